@@ -1,0 +1,1 @@
+"""What colour is: spectra, lights, CIELAB, sRGB and differences, with no notion of paint."""

@@ -1,0 +1,110 @@
+"""Values that every layer speaks in: a colour, how sure it is, and a rectangle of a photo."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import isfinite
+
+from swatchwright.errors import MendableError
+
+__all__ = ["Covariance", "KnownColour", "Lab", "Rect"]
+
+Triple = tuple[float, float, float]
+
+Covariance = tuple[Triple, Triple, Triple]
+"""Covariance of L*, a*, b*, row by row, in squared Lab units."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lab:
+    """A colour in CIELAB, for D65 and the 2 degree observer.
+
+    Parameters
+    ----------
+    L
+        Lightness, 0 (black) to 100 (perfect white).
+    a
+        Green (negative) to red (positive), about -128 to 128.
+    b
+        Blue (negative) to yellow (positive), about -128 to 128.
+    """
+
+    L: float
+    a: float
+    b: float
+
+    @property
+    def triple(self) -> Triple:
+        """The three coordinates as a tuple, for array code."""
+        return (self.L, self.a, self.b)
+
+    @classmethod
+    def of_a_surface(cls, L: float, a: float, b: float) -> Lab:
+        """Make a colour that somebody typed, refusing what no surface can have.
+
+        Raises
+        ------
+        MendableError
+            If a number is not finite, L* is outside 0-100 or a*, b* outside -150 to 150.
+        """
+        if not all(isfinite(x) for x in (L, a, b)):
+            raise MendableError(
+                "The wanted colour has a coordinate that is not a number.",
+                "Give three plain numbers: L*, a*, b*.",
+            )
+        if not 0 <= L <= 100 or max(abs(a), abs(b)) > 150:
+            raise MendableError(
+                f"No surface has the colour L* {L:g}, a* {a:g}, b* {b:g}.",
+                "L* goes from 0 to 100; a* and b* from about -128 to 128.",
+            )
+        return cls(float(L), float(a), float(b))
+
+
+@dataclass(frozen=True, slots=True)
+class KnownColour:
+    """A colour with how far it can be trusted and where it came from.
+
+    Parameters
+    ----------
+    lab
+        The colour.
+    covariance
+        Its uncertainty, in squared Lab units; None where the colour is exact by definition.
+    origin
+        Where it came from, in words a painter reads.
+    """
+
+    lab: Lab
+    covariance: Covariance | None
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rect:
+    """A rectangle of the upright photo, in whole pixels from its top left corner."""
+
+    x: int
+    y: int
+    width: int
+    height: int
+
+    @property
+    def right(self) -> int:
+        """First column that is no longer inside."""
+        return self.x + self.width
+
+    @property
+    def bottom(self) -> int:
+        """First row that is no longer inside."""
+        return self.y + self.height
+
+    def inside(self, width: int, height: int) -> bool:
+        """Tell whether it lies wholly in a picture of this size and is not empty."""
+        return (
+            self.width > 0
+            and self.height > 0
+            and self.x >= 0
+            and self.y >= 0
+            and self.right <= width
+            and self.bottom <= height
+        )
