@@ -1,1 +1,1 @@
-"""acts"""
+"""What a person does with the program, one Qt-free function each; both faces call them."""

@@ -102,7 +102,7 @@ def xyz_to_lab(xyz: ArrayLike, white: ArrayLike = D65_WHITE) -> Floats:
     c = np.asarray(xyz)
     t = c / np.asarray(white, dtype=c.dtype if c.dtype == np.float32 else np.float64)
     f = np.where(t > _EPSILON, np.cbrt(t), (_KAPPA * t + 16) / 116)
-    lab = np.empty_like(f)
+    lab: Floats = np.empty_like(f)
     lab[..., 0] = 116 * f[..., 1] - 16
     lab[..., 1] = 500 * (f[..., 0] - f[..., 1])
     lab[..., 2] = 200 * (f[..., 1] - f[..., 2])
@@ -115,9 +115,7 @@ def lab_to_xyz(lab: ArrayLike, white: ArrayLike = D65_WHITE) -> Floats:
     fy = (c[..., 0] + 16) / 116
     f = np.stack([fy + c[..., 1] / 500, fy, fy - c[..., 2] / 200], axis=-1)
     cube = f**3
-    return np.asarray(
-        np.where(cube > _EPSILON, cube, (116 * f - 16) / _KAPPA) * np.asarray(white)
-    )
+    return np.asarray(np.where(cube > _EPSILON, cube, (116 * f - 16) / _KAPPA) * np.asarray(white))
 
 
 def linear_srgb_to_lab(rgb: ArrayLike) -> Floats:

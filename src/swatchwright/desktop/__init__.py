@@ -1,1 +1,1 @@
-"""desktop"""
+"""The window: a thin face of the acts, made with Qt."""

@@ -1,1 +1,1 @@
-"""measures"""
+"""Amounts a person can measure: parts, millilitres, grams."""

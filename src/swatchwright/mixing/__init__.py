@@ -1,1 +1,1 @@
-"""mixing"""
+"""Which paints make the wanted colour, and how much of each."""

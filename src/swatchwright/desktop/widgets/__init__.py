@@ -1,1 +1,1 @@
-"""desktop/widgets"""
+"""The parts that the window is made of, one a file."""

@@ -1,0 +1,169 @@
+"""``swatchwright recipe``."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
+from swatchwright.colour.convert import hex_to_lab
+from swatchwright.colour.names import closeness, colour_name
+from swatchwright.commands.run import ExitCode
+from swatchwright.commands.words import (
+    chosen_shelf,
+    colour_json,
+    print_json,
+    print_notes,
+    read_photo_colours,
+    three_numbers,
+)
+from swatchwright.errors import MendableError
+from swatchwright.values import KnownColour
+
+if TYPE_CHECKING:
+    from swatchwright.acts.recipes import MeasuredRecipe
+
+__all__ = ["recipe"]
+
+
+def recipe(arguments: argparse.Namespace) -> ExitCode:
+    """Print the recipes that come closest to the wanted colour."""
+    wanted, notes = _wanted(arguments)
+    found = recipes_for(
+        wanted,
+        chosen_shelf(arguments),
+        most_paints=arguments.paints,
+        keep=arguments.keep,
+        volume=arguments.volume,
+    )
+    if arguments.json:
+        print_json(_as_json(found, notes))
+    else:
+        _print(found, notes)
+    return ExitCode.DONE if found.shortfall is None else ExitCode.OUT_OF_REACH
+
+
+def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, tuple[str, ...]]:
+    """Find out which colour is wanted, from the one of three ways that was used."""
+    ways = [way for way in ("photo", "lab", "srgb") if getattr(arguments, way) is not None]
+    if len(ways) != 1:
+        raise MendableError(
+            "No wanted colour was given." if not ways else "More than one colour was asked for.",
+            "Give one of: a photo, --lab L,a,b, or --srgb #rrggbb.",
+        )
+    if arguments.photo is None:
+        _refuse_photo_options(arguments)
+        return _typed(arguments), ()
+    found = read_photo_colours(arguments)
+    pick = 1 if arguments.pick is None else arguments.pick
+    if not 1 <= pick <= len(found.colours):
+        raise MendableError(
+            f"--pick {pick} was asked for, and the photo gave {len(found.colours)} colours.",
+            f"Pick from 1 to {len(found.colours)}; swatchwright colours lists them.",
+        )
+    return found.colours[pick - 1].colour, found.notes
+
+
+def _refuse_photo_options(arguments: argparse.Namespace) -> None:
+    for option in ("grey", "grey_y", "grey_l", "area", "count", "pick"):
+        if getattr(arguments, option) is not None:
+            raise MendableError(
+                f"--{option.replace('_', '-')} goes with a photo, and none was given.",
+                "Name the photo, or leave the option out.",
+            )
+
+
+def _typed(arguments: argparse.Namespace) -> KnownColour:
+    if arguments.lab is not None:
+        return typed_colour(*three_numbers(arguments.lab))
+    try:
+        return typed_colour(*hex_to_lab(arguments.srgb).triple)
+    except ValueError as error:
+        raise MendableError(
+            f"--srgb was given “{arguments.srgb}”.",
+            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
+        ) from error
+
+
+def _as_json(found: Recipes, notes: tuple[str, ...]) -> dict[str, Any]:
+    short = found.shortfall
+    return {
+        "wanted": {**colour_json(found.wanted.lab), "origin": found.wanted.origin},
+        "volume_ml": found.volume,
+        "recipes": [_recipe_json(r) for r in found.recipes],
+        "shortfall": None
+        if short is None
+        else {"delta_e_00": round(short.delta_e, 2), "towards": list(short.towards)},
+        "subsets_tried": found.subsets_tried,
+        "notes": [*notes, *found.notes],
+    }
+
+
+def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
+    r = measured.recipe
+    rows = zip(r.paints, r.shares, r.parts.counts, measured.amounts, strict=True)
+    return {
+        "paints": [
+            {
+                "id": paint.id,
+                "name": paint.name,
+                "share": share,
+                "parts": parts,
+                "ml": amount.ml,
+                "g": amount.grams,
+                "how_known": paint.how_known.value,
+            }
+            for paint, share, parts, amount in rows
+        ],
+        "delta_e_00": round(r.delta_e, 3),
+        "parts_delta_e_00": round(r.parts.delta_e, 3),
+        "parts_cost_delta_e_00": round(r.parts.cost, 3),
+        "dry": colour_json(r.dry),
+        "wet": colour_json(r.wet),
+        "coats_to_hide": r.coats,
+        "usual_error_delta_e_00": {
+            "photo": round(measured.confidence.photo, 1),
+            "paints": round(measured.confidence.paints, 1),
+            "both": round(measured.confidence.both, 1),
+        },
+    }
+
+
+def _print(found: Recipes, notes: tuple[str, ...]) -> None:
+    wanted = found.wanted.lab
+    print(
+        f"Wanted: {colour_name(wanted)}, L* {wanted.L:.1f}, a* {wanted.a:.1f}, b* {wanted.b:.1f} "
+        f"({found.wanted.origin})"
+    )
+    if found.shortfall is not None:
+        towards = " and ".join(found.shortfall.towards) or "otherwise"
+        print(
+            f"Nothing on the shelf reaches it. The nearest stays {found.shortfall.delta_e:.1f} "
+            f"CIEDE2000 off: it would have to be {towards}."
+        )
+    for number, measured in enumerate(found.recipes, start=1):
+        _print_recipe(number, measured)
+    print()
+    print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
+    print_notes((*notes, *found.notes))
+
+
+def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
+    r = measured.recipe
+    print()
+    print(f"{number}.  {r.delta_e:.1f} CIEDE2000, {closeness(r.delta_e)}")
+    for paint, share, parts, amount in zip(
+        r.paints, r.shares, r.parts.counts, measured.amounts, strict=True
+    ):
+        grams = "" if amount.grams is None else f"{amount.grams:8.1f} g"
+        print(
+            f"    {parts:3} part{'s' if parts > 1 else ' '}  {share:6.1%}  {amount.ml:7.1f} ml "
+            f"{grams}  {paint.name} ({paint.id}, {paint.how_known.value})"
+        )
+    print(
+        f"    in parts {r.parts.delta_e:.1f}; dry {colour_json(r.dry)['srgb']}, "
+        f"wet {colour_json(r.wet)['srgb']}; "
+        + (f"hides in {r.coats} coats" if r.coats else "needs more than 6 coats to hide")
+    )
+    if measured.confidence.both:
+        print(f"    usually within {measured.confidence.both:.0f} of the cloth, untried")

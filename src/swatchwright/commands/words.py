@@ -1,0 +1,121 @@
+"""Text from the command line to values, and values to JSON."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from swatchwright.colour.convert import in_srgb, lab_to_hex
+from swatchwright.errors import MendableError
+from swatchwright.photo.reference import GREY_CARD, reflectance_from_lightness
+from swatchwright.shelf.csv_file import demo_shelf, read_shelf
+from swatchwright.values import Lab, Rect
+
+if TYPE_CHECKING:
+    from swatchwright.acts.colours import PhotoColours
+    from swatchwright.shelf.shelf import Shelf
+
+__all__ = [
+    "chosen_shelf",
+    "colour_json",
+    "print_json",
+    "print_notes",
+    "read_photo_colours",
+    "rectangle",
+    "three_numbers",
+]
+
+
+def rectangle(text: str | None, option: str) -> Rect | None:
+    """Read ``X,Y,W,H``; None stays None.
+
+    Raises
+    ------
+    MendableError
+        If it is not four whole numbers.
+    """
+    if text is None:
+        return None
+    try:
+        x, y, width, height = (int(part) for part in text.split(","))
+    except ValueError as error:
+        raise MendableError(
+            f"{option} was given “{text}”.",
+            "It takes four whole numbers of pixels: left, top, width, height, "
+            f"as in {option} 40,60,120,90.",
+        ) from error
+    return Rect(x, y, width, height)
+
+
+def three_numbers(text: str) -> tuple[float, float, float]:
+    """Read ``L,a,b``.
+
+    Raises
+    ------
+    MendableError
+        If it is not three numbers.
+    """
+    try:
+        L, a, b = (float(part) for part in text.split(","))
+    except ValueError as error:
+        raise MendableError(
+            f"--lab was given “{text}”.",
+            "It takes three numbers, as in --lab 46,34,24 (or --lab=-1,2,3 before a minus).",
+        ) from error
+    return L, a, b
+
+
+def read_photo_colours(arguments: argparse.Namespace) -> PhotoColours:
+    """Run the act that the photo options ask for."""
+    from swatchwright.acts.colours import colours_of, open_photo
+
+    photo = open_photo(Path(arguments.photo))
+    return colours_of(
+        photo,
+        grey=rectangle(arguments.grey, "--grey"),
+        reflectance=_reflectance(arguments),
+        area=rectangle(arguments.area, "--area"),
+        count=arguments.count,
+    )
+
+
+def _reflectance(arguments: argparse.Namespace) -> float:
+    if arguments.grey_l is not None and arguments.grey_y is not None:
+        raise MendableError(
+            "Both --grey-y and --grey-l were given.", "Give the reflectance or the L*, not both."
+        )
+    if arguments.grey is None and (arguments.grey_l, arguments.grey_y) != (None, None):
+        raise MendableError(
+            "The card's reflectance was given, but not where the card is.",
+            "Add --grey X,Y,W,H.",
+        )
+    if arguments.grey_l is not None:
+        return reflectance_from_lightness(arguments.grey_l)
+    return GREY_CARD if arguments.grey_y is None else float(arguments.grey_y)
+
+
+def chosen_shelf(arguments: argparse.Namespace) -> Shelf:
+    """Read the shelf that was named, or the demonstration's."""
+    return demo_shelf() if arguments.shelf is None else read_shelf(Path(arguments.shelf))
+
+
+def colour_json(lab: Lab) -> dict[str, Any]:
+    """Give a colour as JSON: Lab to two decimals, sRGB, and whether sRGB can show it."""
+    return {
+        "lab": [round(v, 2) for v in lab.triple],
+        "srgb": lab_to_hex(lab),
+        "in_srgb": in_srgb(lab),
+    }
+
+
+def print_json(value: dict[str, Any]) -> None:
+    """Print one JSON document."""
+    print(json.dumps(value, indent=2, ensure_ascii=False))
+
+
+def print_notes(notes: tuple[str, ...]) -> None:
+    """Print what was assumed and what is doubtful."""
+    for note in notes:
+        print(f"Note: {note}")

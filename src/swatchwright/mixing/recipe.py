@@ -1,0 +1,97 @@
+"""A recipe: which paints, in what shares and parts, and how close that comes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from swatchwright.paint.paints import Paint
+from swatchwright.values import Lab
+
+__all__ = ["Parts", "Recipe", "SearchResult", "Shortfall"]
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """Shares told in whole parts.
+
+    Parameters
+    ----------
+    counts
+        Whole parts of each paint, at least 1 each, with no common divisor.
+    delta_e
+        CIEDE2000 from the wanted colour when mixed by these parts.
+    cost
+        What it costs against the exact shares, in CIEDE2000; 0 if it costs nothing.
+    """
+
+    counts: tuple[int, ...]
+    delta_e: float
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """One way to make the wanted colour.
+
+    Parameters
+    ----------
+    paints
+        One, two or three paints, the largest share first.
+    shares
+        Share of the wet volume, to 0.1 %, summing to 1.
+    delta_e
+        CIEDE2000 of the dry, opaque film from the wanted colour, at these shares.
+    dry, wet
+        The colour dry, and wet in the pot or just brushed, away from the glint.
+    parts
+        The same in whole parts.
+    coats
+        Coats that hide black and white alike (98 %) at the paints' spreading rates; None if
+        more than six.
+    """
+
+    paints: tuple[Paint, ...]
+    shares: tuple[float, ...]
+    delta_e: float
+    dry: Lab
+    wet: Lab
+    parts: Parts
+    coats: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Shortfall:
+    """How far the nearest recipe stays from the wanted colour.
+
+    Parameters
+    ----------
+    delta_e
+        CIEDE2000 that is left.
+    towards
+        What the mix would have to be more of, the largest first: "lighter", "greener", ...
+    """
+
+    delta_e: float
+    towards: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SearchResult:
+    """What a search found.
+
+    Parameters
+    ----------
+    wanted
+        The colour that was wanted.
+    recipes
+        The closest first; never empty.
+    shortfall
+        How far the nearest stays off; None if it is as close as most people accept.
+    subsets_tried
+        How many sets of paints were solved.
+    """
+
+    wanted: Lab
+    recipes: tuple[Recipe, ...]
+    shortfall: Shortfall | None
+    subsets_tried: int

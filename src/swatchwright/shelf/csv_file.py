@@ -1,0 +1,310 @@
+"""Shelf files: plain CSV with a row a paint.
+
+Columns (docs/files.md): ``id, name, family``, then any of ``how_known, volume_solids,
+density_g_per_ml, spreading_m2_per_l, tins_ml, prices, note``, then ``k_400 .. k_700`` and
+``s_400 .. s_700`` (absorption and scattering per mm of dry film) on any regular grid of
+wavelengths. Semicolon files with comma decimals, as some spreadsheets write them, are read too.
+"""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass, replace
+from importlib.resources import files
+from io import StringIO
+from math import isfinite
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swatchwright.colour.spectrum import WAVELENGTHS, to_grid
+from swatchwright.errors import MendableError
+from swatchwright.paint.family import Family, family_of
+from swatchwright.paint.paints import HowKnown, Paint, Tin
+from swatchwright.shelf.shelf import Shelf
+
+__all__ = ["demo_shelf", "parse_shelf", "read_shelf"]
+
+Floats = NDArray[np.floating[Any]]
+
+_LARGEST_FILE = 20_000_000
+_MOST_PAINTS = 5000
+
+# A white house paint scatters about 110 per mm. A shelf whose best scatterer is far below that
+# is in units of its own, commonly of its white.
+_WHITE_S = 110.0
+_RELATIVE_BELOW = 10.0
+
+# Scattering of nothing would divide by zero; a ten-thousandth of the shelf's best is a clear film.
+_LEAST_S = 1e-4
+
+
+@dataclass(frozen=True, slots=True)
+class _Bands:
+    """Where the spectra stand in a row, and at which wavelengths."""
+
+    nm: Floats
+    k: tuple[str, ...]
+    s: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """One line of the file, with what is needed to read a number and to blame it."""
+
+    line: int
+    cells: dict[str, str]
+    comma: bool
+
+    def text(self, column: str) -> str:
+        return (self.cells.get(column) or "").strip()
+
+    def number(self, column: str, default: float | None) -> float | None:
+        text = self.text(column)
+        return default if not text else self.parsed(column, text)
+
+    def parsed(self, column: str, text: str) -> float:
+        try:
+            value = float(text.replace(",", ".") if self.comma else text)
+        except ValueError:
+            value = float("nan")
+        if not isfinite(value):
+            raise MendableError(
+                f"Line {self.line} of the shelf has “{text}” under {column}, "
+                "where a number is expected.",
+                "Put a plain number there, such as 0.38.",
+            )
+        return value
+
+    def between(self, column: str, default: float | None, low: float, high: float) -> float | None:
+        """Read a number above `low` and at most `high`."""
+        value = self.number(column, default)
+        if value is not None and not low < value <= high:
+            raise MendableError(
+                f"Line {self.line} of the shelf has {value:g} under {column}.",
+                f"It should lie above {low:g} and be at most {high:g}.",
+            )
+        return value
+
+
+def demo_shelf() -> Shelf:
+    """Give the shelf of the demonstration: 24 invented paints."""
+    text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
+    return parse_shelf(text, "the demonstration shelf")
+
+
+def read_shelf(path: Path) -> Shelf:
+    """Read a shelf file.
+
+    Raises
+    ------
+    MendableError
+        If it cannot be opened, is not text, or is not a shelf; the message names the line.
+    """
+    try:
+        if path.stat().st_size > _LARGEST_FILE:
+            raise MendableError(
+                f"{path.name} is larger than 20 MB, too large for a shelf.",
+                "Choose the CSV file of your paints.",
+            )
+        text = path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise MendableError(
+            f"{path.name} is not a text file in UTF-8.",
+            "Save the shelf as CSV, UTF-8, from your spreadsheet.",
+        ) from error
+    except OSError as error:
+        raise MendableError(
+            f"The shelf file {path} could not be opened.", "Check its name and place."
+        ) from error
+    return parse_shelf(text, path.name)
+
+
+def parse_shelf(text: str, name: str) -> Shelf:
+    """Read a shelf from the text of a CSV file.
+
+    Raises
+    ------
+    MendableError
+        If it is empty, a column or a spectrum is missing or a value impossible.
+    """
+    rows, header = _rows(text, name)
+    bands = _bands(header, name)
+    notes: list[str] = []
+    paints = [_paint(row, bands, notes) for row in rows]
+    _check_ids(paints, rows)
+    if bands.nm[0] > WAVELENGTHS[0] or bands.nm[-1] < WAVELENGTHS[-1]:
+        notes.append(
+            f"Spectra from {bands.nm[0]:g} to {bands.nm[-1]:g} nm; "
+            "held at their end values beyond, to 380 and 730 nm."
+        )
+    return Shelf(name, tuple(_in_units(paints, notes)), tuple(dict.fromkeys(notes)))
+
+
+def _rows(text: str, name: str) -> tuple[list[_Row], list[str]]:
+    first, _, rest = text.lstrip("\ufeff").partition("\n")
+    if not first.strip() or not rest.strip():
+        raise MendableError(
+            f"{name} has no paints in it.",
+            "A shelf is a CSV file with a line of column names, then a line for each paint.",
+        )
+    delimiter = max(",;\t", key=first.count)
+    reader = csv.reader(StringIO(text.lstrip("\ufeff")), delimiter=delimiter)
+    try:
+        lines = [(reader.line_num, cells) for cells in reader if any(c.strip() for c in cells)]
+    except csv.Error as error:
+        raise MendableError(
+            f"{name} could not be read as CSV near line {reader.line_num}.",
+            "Check the quotation marks there.",
+        ) from error
+    header = [cell.strip().lower() for cell in lines[0][1]]
+    if len(lines) - 1 > _MOST_PAINTS:
+        raise MendableError(
+            f"{name} has {len(lines) - 1} paints.", f"Up to {_MOST_PAINTS} can be read."
+        )
+    comma = delimiter != ","
+    rows = [_Row(n, dict(zip(header, cells, strict=False)), comma) for n, cells in lines[1:]]
+    return rows, header
+
+
+def _bands(header: list[str], name: str) -> _Bands:
+    """Find the spectral columns and check that they are a regular grid, the same for K and S."""
+    missing = [column for column in ("id", "name", "family") if column not in header]
+    if missing:
+        raise MendableError(
+            f"{name} has no column {' nor '.join(missing)}.",
+            "A shelf starts with the columns id, name, family; see docs/files.md.",
+        )
+    found = {letter: _wavelengths(header, letter) for letter in "ks"}
+    if len(found["k"]) < 2 or set(found["k"]) != set(found["s"]):
+        raise MendableError(
+            f"{name} does not have K and S of its paints at the same wavelengths.",
+            "It needs columns such as k_400, k_410, ... k_700 and s_400, s_410, ... s_700.",
+        )
+    nm = np.array(sorted(found["k"]))
+    steps = np.diff(nm)
+    if np.ptp(steps) > 1e-6 or nm[0] > 420 or nm[-1] < 680 or steps[0] > 20:
+        raise MendableError(
+            f"{name} has spectra at {nm[0]:g} to {nm[-1]:g} nm that are not a regular grid "
+            "over the visible range.",
+            "Use even steps of at most 20 nm, from 400 nm or below to 700 nm or above.",
+        )
+    return _Bands(nm, *(tuple(found[letter][w] for w in nm.tolist()) for letter in "ks"))
+
+
+def _wavelengths(header: list[str], letter: str) -> dict[float, str]:
+    columns = [column for column in header if column.startswith(f"{letter}_")]
+    return {
+        float(column[2:]): column for column in columns if column[2:].replace(".", "", 1).isdigit()
+    }
+
+
+def _paint(row: _Row, bands: _Bands, notes: list[str]) -> Paint:
+    id_ = row.text("id")
+    if not id_ or any(c in id_ for c in " =\t"):
+        raise MendableError(
+            f"Line {row.line} of the shelf has “{id_}” as its id.",
+            "Give each paint a short id without spaces or equals signs, such as deep-blue.",
+        )
+    return Paint(
+        id=id_,
+        name=row.text("name") or id_,
+        family=_family(row, notes),
+        K=to_grid(bands.nm, _spectrum(row, bands.k)),
+        S=to_grid(bands.nm, _spectrum(row, bands.s)),
+        how_known=_how_known(row),
+        volume_solids=row.between("volume_solids", 0.38, 0, 1) or 0.0,
+        density=row.between("density_g_per_ml", None, 0.5, 4),
+        spreading_rate=row.between("spreading_m2_per_l", 12.0, 0, 100) or 0.0,
+        tins=_tins(row),
+        note=row.text("note"),
+    )
+
+
+def _family(row: _Row, notes: list[str]) -> Family:
+    text = row.text("family")
+    family = family_of(text)
+    if family is None:
+        notes.append(
+            f"The finish family “{text}” is not one we know; taken as emulsion matte. "
+            f"Known are: {', '.join(Family)}."
+        )
+        return Family.EMULSION
+    return family
+
+
+def _how_known(row: _Row) -> HowKnown:
+    text = row.text("how_known").lower()
+    try:
+        return HowKnown(text) if text else HowKnown.GUESSED
+    except ValueError as error:
+        raise MendableError(
+            f"Line {row.line} of the shelf has “{text}” under how_known.",
+            f"Use one of: {', '.join(HowKnown)}.",
+        ) from error
+
+
+def _spectrum(row: _Row, columns: tuple[str, ...]) -> Floats:
+    texts = [row.text(column) for column in columns]
+    if "" in texts:
+        raise MendableError(
+            f"Line {row.line} of the shelf lacks a value under {columns[texts.index('')]}.",
+            "Every paint needs K and S at every wavelength.",
+        )
+    values = np.array([row.parsed(c, t) for c, t in zip(columns, texts, strict=True)])
+    if np.any(values < 0):
+        column = columns[int(np.argmax(values < 0))]
+        raise MendableError(
+            f"Line {row.line} of the shelf has a negative value under {column}.",
+            "Absorption and scattering are never below zero; measure or fit that paint again.",
+        )
+    if columns[0].startswith("s_") and not values.any():
+        raise MendableError(
+            f"Line {row.line} of the shelf has a scattering of zero throughout.",
+            "A paint that hides needs some scattering.",
+        )
+    return values
+
+
+def _tins(row: _Row) -> tuple[Tin, ...]:
+    sizes = [t for t in row.text("tins_ml").replace("|", ";").split(";") if t.strip()]
+    prices = [t for t in row.text("prices").replace("|", ";").split(";") if t.strip()]
+    if prices and len(prices) != len(sizes):
+        raise MendableError(
+            f"Line {row.line} of the shelf has {len(sizes)} tin sizes and {len(prices)} prices.",
+            "Give one price for each size, in the same order, parted by semicolons.",
+        )
+    known: list[float | None] = [row.parsed("prices", p) for p in prices]
+    known = known or [None] * len(sizes)
+    return tuple(
+        Tin(row.parsed("tins_ml", size), price) for size, price in zip(sizes, known, strict=True)
+    )
+
+
+def _check_ids(paints: list[Paint], rows: list[_Row]) -> None:
+    seen: dict[str, int] = {}
+    for paint, row in zip(paints, rows, strict=True):
+        if paint.id in seen:
+            raise MendableError(
+                f"Lines {seen[paint.id]} and {row.line} of the shelf have the same id, {paint.id}.",
+                "Give each paint an id of its own.",
+            )
+        seen[paint.id] = row.line
+
+
+def _in_units(paints: list[Paint], notes: list[str]) -> list[Paint]:
+    """Bring spectra in relative units to 1/mm, and keep S off zero."""
+    best = max(float(paint.S.mean()) for paint in paints)
+    scale = _WHITE_S / best if best < _RELATIVE_BELOW else 1.0
+    if scale != 1.0:
+        notes.append(
+            "K and S look like relative units (the best scatterer has a mean S of "
+            f"{best:.3g}); they were scaled so that it has {_WHITE_S:g} per mm, as white house "
+            "paint does. Mixed colours do not depend on this; hiding and the wet look do."
+        )
+    least = _LEAST_S * best * scale
+    return [
+        replace(paint, K=paint.K * scale, S=np.maximum(paint.S * scale, least)) for paint in paints
+    ]
