@@ -16,6 +16,7 @@ from swatchwright.values import Lab
 __all__ = ["MixLook", "look_of_mix"]
 
 _MOST_PAINTS = 8
+_MOST_PARTS = 1e6
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +78,10 @@ def _check(parts: Sequence[tuple[str, float]]) -> None:
         )
     ids = [id_ for id_, _ in parts]
     for id_, amount in parts:
-        if not (isfinite(amount) and amount > 0):
+        if not (isfinite(amount) and 0 < amount <= _MOST_PARTS):
             raise MendableError(
-                f"The share of {id_} is {amount:g}.", "Give each paint a share above zero."
+                f"The share of {id_} is {amount:g}.",
+                "Give each paint a share above zero, and no more than a million.",
             )
         if ids.count(id_) > 1:
             raise MendableError(f"{id_} is named twice.", "Name each paint once.")

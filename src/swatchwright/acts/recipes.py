@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isfinite, sqrt
 
+from swatchwright.colour.convert import hex_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
-from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.paint.mixture import dry_lab, mix
+from swatchwright.paint.paints import HowKnown, Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Covariance, KnownColour, Lab
 
@@ -21,9 +23,12 @@ __all__ = [
     "MeasuredRecipe",
     "Recipes",
     "amounts_for",
+    "check_volume",
     "confidence_in",
+    "read_colour",
     "recipes_for",
     "typed_colour",
+    "with_volume",
 ]
 
 DEFAULT_VOLUME = 500.0
@@ -76,10 +81,11 @@ class Confidence:
 
 @dataclass(frozen=True, slots=True)
 class MeasuredRecipe:
-    """A recipe with the amount of each of its paints."""
+    """A recipe with the amount of each of its paints, and each paint's own dry colour."""
 
     recipe: Recipe
     amounts: tuple[Amount, ...]
+    own_colours: tuple[Lab, ...]
     confidence: Confidence
 
 
@@ -104,6 +110,28 @@ def typed_colour(L: float, a: float, b: float) -> KnownColour:
         If no surface can have it.
     """
     return KnownColour(Lab.of_a_surface(L, a, b), None, "typed in")
+
+
+def read_colour(text: str) -> KnownColour:
+    """Read a colour that somebody typed: ``L, a, b`` or ``#rrggbb``.
+
+    Raises
+    ------
+    MendableError
+        If it is neither, or no surface can have it.
+    """
+    parts = text.replace(";", ",").split(",")
+    try:
+        if len(parts) == 3:
+            L, a, b = (float(part) for part in parts)
+            return typed_colour(L, a, b)
+        return typed_colour(*hex_to_lab(text).triple)
+    except ValueError as error:
+        raise MendableError(
+            f"“{text}” is not a colour we can read.",
+            "Type three numbers, L*, a*, b*, such as 46, 34, 24, or a screen colour "
+            "such as #a4503c.",
+        ) from error
 
 
 def recipes_for(
@@ -150,10 +178,25 @@ def recipes_for(
         stopped=stopped,
     )
     measured = tuple(
-        MeasuredRecipe(r, amounts_for(r, volume), confidence_in(wanted, r.paints))
+        MeasuredRecipe(
+            r, amounts_for(r, volume), _own_colours(r.paints), confidence_in(wanted, r.paints)
+        )
         for r in result.recipes
     )
     return Recipes(wanted, measured, result.shortfall, volume, result.subsets_tried, shelf.notes)
+
+
+def with_volume(found: Recipes, volume: float) -> Recipes:
+    """Give the same recipes for another volume in ml.
+
+    Raises
+    ------
+    MendableError
+        If the volume is not between 1 ml and 100 litres.
+    """
+    check_volume(volume)
+    measured = tuple(replace(r, amounts=amounts_for(r.recipe, volume)) for r in found.recipes)
+    return replace(found, recipes=measured, volume=volume)
 
 
 def check_volume(volume: float) -> None:
@@ -177,6 +220,13 @@ def amounts_for(recipe: Recipe, volume: float) -> tuple[Amount, ...]:
         Amount(ml, None if paint.density is None else round(ml * paint.density, 1))
         for ml, paint in zip(millilitres, recipe.paints, strict=True)
     )
+
+
+def _own_colours(paints: tuple[Paint, ...]) -> tuple[Lab, ...]:
+    """Give the dry colour of each paint by itself."""
+    alone = [[i] for i in range(len(paints))]
+    labs = dry_lab(mix(stack(paints), alone, [[1.0]] * len(paints)))
+    return tuple(Lab(*(float(v) for v in lab)) for lab in labs)
 
 
 def confidence_in(wanted: KnownColour, paints: tuple[Paint, ...]) -> Confidence:

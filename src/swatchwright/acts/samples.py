@@ -1,0 +1,48 @@
+"""The sample photos, with their marks already known."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+
+import swatchwright
+from swatchwright.values import Rect
+
+__all__ = ["SamplePhoto", "sample_photos"]
+
+
+@dataclass(frozen=True, slots=True)
+class SamplePhoto:
+    """A sample photo: where it is, what it shows, and where its grey card and cloth are."""
+
+    path: Path
+    shows: str
+    grey: Rect
+    reflectance: float
+    cloth: Rect
+
+
+def sample_photos() -> tuple[SamplePhoto, ...]:
+    """List the sample photos; empty where the program was installed without them."""
+    for folder in _folders():
+        listed = folder / "truth.json"
+        if listed.is_file():
+            rows = json.loads(listed.read_text(encoding="utf-8"))["images"]
+            return tuple(
+                SamplePhoto(
+                    path=folder / row["file"],
+                    shows=row["shows"],
+                    grey=Rect(*row["grey_card"]),
+                    reflectance=row["grey_reflectance"],
+                    cloth=Rect(*row["area"]),
+                )
+                for row in rows
+            )
+    return ()
+
+
+def _folders() -> tuple[Path, ...]:
+    """Give where they may be: beside the package in an installed copy, in the tree in a clone."""
+    package = Path(swatchwright.__file__).parent
+    return package / "sample_images", package.parents[1] / "sample_images"

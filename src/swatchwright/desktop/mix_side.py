@@ -1,0 +1,138 @@
+"""The right half of the bench: the mixes for the wanted colour, side by side."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QDoubleSpinBox,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.colour.names import colour_name
+from swatchwright.desktop import words
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.recipe_column import RecipeColumn
+
+__all__ = ["MixSide"]
+
+
+class MixSide(QWidget):
+    """Shows the session's mixes and lets the amount be set."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.heading = QLabel()
+        self.heading.setObjectName("heading")
+        self.heading.setWordWrap(True)
+        self.waiting = QLabel(words.WAIT_MIXES)
+        self.waiting.setObjectName("quiet")
+        self.short = QLabel()
+        self.short.setObjectName("strong")
+        self.short.setWordWrap(True)
+        self.sample = QLabel()
+        self.sample.setObjectName("quiet")
+        self.sample.setWordWrap(True)
+        self.volume = QDoubleSpinBox()
+        self.counts = {2: QPushButton(words.TWO_PAINTS), 3: QPushButton(words.THREE_PAINTS)}
+        self.typed = QLineEdit()
+        self.area = QScrollArea()
+        self._row = QHBoxLayout()
+        self._lay_out()
+        session.recipes_changed.connect(self._show)
+        session.shelf_changed.connect(self._show)
+        self._show()
+
+    def columns(self) -> list[RecipeColumn]:
+        """Give the columns, the closest mix first."""
+        return self.area.findChildren(RecipeColumn)
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(10)
+        rows.addLayout(self._tools())
+        rows.addWidget(self.heading)
+        rows.addWidget(self.waiting)
+        rows.addWidget(self.short)
+        holder = QWidget()
+        holder.setObjectName("bench")
+        holder.setLayout(self._row)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(12)
+        self.area.setWidget(holder)
+        self.area.setWidgetResizable(True)
+        self.area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        self.area.setAccessibleName(words.MIXES)
+        rows.addWidget(self.area, 1)
+        rows.addWidget(self.sample)
+
+    def _tools(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        told = QLabel(words.AMOUNT)
+        told.setBuddy(self.volume)
+        self.volume.setAccessibleName(words.AMOUNT)
+        self.volume.setRange(10, 20_000)
+        self.volume.setDecimals(0)
+        self.volume.setSingleStep(50)
+        self.volume.setSuffix(" ml")
+        self.volume.setValue(self._session.volume)
+        self.volume.setKeyboardTracking(False)
+        self.volume.valueChanged.connect(self._session.set_volume)
+        row.addWidget(told)
+        row.addWidget(self.volume)
+        row.addWidget(QLabel(words.PAINTS))
+        group = QButtonGroup(self)
+        for count, button in self.counts.items():
+            button.setCheckable(True)
+            button.setChecked(count == self._session.most_paints)
+            group.addButton(button, count)
+            row.addWidget(button)
+        group.idClicked.connect(self._session.set_most_paints)
+        row.addStretch(1)
+        self.typed.setObjectName("typed")
+        self.typed.setPlaceholderText(words.TYPE_COLOUR)
+        self.typed.setAccessibleName(words.TYPE_COLOUR)
+        self.typed.setToolTip(words.TYPE_COLOUR_TIP)
+        self.typed.setMinimumWidth(150)
+        self.typed.returnPressed.connect(self._colour_typed)
+        row.addWidget(self.typed)
+        return row
+
+    def _colour_typed(self) -> None:
+        if self.typed.text().strip():
+            self._session.type_colour(self.typed.text())
+
+    def _show(self) -> None:
+        for column in self.columns():
+            self._row.removeWidget(column)
+            column.deleteLater()
+        while self._row.count():
+            self._row.takeAt(0)
+        found = self._session.recipes
+        self.sample.setVisible(found is not None)
+        self.short.setVisible(found is not None and found.shortfall is not None)
+        if found is None:
+            self.heading.hide()
+            self.waiting.show()
+            return
+        self.heading.show()
+        self.waiting.hide()
+        wanted = found.wanted.lab
+        confidence = found.recipes[0].confidence
+        self.heading.setText(words.wanted_line(colour_name(wanted), confidence))
+        self.heading.setToolTip(words.give_or_take_tip() if confidence.photo else "")
+        if found.shortfall is not None:
+            self.short.setText(words.shortfall_line(found.shortfall))
+        self.sample.setText(words.sample_line(confidence))
+        for number, measured in enumerate(found.recipes, start=1):
+            self._row.addWidget(RecipeColumn(number, measured, wanted))
+        self._row.addStretch(1)

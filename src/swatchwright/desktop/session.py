@@ -1,0 +1,248 @@
+"""What is on the bench: the photo and its marks, the colours, the wanted one and its mixes.
+
+Widgets change the session and redraw from its signals; none of them keeps state of its own. The
+marks can be undone and redone.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
+from swatchwright.acts.recipes import (
+    DEFAULT_VOLUME,
+    Recipes,
+    read_colour,
+    recipes_for,
+    with_volume,
+)
+from swatchwright.desktop import words
+from swatchwright.desktop.workers import Job, Workshop
+from swatchwright.errors import MendableError
+from swatchwright.photo.image import Photo
+from swatchwright.photo.reference import GREY_CARD
+from swatchwright.shelf.csv_file import demo_shelf, read_shelf
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import KnownColour, Rect
+
+__all__ = ["Marks", "Session"]
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """Where the grey card and the cloth are in the photo, and what the card reflects."""
+
+    grey: Rect | None = None
+    cloth: Rect | None = None
+    reflectance: float = GREY_CARD
+
+
+class Session(QObject):
+    """The state of the bench.
+
+    Signals
+    -------
+    photo_changed()
+        Another photo was opened.
+    marks_changed()
+        A mark was set, moved or taken away.
+    colours_changed()
+        The colours were read anew, or dropped.
+    pick_changed()
+        Another colour is wanted, or none.
+    recipes_changed()
+        The mixes were found anew, dropped, or their amounts changed.
+    shelf_changed()
+        Another shelf is used.
+    """
+
+    photo_changed = Signal()
+    marks_changed = Signal()
+    colours_changed = Signal()
+    pick_changed = Signal()
+    recipes_changed = Signal()
+    shelf_changed = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.workshop = Workshop(self)
+        self.photo: Photo | None = None
+        self.marks = Marks()
+        self.found: PhotoColours | None = None
+        self.pick: int | None = None
+        self.typed: KnownColour | None = None
+        self.recipes: Recipes | None = None
+        self.shelf: Shelf = demo_shelf()
+        self.volume = DEFAULT_VOLUME
+        self.most_paints = 3
+        self._past: list[Marks] = []
+        self._future: list[Marks] = []
+
+    # --- photo and marks -------------------------------------------------------------------------
+
+    def open(self, path: Path, marks: Marks | None = None) -> None:
+        """Open a photo, with marks already on it if they are known."""
+
+        def done(photo: Photo) -> None:
+            self.photo = photo
+            self._past, self._future = [], []
+            self.marks = marks or Marks(reflectance=self.marks.reflectance)
+            self.found, self.pick, self.typed, self.recipes = None, None, None, None
+            self.workshop.stop("mixes")
+            self.photo_changed.emit()
+            self.marks_changed.emit()
+            self.colours_changed.emit()
+            self.recipes_changed.emit()
+            self._read_colours()
+
+        self.workshop.start("photo", words.READING, lambda _: open_photo(path), done)
+
+    def set_marks(self, marks: Marks) -> None:
+        """Set the marks, so that it can be undone."""
+        if marks == self.marks:
+            return
+        self._past.append(self.marks)
+        self._future.clear()
+        self._apply(marks)
+
+    def set_grey(self, rect: Rect | None) -> None:
+        """Set where the grey card is."""
+        self.set_marks(replace(self.marks, grey=rect))
+
+    def set_cloth(self, rect: Rect | None) -> None:
+        """Set where the cloth is."""
+        self.set_marks(replace(self.marks, cloth=rect))
+
+    def set_reflectance(self, reflectance: float) -> None:
+        """Set what the card reflects, 0-1."""
+        self.set_marks(replace(self.marks, reflectance=reflectance))
+
+    def undo(self) -> None:
+        """Take the last change of the marks back."""
+        if self._past:
+            self._future.append(self.marks)
+            self._apply(self._past.pop())
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        if self._future:
+            self._past.append(self.marks)
+            self._apply(self._future.pop())
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether a change of the marks can be taken back."""
+        return bool(self._past)
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether a change that was taken back can be done again."""
+        return bool(self._future)
+
+    def _apply(self, marks: Marks) -> None:
+        self.marks = marks
+        self.marks_changed.emit()
+        self._read_colours()
+
+    # --- colours ---------------------------------------------------------------------------------
+
+    def _read_colours(self) -> None:
+        photo, marks = self.photo, self.marks
+        if photo is None:
+            return
+
+        def work(_: Job) -> PhotoColours:
+            return colours_of(
+                photo, grey=marks.grey, reflectance=marks.reflectance, area=marks.cloth
+            )
+
+        self.workshop.start("colours", words.FINDING_COLOURS, work, self._colours_read)
+
+    def _colours_read(self, found: PhotoColours) -> None:
+        self.found = found
+        self.colours_changed.emit()
+        self.choose(0 if found.colours else None)
+
+    def choose(self, pick: int | None) -> None:
+        """Want one of the colours, by its place among them."""
+        self.pick, self.typed = pick, None
+        self.pick_changed.emit()
+        self._find_mixes()
+
+    def type_colour(self, text: str) -> None:
+        """Want a colour by its numbers: L*, a*, b* or #rrggbb."""
+        try:
+            self.typed = read_colour(text)
+        except MendableError as error:
+            self.workshop.failed.emit(error)
+            return
+        self.pick = None
+        self.pick_changed.emit()
+        self._find_mixes()
+
+    @property
+    def wanted(self) -> KnownColour | None:
+        """The wanted colour; None if none is picked or typed."""
+        if self.typed is not None:
+            return self.typed
+        if self.found is None or self.pick is None:
+            return None
+        return self.found.colours[self.pick].colour
+
+    # --- mixes -----------------------------------------------------------------------------------
+
+    def _find_mixes(self) -> None:
+        wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
+        if wanted is None:
+            self.workshop.stop("mixes")
+            self.recipes = None
+            self.recipes_changed.emit()
+            return
+
+        def work(job: Job) -> Recipes:
+            return recipes_for(
+                wanted,
+                shelf,
+                most_paints=most,
+                volume=volume,
+                progress=job.progress,
+                stopped=job.stopped,
+            )
+
+        self.workshop.start("mixes", words.FINDING_MIXES, work, self._mixes_found)
+
+    def _mixes_found(self, recipes: Recipes) -> None:
+        self.recipes = with_volume(recipes, self.volume)
+        self.recipes_changed.emit()
+
+    def set_volume(self, volume: float) -> None:
+        """Set how many ml to mix."""
+        self.volume = volume
+        if self.recipes is not None:
+            self.recipes = with_volume(self.recipes, volume)
+            self.recipes_changed.emit()
+
+    def set_most_paints(self, count: int) -> None:
+        """Set how many paints a mix may have: 2 or 3."""
+        if count != self.most_paints:
+            self.most_paints = count
+            self._find_mixes()
+
+    # --- shelf -----------------------------------------------------------------------------------
+
+    def open_shelf(self, path: Path) -> None:
+        """Use the paints of a shelf file."""
+        self.workshop.start("shelf", words.READING, lambda _: read_shelf(path), self.use_shelf)
+
+    def use_shelf(self, shelf: Shelf) -> None:
+        """Use these paints."""
+        self.shelf = shelf
+        self.shelf_changed.emit()
+        self._find_mixes()
+
+    def close(self) -> None:
+        """Stop all work."""
+        self.workshop.close()

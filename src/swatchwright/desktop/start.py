@@ -1,0 +1,60 @@
+"""Open the window."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+
+__all__ = ["open_window"]
+
+_NO_QT = (
+    "swatchwright: the window cannot be opened, since Qt is not complete here:\n  {why}\n"
+    "Run “make setup”, which installs what it needs, or use the commands: swatchwright --help"
+)
+_NO_SCREEN = (
+    "swatchwright: there is no screen to open a window on.\n"
+    "Start it from a desktop session, or use the commands: swatchwright --help"
+)
+
+
+def open_window(words: list[str]) -> int:
+    """Open the window, with a photo if one is named, and return when it is closed.
+
+    Parameters
+    ----------
+    words
+        At most one: the path of a photo.
+
+    Returns
+    -------
+    The exit code: 0, or 2 with a message if there is no screen or Qt is not complete.
+    """
+    if words[:1] in (["-h"], ["--help"]) or len(words) > 1:
+        print("usage: swatchwright window [PHOTO]")  # noqa: T201 - this is for the terminal
+        return 0 if words[0].startswith("-") else 2
+    if not _has_screen():
+        print(_NO_SCREEN, file=sys.stderr)  # noqa: T201
+        return 2
+    try:
+        from PySide6.QtWidgets import QApplication
+    except ImportError as error:
+        print(_NO_QT.format(why=error), file=sys.stderr)  # noqa: T201
+        return 2
+    from swatchwright.desktop.window import Window
+
+    application = QApplication(sys.argv[:1])
+    application.setApplicationName("Swatchwright")
+    application.setStyle("Fusion")
+    window = Window()
+    window.show()
+    if words:
+        window.open(Path(words[0]))
+    return application.exec()
+
+
+def _has_screen() -> bool:
+    """Tell whether there is a screen, without which Qt would abort on Linux."""
+    if not sys.platform.startswith("linux"):
+        return True
+    return any(os.environ.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))

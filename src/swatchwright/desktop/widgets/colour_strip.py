@@ -1,0 +1,111 @@
+"""The colours of the cloth as big touching blocks, to pick one from."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
+
+from swatchwright.colour.names import colour_name
+from swatchwright.desktop import words
+from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.photo.dominant import DominantColour
+
+__all__ = ["ColourBlock", "ColourStrip"]
+
+_HEIGHT = 92
+_NARROWEST = 96
+
+
+class ColourBlock(QAbstractButton):
+    """One colour: its number, share and name; ticked and framed when it is the wanted one."""
+
+    def __init__(self, number: int, colour: DominantColour, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        lab = colour.colour.lab
+        self._number, self._share = number, colour.share
+        self._name, self._colour = colour_name(lab), screen_colour(lab)
+        self.setCheckable(True)
+        self.setFixedHeight(_HEIGHT)
+        self.setMinimumWidth(_NARROWEST)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName(words.name_of_colour(number, colour, self._name))
+        self.setToolTip(self.accessibleName())
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def sizeHint(self) -> QSize:
+        """Ask for a good size."""
+        return QSize(_NARROWEST, _HEIGHT)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the block."""
+        del event
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), self._colour)
+        ink = ink_on(self._colour)
+        inside = self.rect().adjusted(11, 9, -11, -9)
+        painter.setPen(ink)
+        tick = "✓ " if self.isChecked() else ""
+        top = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(inside, top, f"{tick}{self._number}   {self._share:.0%}")
+        bottom = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(inside, bottom | Qt.TextFlag.TextWordWrap, self._name)
+        if self.isChecked():
+            self._frame(painter, ink, 3, 2)
+        if self.hasFocus():
+            self._frame(painter, ink, 1, 6, Qt.PenStyle.DashLine)
+        painter.end()
+
+    def _frame(
+        self,
+        painter: QPainter,
+        ink: QColor,
+        width: int,
+        inset: int,
+        line: Qt.PenStyle = Qt.PenStyle.SolidLine,
+    ) -> None:
+        painter.setPen(QPen(ink, width, line))
+        painter.drawRect(self.rect().adjusted(inset, inset, -inset - 1, -inset - 1))
+
+
+class ColourStrip(QWidget):
+    """Blocks as wide as the shares of the colours.
+
+    Signals
+    -------
+    picked(int)
+        A block was pressed.
+    """
+
+    picked = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(0)
+        self._group = QButtonGroup(self)
+        self._group.idClicked.connect(self.picked)
+        self.setFixedHeight(_HEIGHT)
+
+    def blocks(self) -> list[ColourBlock]:
+        """Give the blocks, in order."""
+        return [b for b in self._group.buttons() if isinstance(b, ColourBlock)]
+
+    def show_colours(self, colours: tuple[DominantColour, ...], pick: int | None) -> None:
+        """Show these colours, one of them picked."""
+        for block in self.blocks():
+            self._group.removeButton(block)
+            self._row.removeWidget(block)
+            block.deleteLater()
+        for place, colour in enumerate(colours):
+            block = ColourBlock(place + 1, colour, self)
+            self._group.addButton(block, place)
+            self._row.addWidget(block, max(1, round(colour.share * 1000)))
+        self.show_pick(pick)
+
+    def show_pick(self, pick: int | None) -> None:
+        """Tick the picked block."""
+        for place, block in enumerate(self.blocks()):
+            block.setChecked(place == pick)

@@ -1,0 +1,354 @@
+"""The photo, with the boxes that mark the grey card and the cloth.
+
+A drag on the photo draws the box that is asked for; a drag on a box moves it, on its corner sizes
+it. By keyboard: arrows move the box, Shift with arrows sizes it, Return puts one in the middle,
+Delete takes it away.
+"""
+
+from __future__ import annotations
+
+from enum import Enum
+
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from swatchwright.desktop import words
+from swatchwright.desktop.look import ink_on
+from swatchwright.values import Rect
+
+__all__ = ["Mark", "PhotoView", "Spot"]
+
+_REACH = 12.0
+_SPOT = 11.0
+_SMALLEST_DRAG = 6.0
+
+Spot = tuple[int, int, int, QColor]
+"""Number, x and y in pixels of the photo, and colour of a place where a colour was found."""
+
+
+class Mark(Enum):
+    """What a box marks."""
+
+    GREY = words.GREY_SHORT
+    CLOTH = words.CLOTH_SHORT
+
+
+class PhotoView(QWidget):
+    """The photo fitted into the space there is, with its boxes and colour spots.
+
+    Signals
+    -------
+    marked(Mark, object)
+        A box was drawn, moved, sized (`Rect`) or taken away (None).
+    """
+
+    marked = Signal(object, object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._image: QImage | None = None
+        self._photo_size = QSize()
+        self._boxes: dict[Mark, QRectF] = {}
+        self._spots: tuple[Spot, ...] = ()
+        self._mode = Mark.GREY
+        self._drag: _Drag | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(260, 160)
+        self.setAccessibleName(words.PHOTO_NAME)
+
+    # --- what is shown ---------------------------------------------------------------------------
+
+    def show_photo(self, image: QImage, width: int, height: int) -> None:
+        """Show a picture of a photo of this size in pixels."""
+        self._image, self._photo_size = image, QSize(width, height)
+        self.update()
+
+    def show_boxes(self, grey: Rect | None, cloth: Rect | None) -> None:
+        """Show the boxes, in pixels of the photo."""
+        self._boxes = {
+            mark: QRectF(rect.x, rect.y, rect.width, rect.height)
+            for mark, rect in ((Mark.GREY, grey), (Mark.CLOTH, cloth))
+            if rect is not None
+        }
+        self.update()
+
+    def show_spots(self, spots: tuple[Spot, ...]) -> None:
+        """Show where the colours were found."""
+        self._spots = spots
+        self.update()
+
+    def set_mode(self, mark: Mark) -> None:
+        """Say which box a drag draws."""
+        self._mode = mark
+        self.update()
+
+    # --- between the photo and the screen --------------------------------------------------------
+
+    def frame(self) -> QRectF:
+        """Give where the photo stands in the widget."""
+        if self._image is None or self._photo_size.isEmpty():
+            return QRectF()
+        size = self._photo_size.scaled(self.size(), Qt.AspectRatioMode.KeepAspectRatio)
+        left, top = (self.width() - size.width()) / 2, (self.height() - size.height()) / 2
+        return QRectF(left, top, size.width(), size.height())
+
+    def _scale(self) -> float:
+        """Give widget pixels per photo pixel."""
+        return self.frame().width() / self._photo_size.width()
+
+    def to_widget(self, x: float, y: float) -> QPointF:
+        """Give where a pixel of the photo is in the widget."""
+        return self.frame().topLeft() + QPointF(x, y) * self._scale()
+
+    def _to_photo(self, point: QPointF) -> QPointF:
+        """Give the place in the photo of a point, kept inside it."""
+        at = (point - self.frame().topLeft()) / self._scale()
+        return QPointF(
+            min(max(at.x(), 0.0), float(self._photo_size.width())),
+            min(max(at.y(), 0.0), float(self._photo_size.height())),
+        )
+
+    def _box_in_widget(self, mark: Mark) -> QRectF:
+        box = self._boxes[mark]
+        return QRectF(
+            self.to_widget(box.left(), box.top()), self.to_widget(box.right(), box.bottom())
+        )
+
+    # --- painting --------------------------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint photo, boxes and spots."""
+        del event
+        if self._image is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHints(
+            QPainter.RenderHint.SmoothPixmapTransform | QPainter.RenderHint.Antialiasing
+        )
+        painter.drawImage(self.frame(), self._image)
+        for mark in self._boxes:
+            self._paint_box(painter, mark)
+        for spot in self._spots_apart():
+            self._paint_spot(painter, spot)
+        if self.hasFocus():
+            _double_line(painter, self.frame().adjusted(2, 2, -2, -2), Qt.PenStyle.DotLine)
+        painter.end()
+
+    def _paint_box(self, painter: QPainter, mark: Mark) -> None:
+        box = self._box_in_widget(mark)
+        dashed = mark is Mark.GREY
+        _double_line(painter, box, Qt.PenStyle.DashLine if dashed else Qt.PenStyle.SolidLine)
+        for corner in _corners(box):
+            painter.fillRect(
+                QRectF(corner - QPointF(4, 4), corner + QPointF(4, 4)), Qt.GlobalColor.white
+            )
+            painter.setPen(QPen(Qt.GlobalColor.black, 1))
+            painter.drawRect(QRectF(corner - QPointF(4, 4), corner + QPointF(4, 4)))
+        text = mark.value
+        width = painter.fontMetrics().horizontalAdvance(text) + 16.0
+        height = painter.fontMetrics().height() + 6.0
+        above = box.top() - height if box.top() - height >= 0 else box.top()
+        tag = QRectF(box.left(), above, width, height)
+        painter.fillRect(tag, QColor("#1c1c1c" if mark is self._mode else "#6a6a6a"))
+        painter.setPen(Qt.GlobalColor.white)
+        painter.drawText(tag, Qt.AlignmentFlag.AlignCenter, text)
+
+    def _spots_apart(self) -> list[Spot]:
+        """Leave out spots that would cover others; the first of each colour goes first."""
+        firsts = {spot[0]: spot for spot in reversed(self._spots)}.values()
+        kept: list[Spot] = []
+        for spot in (*firsts, *self._spots):
+            centre = self.to_widget(spot[1], spot[2])
+            apart = [centre - self.to_widget(other[1], other[2]) for other in kept]
+            if all(QPointF.dotProduct(way, way) > (2 * _SPOT) ** 2 for way in apart):
+                kept.append(spot)
+        return kept
+
+    def _paint_spot(self, painter: QPainter, spot: Spot) -> None:
+        number, x, y, colour = spot
+        centre = self.to_widget(x, y)
+        painter.setBrush(colour)
+        painter.setPen(QPen(Qt.GlobalColor.black, 3.5))
+        painter.drawEllipse(centre, _SPOT, _SPOT)
+        painter.setPen(QPen(Qt.GlobalColor.white, 1.5))
+        painter.drawEllipse(centre, _SPOT, _SPOT)
+        painter.setPen(ink_on(colour))
+        painter.drawText(
+            QRectF(centre - QPointF(_SPOT, _SPOT), centre + QPointF(_SPOT, _SPOT)),
+            Qt.AlignmentFlag.AlignCenter,
+            str(number),
+        )
+
+    # --- mouse -----------------------------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin to draw, move or size a box."""
+        if self._image is None or event.button() is not Qt.MouseButton.LeftButton:
+            return
+        at = event.position()
+        mark, corner = self._under(at)
+        start = self._to_photo(at)
+        if mark is None:
+            self._drag = _Drag(self._mode, start, fixed=start)
+        elif corner is None:
+            self._drag = _Drag(mark, start, moving=QRectF(self._boxes[mark]))
+        else:
+            opposite = _corners(self._boxes[mark])[(corner + 2) % 4]
+            self._drag = _Drag(mark, start, fixed=opposite)
+        self._drag.before = dict(self._boxes)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Go on with it, or show what a press would do."""
+        if self._drag is None:
+            self._show_cursor(event.position())
+            return
+        self._boxes[self._drag.mark] = self._drag.box(
+            self._to_photo(event.position()), self._photo_size
+        )
+        self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End it; a mere click changes nothing."""
+        if self._drag is None or event.button() is not Qt.MouseButton.LeftButton:
+            return
+        drag, self._drag = self._drag, None
+        box = self._boxes.get(drag.mark, QRectF())
+        drawn = min(box.width(), box.height()) * self._scale()
+        unchanged = box == drag.before.get(drag.mark)
+        if drawn < _SMALLEST_DRAG or unchanged:
+            self._boxes = drag.before
+            self.update()
+            return
+        self._tell(drag.mark, box)
+
+    def _under(self, at: QPointF) -> tuple[Mark | None, int | None]:
+        """Tell which box is under a point, and which of its corners, if any."""
+        for mark in (self._mode, *Mark):
+            if mark not in self._boxes:
+                continue
+            box = self._box_in_widget(mark)
+            for i, corner in enumerate(_corners(box)):
+                if (corner - at).manhattanLength() <= _REACH:
+                    return mark, i
+            if box.contains(at):
+                return mark, None
+        return None, None
+
+    def _show_cursor(self, at: QPointF) -> None:
+        mark, corner = (None, None) if self._image is None else self._under(at)
+        if mark is None:
+            self.setCursor(Qt.CursorShape.CrossCursor)
+        elif corner is None:
+            self.setCursor(Qt.CursorShape.SizeAllCursor)
+        else:
+            leaning = (Qt.CursorShape.SizeFDiagCursor, Qt.CursorShape.SizeBDiagCursor)
+            self.setCursor(leaning[corner % 2])
+
+    # --- keyboard --------------------------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Move, size, make or take away the box of the mode."""
+        if self._image is None:
+            super().keyPressEvent(event)
+            return
+        key, box = event.key(), self._boxes.get(self._mode)
+        if key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and box is not None:
+            self.marked.emit(self._mode, None)
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and box is None:
+            self._tell(self._mode, self._middle())
+        elif key in _ARROWS and box is not None:
+            sizing = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            self._tell(self._mode, self._nudged(box, _ARROWS[Qt.Key(key)], sizing=sizing))
+        else:
+            super().keyPressEvent(event)
+
+    def _middle(self) -> QRectF:
+        width, height = self._photo_size.width(), self._photo_size.height()
+        return QRectF(width * 0.4, height * 0.4, width * 0.2, height * 0.2)
+
+    def _nudged(self, box: QRectF, way: QPoint, *, sizing: bool) -> QRectF:
+        step = max(1.0, self._photo_size.width() / 100)
+        moved = QRectF(box)
+        if sizing:
+            moved.setSize(box.size() + QSizeF(way.x(), way.y()) * step)
+        else:
+            moved.translate(QPointF(way) * step)
+        whole = QRectF(0, 0, self._photo_size.width(), self._photo_size.height())
+        return moved if whole.contains(moved) and min(moved.width(), moved.height()) > 4 else box
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the focus."""
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Show that it is gone."""
+        super().focusOutEvent(event)
+        self.update()
+
+    def _tell(self, mark: Mark, box: QRectF) -> None:
+        """Tell a box in whole pixels inside the photo."""
+        left, top = round(box.left()), round(box.top())
+        right = min(round(box.right()), self._photo_size.width())
+        bottom = min(round(box.bottom()), self._photo_size.height())
+        self.marked.emit(mark, Rect(left, top, max(1, right - left), max(1, bottom - top)))
+
+
+_ARROWS = {
+    Qt.Key.Key_Left: QPoint(-1, 0),
+    Qt.Key.Key_Right: QPoint(1, 0),
+    Qt.Key.Key_Up: QPoint(0, -1),
+    Qt.Key.Key_Down: QPoint(0, 1),
+}
+
+
+class _Drag:
+    """A drag under way: from a fixed corner, or moving a whole box."""
+
+    def __init__(
+        self,
+        mark: Mark,
+        start: QPointF,
+        *,
+        fixed: QPointF | None = None,
+        moving: QRectF | None = None,
+    ) -> None:
+        self.mark = mark
+        self.before: dict[Mark, QRectF] = {}
+        self._start, self._fixed, self._moving = start, fixed, moving
+
+    def box(self, at: QPointF, size: QSize) -> QRectF:
+        """Give the box for where the drag is now, inside a photo of this size."""
+        if self._fixed is not None:
+            return QRectF(self._fixed, at).normalized()
+        assert self._moving is not None  # noqa: S101 - a drag has one or the other
+        way = at - self._start
+        left = min(max(self._moving.left() + way.x(), 0.0), size.width() - self._moving.width())
+        top = min(max(self._moving.top() + way.y(), 0.0), size.height() - self._moving.height())
+        return QRectF(QPointF(left, top), self._moving.size())
+
+
+def _corners(box: QRectF) -> list[QPointF]:
+    """Give the corners in turn, so that the one opposite is two further on."""
+    return [box.topLeft(), box.topRight(), box.bottomRight(), box.bottomLeft()]
+
+
+def _double_line(painter: QPainter, box: QRectF, line: Qt.PenStyle) -> None:
+    """Draw a white line on a black one: seen on any photo."""
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(Qt.GlobalColor.black, 4))
+    painter.drawRect(box)
+    painter.setPen(QPen(Qt.GlobalColor.white, 2, line))
+    painter.drawRect(box)

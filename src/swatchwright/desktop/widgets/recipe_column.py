@@ -1,0 +1,81 @@
+"""One recipe as a column: the colours touching, how near, what to pour."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.desktop import words
+from swatchwright.desktop.widgets.colour_field import ColourField
+from swatchwright.desktop.widgets.share_bar import ShareBar
+from swatchwright.values import Lab
+
+__all__ = ["RecipeColumn"]
+
+_WIDTH = 226
+_FIELD = 208
+
+
+class RecipeColumn(QFrame):
+    """A recipe beside the wanted colour."""
+
+    def __init__(
+        self, number: int, measured: MeasuredRecipe, wanted: Lab, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        recipe = measured.recipe
+        self.setObjectName("sheet")
+        self.setFixedWidth(_WIDTH)
+        self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 12)
+        rows.setSpacing(7)
+        field = ColourField(wanted, recipe.dry, recipe.wet)
+        field.setFixedHeight(_FIELD)
+        rows.addWidget(field)
+        text = QVBoxLayout()
+        text.setContentsMargins(13, 3, 13, 0)
+        text.setSpacing(5)
+        text.addWidget(_label(f"{number}.  {words.closeness_line(measured)}", "strong"))
+        figures = _label(words.figures_line(measured), "quiet")
+        figures.setToolTip(words.figures_tip())
+        way = words.way_line(measured, wanted)
+        if way:
+            text.addWidget(_label(way))
+        text.addWidget(figures)
+        text.addWidget(ShareBar(recipe.shares, recipe.parts.counts, measured.own_colours))
+        text.addLayout(_pour_rows(measured))
+        text.addWidget(_label(words.hiding_line(recipe.coats), "quiet"))
+        text.addWidget(_label(words.known_line(recipe.paints), "quiet"))
+        rows.addLayout(text)
+        rows.addStretch(1)
+
+
+def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:
+    """Lay out parts, name and amount of each paint."""
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(10)
+    grid.setVerticalSpacing(2)
+    grid.setColumnStretch(1, 1)
+    recipe = measured.recipe
+    for i, (paint, share, count, amount) in enumerate(
+        zip(recipe.paints, recipe.shares, recipe.parts.counts, measured.amounts, strict=True)
+    ):
+        told = words.ALONE if len(recipe.paints) == 1 else words.parts_word(count)
+        parts = _label(told, "strong")
+        parts.setWordWrap(False)
+        grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(_label(paint.name), 2 * i, 1)
+        line = words.amount_line(amount.ml, amount.grams, share)
+        grid.addWidget(_label(line, "quiet"), 2 * i + 1, 0, 1, 2)
+    return grid
+
+
+def _label(text: str, name: str = "") -> QLabel:
+    label = QLabel(text)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label

@@ -1,0 +1,58 @@
+"""The shares of a recipe as a bar, each piece in its paint's own colour."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.values import Lab
+
+__all__ = ["ShareBar"]
+
+_NARROWEST = 14.0
+
+
+class ShareBar(QWidget):
+    """A bar of touching pieces, as wide as the shares; the number of parts in each."""
+
+    def __init__(
+        self,
+        shares: tuple[float, ...],
+        counts: tuple[int, ...],
+        colours: tuple[Lab, ...],
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._shares, self._counts, self._colours = shares, counts, colours
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName(" : ".join(str(count) for count in counts))
+
+    def sizeHint(self) -> QSize:
+        """Ask for a good size."""
+        return QSize(200, 30)
+
+    def widths(self) -> list[float]:
+        """Give the width of each piece; a trace is drawn wide enough to be seen."""
+        wide = [max(_NARROWEST, share * self.width()) for share in self._shares]
+        over = sum(wide) - self.width()
+        wide[wide.index(max(wide))] -= over
+        return wide
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the pieces."""
+        del event
+        painter = QPainter(self)
+        left = 0.0
+        for width, count, lab in zip(self.widths(), self._counts, self._colours, strict=True):
+            piece = QRectF(left, 0, width, self.height())
+            colour = screen_colour(lab)
+            painter.fillRect(piece, colour)
+            text = str(count)
+            if painter.fontMetrics().horizontalAdvance(text) + 4 <= width:
+                painter.setPen(ink_on(colour))
+                painter.drawText(piece, Qt.AlignmentFlag.AlignCenter, text)
+            left += width
+        painter.end()

@@ -1,0 +1,226 @@
+"""The window: the bench with the photo on the left and the mixes on the right."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QApplication,
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QMainWindow,
+    QMenu,
+    QProgressBar,
+    QPushButton,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.samples import SamplePhoto, sample_photos
+from swatchwright.desktop import words
+from swatchwright.desktop.look import DARK, LIGHT, palette, style
+from swatchwright.desktop.mix_side import MixSide
+from swatchwright.desktop.photo_side import PhotoSide
+from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.widgets.message_strip import MessageStrip
+from swatchwright.shelf.csv_file import demo_shelf
+
+__all__ = ["Window"]
+
+
+class Window(QMainWindow):
+    """The whole program on one bench."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setWindowTitle(words.TITLE)
+        self.setAcceptDrops(True)
+        self.session = Session(self)
+        self.trouble = MessageStrip()
+        self.photo_side = PhotoSide(self.session)
+        self.mix_side = MixSide(self.session)
+        self.dark = QToolButton()
+        self.undo = _tool(words.UNDO, QKeySequence.StandardKey.Undo, self.session.undo)
+        self.redo = _tool(words.REDO, QKeySequence.StandardKey.Redo, self.session.redo)
+        self.shelf_told = QLabel()
+        self._busy = _Busy(self.session)
+        self.setCentralWidget(self._bench())
+        self.session.workshop.failed.connect(self._show_trouble)
+        self.session.marks_changed.connect(self._show_undo)
+        self.session.colours_changed.connect(self.trouble.hide)
+        self.session.shelf_changed.connect(self._show_shelf)
+        self._show_undo()
+        self._show_shelf()
+        self.set_dark(dark=False)
+        self.resize(1360, 820)
+
+    def _bench(self) -> QWidget:
+        bench = QWidget()
+        bench.setObjectName("bench")
+        rows = QVBoxLayout(bench)
+        rows.setContentsMargins(18, 14, 18, 12)
+        rows.setSpacing(12)
+        rows.addLayout(self._top())
+        rows.addWidget(self.trouble)
+        sides = QSplitter(Qt.Orientation.Horizontal)
+        sides.setChildrenCollapsible(False)
+        sides.setHandleWidth(18)
+        sides.addWidget(self.photo_side)
+        sides.addWidget(self.mix_side)
+        sides.setStretchFactor(0, 8)
+        sides.setStretchFactor(1, 12)
+        sides.setSizes([560, 780])
+        rows.addWidget(sides, 1)
+        rows.addWidget(self._busy)
+        return bench
+
+    def _top(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        self.open_photo = _button(words.OPEN_PHOTO, QKeySequence.StandardKey.Open, self._ask_photo)
+        self.open_photo.setObjectName("main")
+        row.addWidget(self.open_photo)
+        row.addWidget(_menu_button(words.SAMPLES, self._samples_menu()))
+        row.addWidget(self.undo)
+        row.addWidget(self.redo)
+        row.addStretch(1)
+        self.shelf_told.setObjectName("quiet")
+        row.addWidget(self.shelf_told)
+        shelf = QMenu(self)
+        shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
+        shelf.addAction(words.DEMO_SHELF, lambda: self.session.use_shelf(demo_shelf()))
+        row.addWidget(_menu_button(words.SHELF, shelf))
+        self.dark.setText(words.DARK_BENCH)
+        self.dark.setCheckable(True)
+        self.dark.toggled.connect(lambda on: self.set_dark(dark=on))
+        row.addWidget(self.dark)
+        return row
+
+    def _samples_menu(self) -> QMenu:
+        menu = QMenu(self)
+        for sample in sample_photos():
+            action = QAction(sample.shows, menu)
+            action.triggered.connect(lambda _=False, s=sample: self.open_sample(s))
+            menu.addAction(action)
+        return menu
+
+    # --- acts ------------------------------------------------------------------------------------
+
+    def open(self, path: Path) -> None:
+        """Open a photo."""
+        self.trouble.hide()
+        self.session.open(path)
+
+    def open_sample(self, sample: SamplePhoto) -> None:
+        """Open a sample photo with its marks."""
+        self.trouble.hide()
+        self.session.open(sample.path, Marks(sample.grey, sample.cloth, sample.reflectance))
+
+    def set_dark(self, *, dark: bool) -> None:
+        """Lay the bench in dark or light grey."""
+        look = DARK if dark else LIGHT
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setPalette(palette(look))
+        self.setStyleSheet(style(look))
+
+    def _ask_photo(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_PHOTO, "", words.PHOTO_FILES)
+        if name:
+            self.open(Path(name))
+
+    def _ask_shelf(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_SHELF, "", words.SHELF_FILES)
+        if name:
+            self.trouble.hide()
+            self.session.open_shelf(Path(name))
+
+    # --- showing ---------------------------------------------------------------------------------
+
+    def _show_trouble(self, what: object) -> None:
+        self.trouble.say(what)
+
+    def _show_undo(self) -> None:
+        self.undo.setEnabled(self.session.can_undo)
+        self.redo.setEnabled(self.session.can_redo)
+
+    def _show_shelf(self) -> None:
+        shelf = self.session.shelf
+        self.shelf_told.setText(words.shelf_line(shelf.name, len(shelf.paints)))
+        self.shelf_told.setToolTip("\n".join(shelf.notes))
+
+    # --- Qt --------------------------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take a dragged file."""
+        if any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open a dropped photo, or a dropped shelf."""
+        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+        for path in paths[:1]:
+            if path.suffix.lower() == ".csv":
+                self.session.open_shelf(path)
+            else:
+                self.open(path)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """End all work before the window goes."""
+        self.session.close()
+        super().closeEvent(event)
+
+
+class _Busy(QWidget):
+    """Says what is being done, how far it is, and lets it be stopped."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        self._told = QLabel()
+        self._told.setObjectName("quiet")
+        self._bar = QProgressBar()
+        self._bar.setRange(0, 100)
+        self._bar.setTextVisible(False)
+        self._bar.setFixedSize(160, 8)
+        self._stop = QPushButton(words.STOP)
+        self._stop.clicked.connect(session.workshop.stop_all)
+        row.addWidget(self._told)
+        row.addWidget(self._bar)
+        row.addStretch(1)
+        row.addWidget(self._stop)
+        self.setFixedHeight(36)
+        session.workshop.busy.connect(self._say)
+        session.workshop.moved.connect(lambda share: self._bar.setValue(round(share * 100)))
+        self._say("")
+
+    def _say(self, text: str) -> None:
+        self._told.setText(text)
+        self._bar.setValue(0)
+        self._bar.setVisible(text == words.FINDING_MIXES)
+        self._stop.setVisible(bool(text))
+
+
+def _button(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButton:
+    button = QPushButton(text)
+    button.setShortcut(QKeySequence(key))
+    button.clicked.connect(act)
+    return button
+
+
+def _tool(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButton:
+    return _button(text, key, act)
+
+
+def _menu_button(text: str, menu: QMenu) -> QToolButton:
+    button = QToolButton()
+    button.setText(text)
+    button.setMenu(menu)
+    button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+    return button

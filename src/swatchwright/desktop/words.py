@@ -1,0 +1,195 @@
+"""Every word the window shows, in one place and in British English."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from swatchwright.acts.recipes import Confidence, MeasuredRecipe
+from swatchwright.colour.names import closeness, difference_words
+from swatchwright.mixing.recipe import Shortfall
+from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.photo.dominant import DominantColour
+from swatchwright.photo.reference import Balance
+from swatchwright.values import Lab
+
+TITLE = "Swatchwright"
+
+OPEN_PHOTO = "Open a photo…"
+SAMPLES = "Sample photos"
+OPEN_SHELF = "Open a shelf…"
+DEMO_SHELF = "Demonstration shelf"
+DARK_BENCH = "Dark bench"
+PHOTO_FILES = "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp);;All files (*)"
+SHELF_FILES = "Shelf files (*.csv);;All files (*)"
+
+DROP_TITLE = "Drop a photo of the cloth here"
+DROP_TEXT = (
+    "Photograph it flat, in daylight, with a grey card beside it and no flash.\n"
+    "Then mark the card and the cloth, and the mixes appear."
+)
+TRY_SAMPLE = "Try it on a sample cushion"
+
+MARK_GREY = "Mark the grey card"
+MARK_CLOTH = "Mark the cloth"
+GREY_SHORT = "Grey card"
+CLOTH_SHORT = "Cloth"
+HINT_GREY = "Drag a box on the grey card, well inside its edges."
+HINT_CLOTH = "Drag a box on the part of the cloth you want."
+HINT_DONE = "Drag a box to move it, its corners to size it; Delete takes it away."
+CARD_IS = "Card reflects"
+CARD_GREY = "18 % (grey card)"
+CARD_WHITE = "90 % (white paper)"
+CARD_OTHER = "other…"
+PUT_RIGHT = "Show the light put right"
+UNDO = "Undo"
+REDO = "Redo"
+
+COLOURS = "Colours in the cloth"
+WAIT_COLOURS = "The colours appear here once a photo is open."
+READING = "Reading the photo…"
+FINDING_COLOURS = "Finding the colours…"
+FINDING_MIXES = "Trying every two and three paints…"
+STOP = "Stop"
+
+TYPE_COLOUR = "or type a colour"
+TYPE_COLOUR_TIP = (
+    "Three numbers, L*, a*, b*, such as 46, 34, 24, or a screen colour such as #a4503c"
+)
+
+WANTED = "wanted"
+DRY = "dry"
+WET = "wet"
+AMOUNT = "Mix"
+PAINTS = "of at most"
+TWO_PAINTS = "2 paints"
+THREE_PAINTS = "3 paints"
+WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
+ALONE = "Straight from the tin"
+
+NOT_ON_SCREEN = "A colour marked * is outside what this screen can show; the nearest is shown."
+
+MIXES = "The mixes, the closest first"
+SHELF = "Shelf"
+CARD_ASK = "How much of the light the card reflects, in per cent:"
+
+PUT_AWAY = "Put away"
+COPY_REPORT = "Copy a report"
+OUR_FAULT = (
+    "Something went wrong that is not your doing. Your photo and marks are still here; "
+    "please copy the report and pass it on."
+)
+
+PHOTO_NAME = "Photo with the marks of the grey card and the cloth"
+
+
+def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
+    """Tell a colour's number, name and share, for a screen reader."""
+    return f"Colour {number}: {name}, {colour.share:.0%} of the cloth"
+
+
+def wanted_line(name: str, confidence: Confidence | None) -> str:
+    """Head the mixes with what is wanted and how sure the photo is of it."""
+    if confidence is None or not confidence.photo:
+        return f"Mixes for: {name}"
+    return f"Mixes for: {name}, give or take {ceil(confidence.photo)}"
+
+
+def give_or_take_tip() -> str:
+    """Explain the figure behind "give or take"."""
+    return (
+        "Half of the colours read from phone photos are within this many CIEDE2000 of the cloth. "
+        "About 1 is just seen side by side; 5 is a clear difference. A brushed sample held to the "
+        "cloth settles it."
+    )
+
+
+def light_line(balance: Balance) -> str:
+    """Say what the light of the photo was taken to be."""
+    if balance.reflectance is None:
+        return "No grey card marked: the colours are as the camera guessed them."
+    told = "" if balance.cct is None else f", light of about {round(balance.cct, -2):.0f} K"
+    return f"Light put right by a grey of {balance.reflectance:.0%}{told}."
+
+
+def closeness_line(recipe: MeasuredRecipe) -> str:
+    """Say how near the dry mix comes to the wanted colour."""
+    words = closeness(recipe.recipe.delta_e)
+    return words[0].upper() + words[1:]
+
+
+def way_line(recipe: MeasuredRecipe, wanted: Lab) -> str:
+    """Say which way the dry mix differs from the wanted colour; empty if it is not to be seen."""
+    ways = difference_words(wanted, recipe.recipe.dry)
+    return f"Dry it is {' and '.join(ways)} than wanted" if ways else ""
+
+
+def figures_line(recipe: MeasuredRecipe) -> str:
+    """Give the figures behind the words."""
+    r = recipe.recipe
+    if len(r.paints) == 1:
+        return f"ΔE {r.delta_e:.1f}"
+    return f"ΔE {r.delta_e:.1f}; in parts {r.parts.delta_e:.1f}"
+
+
+def figures_tip() -> str:
+    """Explain the figures."""
+    return (
+        "ΔE is the CIEDE2000 difference from the wanted colour, dry: about 0.8 is just seen side "
+        "by side, 1.8 is accepted by most (Paravina et al. 2015). The second figure is for pouring "
+        "in whole parts instead of by the ml or gram."
+    )
+
+
+def parts_word(count: int) -> str:
+    """Say how many parts."""
+    return f"{count} part" if count == 1 else f"{count} parts"
+
+
+def amount_line(ml: float, grams: float | None, share: float) -> str:
+    """Say how much to measure out."""
+    weight = "" if grams is None else f"  ·  {_amount(grams)} g"
+    return f"{_amount(ml)} ml{weight}  ·  {share:.1%}"
+
+
+def _amount(value: float) -> str:
+    return f"{value:.1f}" if value < 100 else f"{value:.0f}"
+
+
+def hiding_line(coats: int | None) -> str:
+    """Say how many coats hide what is below."""
+    if coats is None:
+        return "Needs more than 6 coats to hide: prime in a like colour"
+    return "Hides in 1 coat" if coats == 1 else f"Hides in {coats} coats"
+
+
+def known_line(paints: tuple[Paint, ...]) -> str:
+    """Say how the paints of a recipe are known."""
+    ways = {paint.how_known for paint in paints}
+    if ways == {HowKnown.INVENTED}:
+        return "Invented paints"
+    worst = [way for way in HowKnown if way in ways][-1]
+    return f"Paints known by: {worst.value} colour"
+
+
+def shortfall_line(shortfall: Shortfall) -> str:
+    """Say how far the shelf falls short, and which way."""
+    towards = " and ".join(shortfall.towards) or "otherwise"
+    return (
+        f"Nothing on this shelf reaches it: the nearest stays {shortfall.delta_e:.1f} off. "
+        f"It would have to be {towards}."
+    )
+
+
+def sample_line(confidence: Confidence) -> str:
+    """Send the painter to the sample."""
+    if confidence.both < 1:
+        return "Brush a sample on card and let it dry before you mix the batch."
+    return (
+        f"Untried, the dried mix is usually within {ceil(confidence.both)} of the cloth: brush a "
+        "sample on card, dry it and hold it to the cloth before you mix the batch."
+    )
+
+
+def shelf_line(name: str, count: int) -> str:
+    """Say which shelf is used."""
+    return f"{count} paints of {name}"

@@ -1,0 +1,168 @@
+"""Work off the interface thread: started, watched, stopped, and its result brought back."""
+
+from __future__ import annotations
+
+import traceback
+from collections.abc import Callable
+from dataclasses import dataclass
+from threading import Event
+from typing import Any
+
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+
+from swatchwright.errors import MendableError
+from swatchwright.mixing.search import Stopped
+
+__all__ = ["Job", "Workshop"]
+
+Work = Callable[["Job"], Any]
+Done = Callable[[Any], None]
+
+
+class _Tidings(QObject):
+    """What a job tells; a QRunnable is no QObject and cannot have signals of its own.
+
+    Signals
+    -------
+    returned(Job, object)
+        The work's result.
+    failed(Job, object)
+        The `MendableError`, or a report of our own fault as text.
+    moved(Job, float)
+        The share done, 0-1.
+    """
+
+    returned = Signal(object, object)
+    failed = Signal(object, object)
+    moved = Signal(object, float)
+
+
+class Job(QRunnable):
+    """One piece of work; it is given itself, to report progress and to ask whether to stop."""
+
+    def __init__(self, work: Work) -> None:
+        super().__init__()
+        self.setAutoDelete(False)
+        self.tidings = _Tidings()
+        self._work = work
+        self._stop = Event()
+
+    def stop(self) -> None:
+        """Ask the work to stop; its result, if it still comes, is dropped."""
+        self._stop.set()
+
+    def stopped(self) -> bool:
+        """Tell whether it was asked to stop."""
+        return self._stop.is_set()
+
+    def progress(self, done: float) -> None:
+        """Report the share done."""
+        self.tidings.moved.emit(self, done)
+
+    def run(self) -> None:
+        """Do the work and tell how it ended."""
+        if self.stopped():
+            return
+        try:
+            result = self._work(self)
+        except Stopped:
+            return
+        except MendableError as error:
+            self.tidings.failed.emit(self, error)
+        except Exception:  # noqa: BLE001 - the last fence of a worker thread
+            self.tidings.failed.emit(self, traceback.format_exc())
+        else:
+            self.tidings.returned.emit(self, result)
+
+
+@dataclass(frozen=True, slots=True)
+class _Running:
+    job: Job
+    saying: str
+    done: Done
+
+
+class Workshop(QObject):
+    """Runs jobs by kind: a new job of a kind stops the last one of that kind.
+
+    Signals
+    -------
+    busy(str)
+        What is being done, or an empty text when all is done.
+    moved(float)
+        The share done of the work that tells it, 0-1.
+    failed(object)
+        What went wrong, as a job tells it.
+    """
+
+    busy = Signal(str)
+    moved = Signal(float)
+    failed = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(2)
+        self._running: dict[str, _Running] = {}
+
+    def start(self, kind: str, saying: str, work: Work, done: Done) -> None:
+        """Start work of a kind; `done` gets its result on the interface thread."""
+        self.stop(kind)
+        job = Job(work)
+        # Bound methods of this object, so that tidings are brought to the interface thread.
+        job.tidings.returned.connect(self._returned)
+        job.tidings.failed.connect(self._failed)
+        job.tidings.moved.connect(self._moved)
+        self._running[kind] = _Running(job, saying, done)
+        self._pool.start(job)
+        self._say()
+
+    def stop(self, kind: str) -> None:
+        """Stop the work of a kind, if there is any."""
+        if kind in self._running:
+            self._running.pop(kind).job.stop()
+            self._say()
+
+    def stop_all(self) -> None:
+        """Stop all work."""
+        for kind in list(self._running):
+            self.stop(kind)
+
+    def close(self) -> None:
+        """Stop all work and wait for the threads to end."""
+        self.stop_all()
+        self._pool.clear()
+        self._pool.waitForDone(10_000)
+
+    def idle(self) -> bool:
+        """Tell whether nothing is being done."""
+        return not self._running
+
+    @Slot(object, object)
+    def _returned(self, job: Job, result: object) -> None:
+        running = self._taken(job)
+        if running is not None:
+            running.done(result)
+            self._say()
+
+    @Slot(object, object)
+    def _failed(self, job: Job, what: object) -> None:
+        if self._taken(job) is not None:
+            self.failed.emit(what)
+            self._say()
+
+    @Slot(object, float)
+    def _moved(self, job: Job, share: float) -> None:
+        if any(running.job is job for running in self._running.values()):
+            self.moved.emit(share)
+
+    def _taken(self, job: Job) -> _Running | None:
+        """Take a job off the list; None if it was stopped or replaced meanwhile."""
+        for kind, running in self._running.items():
+            if running.job is job:
+                return self._running.pop(kind)
+        return None
+
+    def _say(self) -> None:
+        sayings = [running.saying for running in self._running.values()]
+        self.busy.emit(sayings[-1] if sayings else "")
