@@ -16,8 +16,8 @@ _UNSEEN = 0.4
 _BANDS = (
     (0.4, "no difference to see"),
     (0.8, "hardly to be seen"),
-    (1.8, "close: seen side by side, accepted by most"),
-    (3.5, "near: a clear difference side by side"),
+    (1.8, "close: most would accept it"),
+    (3.5, "near: clearly seen side by side"),
     (6.0, "some way off"),
     (float("inf"), "far off"),
 )
@@ -115,6 +115,8 @@ def colour_name(lab: Lab) -> str:
     """
     C = hypot(lab.a, lab.b)
     light = _first(lab.L, ((22, "very dark"), (42, "dark"), (62, "mid"), (80, "light")), "pale")
+    if lab.L >= 84 and 2 < C < 9:
+        return "off-white"
     if C < 4:
         return _first(lab.L, _GREYS, "white")
     hue = degrees(atan2(lab.b, lab.a)) % 360

@@ -54,14 +54,15 @@ class Light(StrEnum):
 
 
 # XYZ (Y = 100) of the perfect white under each light, 2 degree observer: CIE 015:2018 where
-# it prints them, else the sum of its 1 nm tables. A table of weights is scaled to end on these.
+# it prints them, else the sum of its 5 nm tables, which has the x, y that it prints. A table of
+# weights is scaled to end on these.
 _WHITES = {
     Light.D65: (95.047, 100.0, 108.883),
     Light.D50: (96.422, 100.0, 82.521),
     Light.LAMP: (109.850, 100.0, 35.585),
-    Light.WARM_LED: (111.771, 100.0, 33.384),
-    Light.COOL_LED: (100.862, 100.0, 67.634),
-    Light.TUBE: (100.900, 100.0, 64.267),
+    Light.WARM_LED: (111.808, 100.0, 33.411),
+    Light.COOL_LED: (100.894, 100.0, 67.715),
+    Light.TUBE: (100.961, 100.0, 64.351),
 }
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
-from swatchwright.colour.convert import hex_to_lab
+from swatchwright.acts.recipes import Recipes, read_colour, recipes_for, typed_colour
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.run import ExitCode
 from swatchwright.commands.words import (
@@ -76,13 +75,7 @@ def _refuse_photo_options(arguments: argparse.Namespace) -> None:
 def _typed(arguments: argparse.Namespace) -> KnownColour:
     if arguments.lab is not None:
         return typed_colour(*three_numbers(arguments.lab))
-    try:
-        return typed_colour(*hex_to_lab(arguments.srgb).triple)
-    except ValueError as error:
-        raise MendableError(
-            f"--srgb was given “{arguments.srgb}”.",
-            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
-        ) from error
+    return read_colour(arguments.srgb)
 
 
 def _as_json(found: Recipes, notes: tuple[str, ...]) -> dict[str, Any]:

@@ -6,9 +6,11 @@ Nothing heavy is imported here, so that ``--version`` and ``--help`` answer at o
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 import traceback
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from enum import IntEnum
 from typing import NoReturn
 
@@ -42,12 +44,13 @@ def run(words: Sequence[str]) -> int:
             stream.reconfigure(errors="replace")
     arguments = _parser().parse_args(words)
     try:
-        return int(_command(arguments.command)(arguments))
+        code = int(_command(arguments.command)(arguments))
+        sys.stdout.flush()
     except MendableError as error:
         print(f"swatchwright: {error.what}\n  {error.mend}", file=sys.stderr)
         return ExitCode.INPUT
     except BrokenPipeError:
-        sys.stderr.close()
+        _forget_output()
         return ExitCode.DONE
     except Exception:  # noqa: BLE001 - the last fence: whatever it is, it is our fault
         print(
@@ -57,6 +60,13 @@ def run(words: Sequence[str]) -> int:
             file=sys.stderr,
         )
         return ExitCode.OUR_FAULT
+    return code
+
+
+def _forget_output() -> None:
+    """Send what is still to be written nowhere: its reader has gone, as ``head`` does."""
+    with suppress(OSError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _command(name: str) -> Callable[[argparse.Namespace], int]:

@@ -65,6 +65,7 @@ def style(look: Look) -> str:
     #sheet {{ background: {look.sheet}; border-radius: 10px; }}
     #heading {{ font-size: 17px; font-weight: 600; }}
     #big {{ font-size: 21px; font-weight: 600; }}
+    #small {{ color: {look.quiet}; font-size: 12px; }}
     #quiet {{ color: {look.quiet}; }}
     #strong {{ font-weight: 600; }}
     QPushButton, QToolButton {{

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QDoubleSpinBox,
@@ -21,6 +22,8 @@ from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
+
+_FIELD_SHARE = 0.38
 
 
 class MixSide(QWidget):
@@ -45,6 +48,7 @@ class MixSide(QWidget):
         self.typed = QLineEdit()
         self.area = QScrollArea()
         self._row = QHBoxLayout()
+        self._columns: list[RecipeColumn] = []
         self._lay_out()
         session.recipes_changed.connect(self._show)
         session.shelf_changed.connect(self._show)
@@ -52,7 +56,7 @@ class MixSide(QWidget):
 
     def columns(self) -> list[RecipeColumn]:
         """Give the columns, the closest mix first."""
-        return self.area.findChildren(RecipeColumn)
+        return list(self._columns)
 
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self)
@@ -112,9 +116,10 @@ class MixSide(QWidget):
             self._session.type_colour(self.typed.text())
 
     def _show(self) -> None:
-        for column in self.columns():
-            self._row.removeWidget(column)
+        for column in self._columns:
+            column.hide()
             column.deleteLater()
+        self._columns = []
         while self._row.count():
             self._row.takeAt(0)
         found = self._session.recipes
@@ -134,5 +139,18 @@ class MixSide(QWidget):
             self.short.setText(words.shortfall_line(found.shortfall))
         self.sample.setText(words.sample_line(confidence))
         for number, measured in enumerate(found.recipes, start=1):
-            self._row.addWidget(RecipeColumn(number, measured, wanted))
+            column = RecipeColumn(number, measured, wanted)
+            self._columns.append(column)
+            self._row.addWidget(column)
         self._row.addStretch(1)
+        self._size_fields()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the colours their share of the height, the same in every column."""
+        super().resizeEvent(event)
+        self._size_fields()
+
+    def _size_fields(self) -> None:
+        height = min(max(round(self.area.height() * _FIELD_SHARE), 130), 300)
+        for column in self.columns():
+            column.field.setFixedHeight(height)

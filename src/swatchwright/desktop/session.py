@@ -78,6 +78,7 @@ class Session(QObject):
         self.shelf: Shelf = demo_shelf()
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
+        self._read_cloth: Rect | None = None
         self._past: list[Marks] = []
         self._future: list[Marks] = []
 
@@ -153,18 +154,21 @@ class Session(QObject):
         photo, marks = self.photo, self.marks
         if photo is None:
             return
+        same_cloth = self.found is not None and self._read_cloth == marks.cloth
+        pick = self.pick if same_cloth and self.typed is None else 0
 
         def work(_: Job) -> PhotoColours:
             return colours_of(
                 photo, grey=marks.grey, reflectance=marks.reflectance, area=marks.cloth
             )
 
-        self.workshop.start("colours", words.FINDING_COLOURS, work, self._colours_read)
+        def done(found: PhotoColours) -> None:
+            self.found, self._read_cloth = found, marks.cloth
+            self.pick = min(pick or 0, len(found.colours) - 1)
+            self.colours_changed.emit()
+            self.choose(self.pick)
 
-    def _colours_read(self, found: PhotoColours) -> None:
-        self.found = found
-        self.colours_changed.emit()
-        self.choose(0 if found.colours else None)
+        self.workshop.start("colours", words.FINDING_COLOURS, work, done)
 
     def choose(self, pick: int | None) -> None:
         """Want one of the colours, by its place among them."""

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QMenu,
     QProgressBar,
     QPushButton,
+    QSizePolicy,
     QSplitter,
     QToolButton,
     QVBoxLayout,
@@ -76,7 +77,6 @@ class Window(QMainWindow):
         sides.setStretchFactor(1, 12)
         sides.setSizes([560, 780])
         rows.addWidget(sides, 1)
-        rows.addWidget(self._busy)
         return bench
 
     def _top(self) -> QHBoxLayout:
@@ -88,7 +88,8 @@ class Window(QMainWindow):
         row.addWidget(_menu_button(words.SAMPLES, self._samples_menu()))
         row.addWidget(self.undo)
         row.addWidget(self.redo)
-        row.addStretch(1)
+        row.addSpacing(10)
+        row.addWidget(self._busy, 1)
         self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
         shelf = QMenu(self)
@@ -185,17 +186,17 @@ class _Busy(QWidget):
         row.setContentsMargins(0, 0, 0, 0)
         self._told = QLabel()
         self._told.setObjectName("quiet")
+        self._told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._bar = QProgressBar()
         self._bar.setRange(0, 100)
         self._bar.setTextVisible(False)
-        self._bar.setFixedSize(160, 8)
+        self._bar.setFixedSize(96, 8)
         self._stop = QPushButton(words.STOP)
         self._stop.clicked.connect(session.workshop.stop_all)
-        row.addWidget(self._told)
-        row.addWidget(self._bar)
-        row.addStretch(1)
+        row.setSpacing(8)
         row.addWidget(self._stop)
-        self.setFixedHeight(36)
+        row.addWidget(self._bar)
+        row.addWidget(self._told, 1)
         session.workshop.busy.connect(self._say)
         session.workshop.moved.connect(lambda share: self._bar.setValue(round(share * 100)))
         self._say("")

@@ -29,18 +29,19 @@ DROP_TEXT = (
 )
 TRY_SAMPLE = "Try it on a sample cushion"
 
-MARK_GREY = "Mark the grey card"
-MARK_CLOTH = "Mark the cloth"
+MARK = "Mark the"
+MARK_GREY = "grey card"
+MARK_CLOTH = "cloth"
 GREY_SHORT = "Grey card"
 CLOTH_SHORT = "Cloth"
 HINT_GREY = "Drag a box on the grey card, well inside its edges."
 HINT_CLOTH = "Drag a box on the part of the cloth you want."
-HINT_DONE = "Drag a box to move it, its corners to size it; Delete takes it away."
-CARD_IS = "Card reflects"
+HINT_DONE = "Drag to move, corners to size, Delete to remove."
+CARD_IS = "which reflects"
 CARD_GREY = "18 % (grey card)"
 CARD_WHITE = "90 % (white paper)"
 CARD_OTHER = "other…"
-PUT_RIGHT = "Show the light put right"
+PUT_RIGHT = "Light put right"
 UNDO = "Undo"
 REDO = "Redo"
 
@@ -80,6 +81,9 @@ OUR_FAULT = (
 )
 
 PHOTO_NAME = "Photo with the marks of the grey card and the cloth"
+
+
+_MOST_PARTS = 40
 
 
 def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
@@ -128,7 +132,14 @@ def figures_line(recipe: MeasuredRecipe) -> str:
     r = recipe.recipe
     if len(r.paints) == 1:
         return f"ΔE {r.delta_e:.1f}"
+    if not in_parts(recipe):
+        return f"ΔE {r.delta_e:.1f}; measure by ml or g"
     return f"ΔE {r.delta_e:.1f}; in parts {r.parts.delta_e:.1f}"
+
+
+def in_parts(recipe: MeasuredRecipe) -> bool:
+    """Tell whether the recipe is told in parts: not where that takes more than one can count."""
+    return sum(recipe.recipe.parts.counts) <= _MOST_PARTS
 
 
 def figures_tip() -> str:
@@ -145,10 +156,19 @@ def parts_word(count: int) -> str:
     return f"{count} part" if count == 1 else f"{count} parts"
 
 
-def amount_line(ml: float, grams: float | None, share: float) -> str:
-    """Say how much to measure out."""
-    weight = "" if grams is None else f"  ·  {_amount(grams)} g"
-    return f"{_amount(ml)} ml{weight}  ·  {share:.1%}"
+def millilitres(ml: float) -> str:
+    """Say a volume."""
+    return f"{_amount(ml)} ml"
+
+
+def amount_line(ml: float | None, grams: float | None, share: float) -> str:
+    """Say how much to measure out; what is None is left out."""
+    told = [
+        "" if ml is None else millilitres(ml),
+        "" if grams is None else f"{_amount(grams)} g",
+        f"{share:.1%}",
+    ]
+    return "  ·  ".join(text for text in told if text)
 
 
 def _amount(value: float) -> str:

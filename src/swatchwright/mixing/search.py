@@ -55,14 +55,17 @@ class _Found:
 
 @dataclass(frozen=True, slots=True)
 class _Watch:
-    """Who is told of the progress, and who may stop the work."""
+    """Who is told of the progress of a stretch of the work, and who may stop it."""
 
     progress: Callable[[float], None] | None
     stopped: Callable[[], bool] | None
+    begin: float = 0.0
+    end: float = 1.0
 
     def tell(self, done: float) -> None:
+        """Tell the share of this stretch that is done, 0-1."""
         if self.progress is not None:
-            self.progress(done)
+            self.progress(self.begin + (self.end - self.begin) * done)
         if self.stopped is not None and self.stopped():
             raise Stopped
 
@@ -89,7 +92,7 @@ def find_recipes(
     keep
         How many recipes to give at the most, at least 1.
     progress
-        Called with the share done, 0-1.
+        Called with the share done, rising to 1.
     stopped
         Asked between chunks of work whether to give up.
 
@@ -102,11 +105,14 @@ def find_recipes(
     """
     _check(shelf, most_paints, keep)
     paints = stack(shelf)
-    watch = _Watch(progress, stopped)
-    found = _all_solved(paints, wanted, most_paints, watch, far=False)
+    # Whether the second half is needed shows after the first.
+    first, second = (_Watch(progress, stopped, *ends) for ends in ((0.0, 0.5), (0.5, 1.0)))
+    found = _all_solved(paints, wanted, most_paints, first, far=False)
     if min(f.apart for f in found.values()) > VALID_TO:
         # CIEDE2000 misleads between colours far apart, see `far_difference`.
-        found = _all_solved(paints, wanted, most_paints, watch, far=True)
+        found = _all_solved(paints, wanted, most_paints, second, far=True)
+    else:
+        second.tell(1.0)
     recipes = _ranked(found, paints, shelf, wanted, keep)
     tried = sum(len(subsets(paints, size)) for size in range(1, most_paints + 1))
     return SearchResult(wanted, recipes, _shortfall(recipes[0], wanted), tried)
@@ -172,10 +178,9 @@ def _ranked(
     A paint earns its place by the exact shares and again by the parts it is measured in: a trace
     that whole parts cannot hold brings nothing.
     """
-    reach = _reach(found)
     recipes: list[Recipe] = []
     for which in sorted(found, key=lambda w: (found[w].apart, len(w), w)):
-        fewer = min((reach[part] for part in _parts_of(which) if part in reach), default=np.inf)
+        fewer = _with_fewer(found, which)
         if found[which].apart >= fewer - NO_BETTER:
             continue
         recipe = _recipe(paints, shelf, which, found[which].shares, wanted)
@@ -187,17 +192,13 @@ def _ranked(
     return tuple(recipes)
 
 
-def _parts_of(which: Which) -> list[Which]:
-    return [part for part in combinations(which, len(which) - 1) if part]
+def _with_fewer(found: dict[Which, _Found], which: Which) -> float:
+    """Give the closest that a mix comes which leaves out at least one of the paints.
 
-
-def _reach(found: dict[Which, _Found]) -> dict[Which, float]:
-    """Give the closest that each subset comes, counting what its own subsets reach."""
-    reach: dict[Which, float] = {}
-    for which in sorted(found, key=len):
-        fewer = [reach[part] for part in _parts_of(which) if part in reach]
-        reach[which] = min([found[which].apart, *fewer])
-    return reach
+    Every smaller subset counts: a pair is missing from `found` where one paint is all of it.
+    """
+    smaller = (part for size in range(1, len(which)) for part in combinations(which, size))
+    return min((found[part].apart for part in smaller if part in found), default=np.inf)
 
 
 def _recipe(

@@ -37,6 +37,10 @@ _MOST_PAINTS = 5000
 _WHITE_S = 110.0
 _RELATIVE_BELOW = 10.0
 
+# Far beyond any paint, in any unit.
+_MOST = 1e6
+_LEAST_MEAN_S = 1e-6
+
 # Scattering of nothing would divide by zero; a ten-thousandth of the shelf's best is a clear film.
 _LEAST_S = 1e-4
 
@@ -81,7 +85,10 @@ class _Row:
     def between(self, column: str, default: float | None, low: float, high: float) -> float | None:
         """Read a number above `low` and at most `high`."""
         value = self.number(column, default)
-        if value is not None and not low < value <= high:
+        return None if value is None else self.checked(column, value, low, high)
+
+    def checked(self, column: str, value: float, low: float, high: float) -> float:
+        if not low < value <= high:
             raise MendableError(
                 f"Line {self.line} of the shelf has {value:g} under {column}.",
                 f"It should lie above {low:g} and be at most {high:g}.",
@@ -144,14 +151,10 @@ def parse_shelf(text: str, name: str) -> Shelf:
 
 
 def _rows(text: str, name: str) -> tuple[list[_Row], list[str]]:
-    first, _, rest = text.lstrip("\ufeff").partition("\n")
-    if not first.strip() or not rest.strip():
-        raise MendableError(
-            f"{name} has no paints in it.",
-            "A shelf is a CSV file with a line of column names, then a line for each paint.",
-        )
+    text = text.lstrip("\ufeff")
+    first = next((line for line in text.splitlines() if line.strip()), "")
     delimiter = max(",;\t", key=first.count)
-    reader = csv.reader(StringIO(text.lstrip("\ufeff")), delimiter=delimiter)
+    reader = csv.reader(StringIO(text), delimiter=delimiter)
     try:
         lines = [(reader.line_num, cells) for cells in reader if any(c.strip() for c in cells)]
     except csv.Error as error:
@@ -159,11 +162,22 @@ def _rows(text: str, name: str) -> tuple[list[_Row], list[str]]:
             f"{name} could not be read as CSV near line {reader.line_num}.",
             "Check the quotation marks there.",
         ) from error
+    if len(lines) < 2:
+        raise MendableError(
+            f"{name} has no paints in it.",
+            "A shelf is a CSV file with a line of column names, then a line for each paint.",
+        )
     header = [cell.strip().lower() for cell in lines[0][1]]
     if len(lines) - 1 > _MOST_PAINTS:
         raise MendableError(
             f"{name} has {len(lines) - 1} paints.", f"Up to {_MOST_PAINTS} can be read."
         )
+    for n, cells in lines[1:]:
+        if any(cell.strip() for cell in cells[len(header) :]):
+            raise MendableError(
+                f"Line {n} of the shelf has more cells than there are columns.",
+                "Put a text that holds a comma or semicolon in quotation marks.",
+            )
     comma = delimiter != ","
     rows = [_Row(n, dict(zip(header, cells, strict=False)), comma) for n, cells in lines[1:]]
     return rows, header
@@ -197,7 +211,9 @@ def _bands(header: list[str], name: str) -> _Bands:
 def _wavelengths(header: list[str], letter: str) -> dict[float, str]:
     columns = [column for column in header if column.startswith(f"{letter}_")]
     return {
-        float(column[2:]): column for column in columns if column[2:].replace(".", "", 1).isdigit()
+        float(column[2:]): column
+        for column in columns
+        if column[2:].replace(".", "", 1).isdecimal()
     }
 
 
@@ -213,7 +229,7 @@ def _paint(row: _Row, bands: _Bands, notes: list[str]) -> Paint:
         name=row.text("name") or id_,
         family=_family(row, notes),
         K=to_grid(bands.nm, _spectrum(row, bands.k)),
-        S=to_grid(bands.nm, _spectrum(row, bands.s)),
+        S=_scattering(row, to_grid(bands.nm, _spectrum(row, bands.s))),
         how_known=_how_known(row),
         volume_solids=row.between("volume_solids", 0.38, 0, 1) or 0.0,
         density=row.between("density_g_per_ml", None, 0.5, 4),
@@ -260,12 +276,23 @@ def _spectrum(row: _Row, columns: tuple[str, ...]) -> Floats:
             f"Line {row.line} of the shelf has a negative value under {column}.",
             "Absorption and scattering are never below zero; measure or fit that paint again.",
         )
-    if columns[0].startswith("s_") and not values.any():
+    if np.any(values > _MOST):
+        worst = int(np.argmax(values))
+        raise MendableError(
+            f"Line {row.line} of the shelf has {values[worst]:g} under {columns[worst]}.",
+            f"Absorption and scattering per mm are at most {_MOST:,.0f}; check the decimal point.",
+        )
+    return values
+
+
+def _scattering(row: _Row, S: Floats) -> Floats:
+    """Refuse a paint that scatters nothing."""
+    if S.mean() < _LEAST_MEAN_S:
         raise MendableError(
             f"Line {row.line} of the shelf has a scattering of zero throughout.",
             "A paint that hides needs some scattering.",
         )
-    return values
+    return S
 
 
 def _tins(row: _Row) -> tuple[Tin, ...]:
@@ -277,10 +304,12 @@ def _tins(row: _Row) -> tuple[Tin, ...]:
             "Give one price for each size, in the same order, parted by semicolons.",
         )
     known: list[float | None] = [row.parsed("prices", p) for p in prices]
-    known = known or [None] * len(sizes)
-    return tuple(
-        Tin(row.parsed("tins_ml", size), price) for size, price in zip(sizes, known, strict=True)
-    )
+    if any(price is not None and price < 0 for price in known):
+        raise MendableError(
+            f"Line {row.line} of the shelf has a price below zero.", "Give what a tin costs."
+        )
+    ml = [row.checked("tins_ml", row.parsed("tins_ml", size), 0, 1e6) for size in sizes]
+    return tuple(Tin(*tin) for tin in zip(ml, known or [None] * len(sizes), strict=True))
 
 
 def _check_ids(paints: list[Paint], rows: list[_Row]) -> None:

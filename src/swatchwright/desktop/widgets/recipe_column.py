@@ -14,7 +14,6 @@ from swatchwright.values import Lab
 __all__ = ["RecipeColumn"]
 
 _WIDTH = 226
-_FIELD = 208
 
 
 class RecipeColumn(QFrame):
@@ -31,9 +30,8 @@ class RecipeColumn(QFrame):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 12)
         rows.setSpacing(7)
-        field = ColourField(wanted, recipe.dry, recipe.wet)
-        field.setFixedHeight(_FIELD)
-        rows.addWidget(field)
+        self.field = ColourField(wanted, recipe.dry, recipe.wet)
+        rows.addWidget(self.field)
         text = QVBoxLayout()
         text.setContentsMargins(13, 3, 13, 0)
         text.setSpacing(5)
@@ -44,7 +42,8 @@ class RecipeColumn(QFrame):
         if way:
             text.addWidget(_label(way))
         text.addWidget(figures)
-        text.addWidget(ShareBar(recipe.shares, recipe.parts.counts, measured.own_colours))
+        counts = recipe.parts.counts if words.in_parts(measured) else ()
+        text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours))
         text.addLayout(_pour_rows(measured))
         text.addWidget(_label(words.hiding_line(recipe.coats), "quiet"))
         text.addWidget(_label(words.known_line(recipe.paints), "quiet"))
@@ -59,15 +58,16 @@ def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:
     grid.setVerticalSpacing(2)
     grid.setColumnStretch(1, 1)
     recipe = measured.recipe
+    counted = words.in_parts(measured)
     for i, (paint, share, count, amount) in enumerate(
         zip(recipe.paints, recipe.shares, recipe.parts.counts, measured.amounts, strict=True)
     ):
-        told = words.ALONE if len(recipe.paints) == 1 else words.parts_word(count)
+        told = words.parts_word(count) if counted else words.millilitres(amount.ml)
         parts = _label(told, "strong")
         parts.setWordWrap(False)
         grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(_label(paint.name), 2 * i, 1)
-        line = words.amount_line(amount.ml, amount.grams, share)
+        line = words.amount_line(amount.ml if counted else None, amount.grams, share)
         grid.addWidget(_label(line, "quiet"), 2 * i + 1, 0, 1, 2)
     return grid
 

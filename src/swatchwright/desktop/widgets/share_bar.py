@@ -16,7 +16,7 @@ _NARROWEST = 14.0
 
 
 class ShareBar(QWidget):
-    """A bar of touching pieces, as wide as the shares; the number of parts in each."""
+    """A bar of touching pieces, as wide as the shares; in each its number of parts, if told."""
 
     def __init__(
         self,
@@ -28,7 +28,8 @@ class ShareBar(QWidget):
         super().__init__(parent)
         self._shares, self._counts, self._colours = shares, counts, colours
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(" : ".join(str(count) for count in counts))
+        told = [str(count) for count in counts] or [f"{share:.1%}" for share in shares]
+        self.setAccessibleName(" : ".join(told))
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
@@ -46,11 +47,11 @@ class ShareBar(QWidget):
         del event
         painter = QPainter(self)
         left = 0.0
-        for width, count, lab in zip(self.widths(), self._counts, self._colours, strict=True):
+        told = [str(count) for count in self._counts] or [""] * len(self._shares)
+        for width, text, lab in zip(self.widths(), told, self._colours, strict=True):
             piece = QRectF(left, 0, width, self.height())
             colour = screen_colour(lab)
             painter.fillRect(piece, colour)
-            text = str(count)
             if painter.fontMetrics().horizontalAdvance(text) + 4 <= width:
                 painter.setPen(ink_on(colour))
                 painter.drawText(piece, Qt.AlignmentFlag.AlignCenter, text)
