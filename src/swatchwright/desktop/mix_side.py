@@ -23,7 +23,7 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
 
-_FIELD_SHARE = 0.38
+_FIELD_SHARE = 0.33
 
 
 class MixSide(QWidget):

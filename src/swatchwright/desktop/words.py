@@ -111,8 +111,10 @@ def light_line(balance: Balance) -> str:
     """Say what the light of the photo was taken to be."""
     if balance.reflectance is None:
         return "No grey card marked: the colours are as the camera guessed them."
-    told = "" if balance.cct is None else f", light of about {round(balance.cct, -2):.0f} K"
-    return f"Light put right by a grey of {balance.reflectance:.0%}{told}."
+    right = f"Light put right by a grey of {balance.reflectance:.0%}"
+    if balance.cct is None:
+        return f"{right}."
+    return f"{right}; the camera had left it at about {round(balance.cct, -2):.0f} K."
 
 
 def closeness_line(recipe: MeasuredRecipe) -> str:

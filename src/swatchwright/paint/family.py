@@ -26,6 +26,7 @@ All are to be replaced by what a painter's own wet and dry photos say.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -88,10 +89,11 @@ _OTHER_WORDS = {
     "matt": Family.EMULSION,
     "matte": Family.EMULSION,
     "flat": Family.EMULSION,
-    "semi-gloss": Family.SATIN,
     "semigloss": Family.SATIN,
-    "alkyd": Family.OIL,
 }
+
+_SPIRIT = {"oil", "alkyd", "solvent"}
+_WATER = {"water", "waterborne"}
 
 
 def family_of(text: str) -> Family | None:
@@ -100,14 +102,10 @@ def family_of(text: str) -> Family | None:
     >>> family_of("Chalky Matt")
     <Family.CHALKY: 'chalky matte'>
     """
-    words = text.strip().lower().replace("_", " ").replace("-", " ").split()
-    plain = " ".join("matte" if w == "matt" else w for w in words)
-    for family in Family:
-        if plain == family.value:
-            return family
-    for word in (plain, *words):
-        if word in _OTHER_WORDS:
-            return _OTHER_WORDS[word]
-        if word in {family.value for family in Family}:
-            return Family(word)
-    return None
+    plain = " ".join(re.findall(r"[^\W_]+", text.lower())).replace("semi gloss", "semigloss")
+    words = ["matte" if word == "matt" else word for word in plain.split()]
+    # What thins it counts before its sheen: an alkyd gloss must not meet water.
+    if _SPIRIT & set(words) and not _WATER & set(words):
+        return Family.OIL
+    by_name = {family.value: family for family in Family} | _OTHER_WORDS
+    return next((by_name[word] for word in (" ".join(words), *words) if word in by_name), None)

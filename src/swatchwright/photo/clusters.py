@@ -61,14 +61,15 @@ class Pixels:
     ----------
     lab
         Shape (n, 3).
-    pure
-        Shape (n,): which show one colour only; the others mix two and only follow.
+    weight
+        Shape (n,): how many pixels each stands for in finding the colours; 0 for those that mix two
+        colours and only follow.
     grid
         Shape (rows, columns): where in the photo each lies, as its index or -1 for no pixel.
     """
 
     lab: Floats
-    pure: NDArray[np.bool_]
+    weight: Floats
     grid: Labels
 
 
@@ -107,13 +108,13 @@ def _cut(pixels: Pixels, count: int) -> Labels:
     from sklearn.cluster import KMeans
 
     features = pixels.lab * (_LIGHTNESS_WEIGHT, 1.0, 1.0)
-    pure = features[pixels.pure]
-    if len(pure) > _MOST_CUT:
-        pure = pure[np.random.default_rng(_SEED).permutation(len(pure))[:_MOST_CUT]]
-    distinct = len(np.unique(pure.round(6), axis=0))
+    chosen = np.flatnonzero(pixels.weight)
+    if len(chosen) > _MOST_CUT:
+        chosen = np.random.default_rng(_SEED).permutation(chosen)[:_MOST_CUT]
+    distinct = len(np.unique(features[chosen].round(6), axis=0))
     means = KMeans(
         n_clusters=min(count, distinct), n_init=4, max_iter=60, tol=1e-3, random_state=_SEED
-    ).fit(pure)
+    ).fit(features[chosen], sample_weight=pixels.weight[chosen])
     return np.asarray(means.predict(features), dtype=np.intp)
 
 
@@ -123,7 +124,7 @@ class _Groups:
     def __init__(self, pixels: Pixels, labels: Labels) -> None:
         self.pixels = pixels
         self.labels = labels
-        self.pure = pixels.pure
+        self.pure = pixels.weight > 0
         self.middles = {int(g): self._middle(int(g)) for g in np.unique(labels)}
 
     def join_same(self, same: float, *, relit: bool, least: int) -> None:
@@ -181,7 +182,9 @@ class _Groups:
 
     def _cost(self, pair: tuple[int, int]) -> float:
         """Give the sum of squares that joining adds; groups of mixed pixels weigh little."""
-        first, second = (float(np.sum((self.labels == g) & self.pure)) for g in pair)
+        first, second = (
+            float(np.sum(self.pixels.weight[(self.labels == g) & self.pure])) for g in pair
+        )
         weight = first * second / max(first + second, 1.0)
         return weight * self._difference(*pair, relit=True) ** 2
 

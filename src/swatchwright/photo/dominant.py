@@ -123,19 +123,19 @@ def _require_usable(taken: Sample) -> None:
 def _pixels(photo: Photo, balance: Balance, taken: Sample) -> Pixels:
     """Turn a sample into balanced colours."""
     light = apply(balance, photo.light_of(taken.encoded[taken.usable]))
-    pure = taken.calm[taken.usable]
+    weight = taken.weight[taken.usable]
     grid = np.full(taken.usable.shape, -1, dtype=np.intp)
     grid[taken.usable] = np.arange(len(light))
-    enough = int(pure.sum()) >= _FEWEST_PIXELS
+    enough = np.count_nonzero(weight) >= _FEWEST_PIXELS
     lab = linear_srgb_to_lab(light.astype(np.float64))
-    return Pixels(np.asarray(lab), pure if enough else np.ones_like(pure), grid)
+    return Pixels(np.asarray(lab), weight if enough else np.ones_like(weight), grid)
 
 
 def _colour(
     pixels: Pixels, mine: NDArray[np.bool_], taken: Sample, balance: Balance
 ) -> DominantColour:
     """Describe one group."""
-    pure = mine & pixels.pure
+    pure = mine & (pixels.weight > 0)
     lab = pixels.lab[pure if pure.any() else mine]
     centre = middle(lab)
     distance = np.full(taken.usable.shape, np.inf)

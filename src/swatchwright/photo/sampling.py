@@ -25,9 +25,10 @@ _BLACK_TO = 3
 _SEED = 20
 
 _CALM_TO = 8
+_CALM_SHARE = 0.6
 _AROUND = 9
-"""A pixel is calm where its neighbours differ by no more bytes than this, or by no more than is
-the mean among so many cells around."""
+"""A pixel is calm where its neighbours differ by no more bytes than this, or by no more than this
+share of what they differ by on average, among so many cells around."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -42,16 +43,17 @@ class Sample:
         Their bytes, shape (rows, columns, 3).
     usable
         Which are opaque, not excluded, and neither clipped nor black.
-    calm
-        Which differ little from their neighbours, for their part of the photo: the middle of a
-        thread or a patch, not the edge of one, where two colours mix.
+    weight
+        0 where a pixel differs much from its neighbours, for its part of the photo: at the edge of
+        a thread or a patch, where two colours mix. In the middle of one, where it is calm, as many
+        pixels as it stands for: 1 on a flat patch, more on a weave, where fewer are calm.
     """
 
     x: NDArray[np.intp]
     y: NDArray[np.intp]
     encoded: NDArray[np.uint8]
     usable: NDArray[np.bool_]
-    calm: NDArray[np.bool_]
+    weight: NDArray[np.float64]
 
 
 def sample(photo: Photo, area: Rect, exclude: Sequence[Rect]) -> Sample:
@@ -73,11 +75,11 @@ def sample(photo: Photo, area: Rect, exclude: Sequence[Rect]) -> Sample:
         usable &= photo.opaque[y, x]
     for rect in exclude:
         usable &= (x < rect.x) | (x >= rect.right) | (y < rect.y) | (y >= rect.bottom)
-    return Sample(x, y, encoded, usable, _calm(photo, x, y))
+    return Sample(x, y, encoded, usable, _weight(photo, x, y))
 
 
-def _calm(photo: Photo, x: NDArray[np.intp], y: NDArray[np.intp]) -> NDArray[np.bool_]:
-    """Find the pixels whose four neighbours differ no more than is usual around."""
+def _weight(photo: Photo, x: NDArray[np.intp], y: NDArray[np.intp]) -> NDArray[np.float64]:
+    """Weigh each pixel by how calm it is, see `Sample.weight`."""
     from scipy.ndimage import uniform_filter
 
     around = np.stack(
@@ -87,4 +89,6 @@ def _calm(photo: Photo, x: NDArray[np.intp], y: NDArray[np.intp]) -> NDArray[np.
         ]
     )
     contrast = (around.max(axis=0) - around.min(axis=0)).max(axis=-1).astype(np.float64)
-    return np.asarray(contrast <= np.maximum(_CALM_TO, 0.6 * uniform_filter(contrast, _AROUND)))
+    calm = contrast <= np.maximum(_CALM_TO, _CALM_SHARE * uniform_filter(contrast, _AROUND))
+    share = uniform_filter(calm.astype(np.float64), _AROUND)
+    return np.where(calm, 1.0 / np.maximum(share, 1.0 / _AROUND**2), 0.0)

@@ -1,0 +1,73 @@
+"""Take the pictures of the window that the documentation shows, from the running program.
+
+    python tools/take_screenshots.py [FOLDER]
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtWidgets import QApplication
+
+from swatchwright.acts.samples import sample_photos
+from swatchwright.desktop.window import Window
+
+PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
+SIZE = (1280, 760)
+PATIENCE = 120.0
+
+
+def settle(application: QApplication, done: Callable[[], bool]) -> None:
+    """Let the window work until it is done, then let it paint."""
+    end = time.monotonic() + PATIENCE
+    while not done():
+        if time.monotonic() > end:
+            raise TimeoutError("the window did not come to rest")
+        application.processEvents()
+        time.sleep(0.01)
+    for _ in range(20):
+        application.processEvents()
+
+
+def main() -> None:
+    """Take all pictures."""
+    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else PICTURES
+    folder.mkdir(parents=True, exist_ok=True)
+    application = QApplication([])
+    application.setStyle("Fusion")
+    window = Window()
+    window.resize(*SIZE)
+    window.show()
+    resting = window.session.workshop.idle
+    by_window, by_lamp, printed = sample_photos()
+
+    def take(name: str) -> None:
+        settle(application, resting)
+        window.grab().save(str(folder / name))
+        print(f"took {name}")
+
+    take("start.png")
+    window.open_sample(by_window)
+    take("cushion_to_mix.png")
+    window.open_sample(by_lamp)
+    settle(application, resting)
+    window.photo_side.tools.put_right.setChecked(False)
+    take("lamp_as_shot.png")
+    window.photo_side.tools.put_right.setChecked(True)
+    take("lamp_put_right.png")
+    window.open_sample(printed)
+    settle(application, resting)
+    window.session.choose(1)
+    window.set_dark(dark=True)
+    take("candidates.png")
+    window.close()
+
+
+if __name__ == "__main__":
+    main()
