@@ -1,6 +1,6 @@
 """Take the pictures of the window that the documentation shows, from the running program.
 
-    python tools/take_screenshots.py [FOLDER]
+Run as ``python tools/take_screenshots.py [FOLDER]``.
 """
 
 from __future__ import annotations

@@ -21,7 +21,8 @@ def test_signals_keep_the_references_of_none_and_true() -> None:
 
     A release of the binding lost one with each; a window in use then ended Python 3.11 in time.
     """
-    bell, heard = _Bell(), []
+    bell = _Bell()
+    heard: list[str] = []
     bell.rung.connect(heard.append)
     before = [sys.getrefcount(thing) for thing in (None, True)]
     for _ in range(1000):

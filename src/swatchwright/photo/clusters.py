@@ -46,7 +46,7 @@ _BINS = 12
 
 _MIXTURE = 4.0
 _MIXTURE_LIGHT = (0.4, 1.15)
-_LEAST_PART = 0.12
+_LEAST_PART = 0.04
 _RESTLESS = 0.7
 """What is two colours mixed: within this CIEDE2000 of their light added up, in shade or light
 between these factors, each with at least this part, and with so much smaller a share of pure

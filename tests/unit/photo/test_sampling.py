@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import numpy as np
+import pytest
 
 from swatchwright.photo.sampling import MOST_SAMPLES, sample
 from swatchwright.values import Rect
-from unit.photo.pictures import photo_of
+from unit.photo.pictures import photo_of, photo_of_light, woven
 
 
 def test_pixels_come_from_the_area_and_are_not_too_many() -> None:
@@ -39,10 +40,20 @@ def test_useless_pixels_are_marked() -> None:
 
 
 def test_the_middle_of_a_patch_is_calm_and_its_edge_is_not() -> None:
-    """Only the pixels beside the seam are restless; noise of one byte is not."""
+    """Only the pixels beside the seam weigh nothing; noise of one byte is no matter."""
     pixels = np.full((40, 50, 3), 90) + np.random.default_rng(14).integers(0, 2, (40, 50, 3))
     pixels[:, 25:] += 100
-    calm = sample(photo_of(pixels), Rect(0, 0, 50, 40), ()).calm
-    assert not calm[:, 24:26].any()
-    assert calm[:, :24].all()
-    assert calm[:, 26:].all()
+    weight = sample(photo_of(pixels), Rect(0, 0, 50, 40), ()).weight
+    assert not weight[:, 24:26].any()
+    assert np.all(weight[:, :24] >= 1)
+    assert np.all(weight[:, 26:] >= 1)
+    assert np.all(weight[:, :15] == pytest.approx(1))
+
+
+def test_a_weave_weighs_as_much_as_a_flat_patch() -> None:
+    """Fewer of its pixels are calm, and each of these stands for more."""
+    light, _ = woven(((45.0, 42.0, 32.0), (85.0, 2.0, 14.0)), shape=(200, 200))
+    light[:, 100:] = 0.2
+    weight = sample(photo_of_light(light), Rect(0, 0, 200, 200), ()).weight
+    assert np.mean(weight[:, :90] > 0) < 0.6
+    assert weight[:, :90].mean() == pytest.approx(weight[:, 110:].mean(), rel=0.1)
