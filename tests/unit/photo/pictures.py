@@ -6,16 +6,22 @@ import struct
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
+import pytest
 from PIL import Image
 
 from swatchwright.colour.convert import lab_to_linear_srgb, srgb_encode
+from swatchwright.errors import MendableError
 from swatchwright.photo.image import FileFacts, Photo, srgb_decoding
+from swatchwright.photo.readers import read_photo
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
     from pathlib import Path
 
     from numpy.typing import ArrayLike, NDArray
+
+SUFFIXES = ("jpg", "png", "tif", "webp")
+LOSSLESS: dict[str, Any] = {"lossless": True}
 
 # Colorants of Display P3 and sRGB, adapted to D50, as their published profiles state them
 # (five decimals; the sRGB ones are also printed in the W3C note on sRGB profiles). From memory;
@@ -159,3 +165,11 @@ def patches(
         np.full((height, w, 3), lab_to_linear_srgb(c)) for c, w in zip(colours, widths, strict=True)
     ]
     return np.concatenate(strips, axis=1)
+
+
+def refusal(path: Path) -> str:
+    """Give the words with which a file is refused."""
+    with pytest.raises(MendableError) as caught:
+        read_photo(path)
+    assert caught.value.mend
+    return str(caught.value)

@@ -32,7 +32,7 @@ def test_a_lone_pixel_gets_a_spot() -> None:
 def test_a_spot_shows_the_colour_itself() -> None:
     """Inside the patch the pixel nearest to the colour is taken, not any."""
     distance = np.full((60, 60), 2.9)
-    distance[20:40:3, 20:40:3] = 0.1
+    distance[::3, ::3] = 0.1
     y, x = np.indices(distance.shape)
     column, row = spots(distance, x, y)[0]
     assert distance[row, column] == 0.1

@@ -1,0 +1,115 @@
+"""Recipes told in whole parts."""
+
+from __future__ import annotations
+
+from math import gcd
+
+import numpy as np
+import pytest
+
+from swatchwright.colour.difference import delta_e_2000
+from swatchwright.mixing.parts import EASY_TOTAL, LARGEST_TOTAL, whole_parts
+from swatchwright.mixing.recipe import Parts
+from swatchwright.paint.mixture import dry_lab, mix
+from swatchwright.paint.paints import Paint, stack
+from unit.mixing.shelves import made_by, some
+
+NEXT_TO_NOTHING = 0.25
+TOO_DEAR = 0.8
+
+PAIR = ("white-clean", "clay-red-muted")
+TRACE = ("white-clean", "soft-black")
+TRIPLE = ("strong-red-orange", "pale-blue-greyish", "strong-yellow-orange")
+
+
+def in_parts(paints: tuple[Paint, ...], shares: tuple[float, ...]) -> Parts:
+    """Tell the mix of these shares, wanted for its own colour, in parts."""
+    which = tuple(range(len(paints)))
+    return whole_parts(stack(paints), which, shares, made_by(paints, shares), 0.0)
+
+
+CASES = [
+    (PAIR, (0.5, 0.5)),
+    (PAIR, (0.667, 0.333)),
+    (PAIR, (0.834, 0.166)),
+    (TRACE, (0.9, 0.1)),
+    (TRACE, (0.996, 0.004)),
+    (TRACE, (0.999, 0.001)),
+    (TRIPLE, (0.722, 0.192, 0.086)),
+    (TRIPLE, (0.34, 0.33, 0.33)),
+    (TRIPLE, (0.05, 0.9, 0.05)),
+    (("white-clean", "dark-plum", "deep-green-blue"), (0.9, 0.06, 0.04)),
+]
+
+
+@pytest.mark.parametrize(("ids", "shares"), CASES)
+def test_parts_are_whole_and_their_cost_is_true(
+    ids: tuple[str, ...], shares: tuple[float, ...]
+) -> None:
+    """Parts are whole, without a common divisor, and cost what mixing them again shows."""
+    paints = some(*ids)
+    found = in_parts(paints, shares)
+    assert min(found.counts) >= 1
+    assert gcd(*found.counts) == 1
+    assert sum(found.counts) <= LARGEST_TOTAL
+    mixed = made_by(paints, [c / sum(found.counts) for c in found.counts])
+    apart = float(delta_e_2000(made_by(paints, shares).triple, mixed.triple))
+    assert found.delta_e == pytest.approx(apart, abs=1e-9)
+    assert found.cost == pytest.approx(apart, abs=1e-9)
+
+
+def costs(paints: tuple[Paint, ...], shares: tuple[float, ...], most: int) -> dict[int, float]:
+    """Give the least cost of any two whole parts, of all totals up to the most."""
+    counts = [(i, total - i) for total in range(2, most + 1) for i in range(1, total)]
+    each = np.array(counts) / np.sum(counts, axis=1, keepdims=True)
+    labs = dry_lab(mix(stack(paints), np.broadcast_to((0, 1), each.shape), each))
+    apart = delta_e_2000(made_by(paints, shares).triple, labs)
+    totals = np.sum(counts, axis=1)
+    return {t: float(apart[totals == t].min()) for t in range(2, most + 1)}
+
+
+@pytest.mark.parametrize(("ids", "shares"), [case for case in CASES if len(case[0]) == 2])
+def test_the_smallest_total_that_will_do(ids: tuple[str, ...], shares: tuple[float, ...]) -> None:
+    """No smaller total of a pair costs next to nothing, and 20 is passed only at need."""
+    paints = some(*ids)
+    found = in_parts(paints, shares)
+    by_total = costs(paints, shares, LARGEST_TOTAL)
+    total = sum(found.counts)
+    easy = min(by_total[t] for t in range(2, EASY_TOTAL + 1))
+    if found.cost <= NEXT_TO_NOTHING:
+        smaller = range(2, total) if total <= EASY_TOTAL else range(EASY_TOTAL + 1, total)
+        assert all(by_total[t] > NEXT_TO_NOTHING for t in smaller)
+    if total > EASY_TOTAL:
+        assert easy > TOO_DEAR
+    elif found.cost > NEXT_TO_NOTHING:
+        assert found.cost == pytest.approx(easy, abs=1e-9)
+
+
+def test_half_and_half() -> None:
+    """Half and half is one part and one part."""
+    assert in_parts(some(*PAIR), (0.5, 0.5)) == Parts((1, 1), 0.0, 0.0)
+
+
+def test_one_paint_is_one_part() -> None:
+    """A single paint is one part at no cost, and as far off as it was."""
+    (white,) = some("white-clean")
+    found = whole_parts(stack([white]), (0,), (1.0,), made_by([white], [1]), 3.5)
+    assert found == Parts((1,), 3.5, 0.0)
+
+
+def test_a_happy_rounding_costs_nothing() -> None:
+    """Parts that come closer than the exact shares cost 0, not less."""
+    paints = some(*PAIR)
+    wanted = made_by(paints, (2 / 3, 1 / 3))
+    exact = float(delta_e_2000(wanted.triple, made_by(paints, (0.66, 0.34)).triple))
+    found = whole_parts(stack(paints), (0, 1), (0.66, 0.34), wanted, exact)
+    assert found.counts == (2, 1)
+    assert found.delta_e < exact
+    assert found.cost == 0
+
+
+def test_a_strong_paint_may_need_many_parts() -> None:
+    """A trace of black in white cannot be told in twenty parts and is told in up to 200."""
+    found = in_parts(some(*TRACE), (0.994, 0.006))
+    assert EASY_TOTAL < sum(found.counts) <= LARGEST_TOTAL
+    assert found.cost <= NEXT_TO_NOTHING
