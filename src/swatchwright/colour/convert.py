@@ -41,7 +41,7 @@ D65_WHITE = (0.95047, 1.0, 1.08883)
 """XYZ of D65, 2 degree observer (CIE 015:2018)."""
 
 D50_WHITE = (0.96422, 1.0, 0.82521)
-"""XYZ of D50, 2 degree observer, as the ICC profile connection space fixes it."""
+"""XYZ of D50, 2 degree observer, to the five digits in common use (ICC profiles keep more)."""
 
 _EPSILON = 216 / 24389
 _KAPPA = 24389 / 27

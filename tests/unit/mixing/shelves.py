@@ -48,7 +48,7 @@ def grid(size: int) -> Floats:
     steps = {2: 100, 3: 50}[size]
     counts = np.array(list(np.ndindex(*[steps + 1] * (size - 1)))).reshape(-1, size - 1)
     last = steps - counts.sum(axis=1)
-    return np.concatenate([counts, last[:, None]], axis=1)[last >= 0] / steps
+    return np.asarray(np.concatenate([counts, last[:, None]], axis=1)[last >= 0] / steps)
 
 
 def closest_on_grid(paints: PaintStack, which: Which, wanted: Lab) -> float:

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from itertools import combinations
+from typing import Any
 
 import numpy as np
 import pytest
+import scipy.optimize
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.optimize import differential_evolution, minimize
 
 from swatchwright.colour.difference import delta_e_2000, far_difference
 from swatchwright.mixing.solve import closest_shares
 from swatchwright.mixing.subsets import subsets
 from swatchwright.paint.mixture import dry_lab, mix, quick_dry_lab
-from swatchwright.paint.paints import PaintStack, stack
+from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.values import Lab
 from unit.mixing.shelves import (
     COOL,
@@ -46,6 +47,9 @@ WANTED = {
 
 
 NEAR_AT_ALL = 15.0
+
+# Its stubs do not know that arrays of this kind are welcome.
+optimize: Any = scipy.optimize
 
 
 def solved(each: PaintStack, which: Which, wanted: Lab, *, far: bool = False) -> float:
@@ -107,7 +111,7 @@ def by_slsqp(each: PaintStack, which: Which, wanted: Lab) -> float:
     corners = 0.97 * np.eye(size) + 0.03 / size
     starts = [np.full(size, 1 / size), *corners, *(0.6 * np.eye(size) + 0.4 / size)]
     found = [
-        minimize(
+        optimize.minimize(
             apart,
             start,
             method="SLSQP",
@@ -131,7 +135,7 @@ def by_evolution(each: PaintStack, which: Which, wanted: Lab, *, far: bool = Fal
         rows = np.broadcast_to(which, shares.shape)
         return np.asarray(measure(wanted.triple, quick_dry_lab(each, rows, shares)))
 
-    found = differential_evolution(
+    found = optimize.differential_evolution(
         apart,
         [(0, 1)] * (len(which) - 1),
         vectorized=True,
@@ -160,9 +164,7 @@ CASES = [
 
 
 @pytest.mark.parametrize(("ids", "which", "wanted"), CASES)
-def test_no_general_minimiser_comes_closer(
-    ids: tuple[str, ...], which: Which, wanted: Lab
-) -> None:
+def test_no_general_minimiser_comes_closer(ids: tuple[str, ...], which: Which, wanted: Lab) -> None:
     """SLSQP from several starts and differential evolution come no closer, by 0.02."""
     each = stack(some(*ids))
     ours = solved(each, which, wanted)
@@ -208,7 +210,7 @@ def test_a_trace_is_found_as_well_as_a_third(trace: float) -> None:
     st.lists(paints(), min_size=3, max_size=3),
     st.lists(st.floats(0.02, 1), min_size=3, max_size=3),
 )
-def test_what_three_paints_make_they_are_found_to_make(of: list, parts: list[float]) -> None:
+def test_what_three_paints_make_they_are_found_to_make(of: list[Paint], parts: list[float]) -> None:
     """The colour of any mix of any three paints is found again, to 0.05."""
     wanted = made_by(of, [p / sum(parts) for p in parts])
     assert solved(stack(of), (0, 1, 2), wanted) < 0.05
