@@ -93,7 +93,7 @@ class TestMarks:
     def test_without_grey_the_cost_is_said(
         self, window: Window, settle: Settle, cushion: SamplePhoto
     ) -> None:
-        """A photo with no card marked still gives mixes, with a wider give or take."""
+        """A photo with no card marked still gives mixes, and more doubt with them."""
         window.open(cushion.path)
         settle()
         assert window.session.recipes is not None
@@ -153,6 +153,37 @@ class TestMarks:
         assert after is not None
         assert after.x > first.x
         assert after.height > first.height
+
+    def test_zoom_keeps_the_place(self, with_cushion: Window) -> None:
+        """Enlarging keeps what is under the pointer there, and a mark drawn then is finer."""
+        view = with_cushion.photo_side.view
+        at = view.to_widget(440, 600)
+        view.zoom_at(at, 4.0)
+        again = view.to_widget(440, 600)
+        assert abs(again.x() - at.x()) + abs(again.y() - at.y()) < 2
+        drag(view, (430, 590), (440, 604))
+        marks = with_cushion.session.marks
+        assert marks.cloth is not None
+        assert abs(marks.cloth.width - 10) <= 2
+
+    def test_a_wrong_reference_is_warned_of(self, with_cushion: Window, settle: Settle) -> None:
+        """A grey card said to be white paper makes a cloth whiter than white, and that is said."""
+        with_cushion.session.set_reflectance(0.9)
+        settle()
+        shown = [
+            label.text()
+            for label in with_cushion.photo_side.findChildren(QLabel, "warn")
+            if label.isVisible()
+        ]
+        assert any("whiter than white paper" in text for text in shown)
+
+    def test_a_tiny_cloth_is_warned_of(self, with_cushion: Window, settle: Settle) -> None:
+        """A cloth of a few pixels is used, with a warning."""
+        with_cushion.session.set_cloth(Rect(700, 600, 12, 12))
+        settle()
+        found = with_cushion.session.found
+        assert found is not None
+        assert any("12 × 12" in warning for warning in found.warnings)
 
     def test_a_click_changes_nothing(self, with_cushion: Window, qtbot: QtBot) -> None:
         """A mere click on the photo neither marks nor unmarks."""
@@ -216,13 +247,47 @@ class TestMixes:
         assert {len(r.recipe.paints) for r in recipes.recipes} <= {1, 2}
 
     def test_typed_colour(self, window: Window, settle: Settle, qtbot: QtBot) -> None:
-        """A typed colour needs no photo, and has no give or take."""
+        """A typed colour needs no photo, and is not said to be one that a photo shows."""
         window.mix_side.typed.setText("46, 34, 24")
         qtbot.keyClick(window.mix_side.typed, Qt.Key.Key_Return)
         settle()
         assert window.session.recipes is not None
         assert window.session.recipes.recipes[0].recipe.delta_e < 0.5
-        assert "give or take" not in window.mix_side.heading.text()
+        assert "photo" not in window.mix_side.heading.text()
+
+    def test_typed_colour_is_dropped_by_a_pick(
+        self, with_cushion: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """While a typed colour is wanted no block is ticked; a pick takes its place."""
+        strip, typed = with_cushion.photo_side.strip, with_cushion.mix_side.typed
+        typed.setText("#5a7d6a")
+        qtbot.keyClick(typed, Qt.Key.Key_Return)
+        settle()
+        assert not any(block.isChecked() for block in strip.blocks())
+        qtbot.mouseClick(strip.blocks()[2], LEFT)
+        settle()
+        assert strip.blocks()[2].isChecked()
+        assert not typed.text()
+
+    def test_two_paints_short_is_not_the_shelf_short(self, window: Window, settle: Settle) -> None:
+        """With two paints asked for, it is not said that nothing on the shelf reaches a colour."""
+        window.session.set_most_paints(2)
+        window.session.type_colour("27, 2, -24")
+        settle()
+        assert "No two paints" in window.mix_side.short.text()
+        window.session.set_most_paints(3)
+        settle()
+        assert not window.mix_side.short.isVisible()
+
+    def test_a_mix_can_be_copied(self, with_cushion: Window, qtbot: QtBot) -> None:
+        """The button of a mix puts all that is to be poured on the clipboard."""
+        column = with_cushion.mix_side.columns()[0]
+        qtbot.mouseClick(column.copy, LEFT)
+        text = QGuiApplication.clipboard().text()
+        recipes = with_cushion.session.recipes
+        assert recipes is not None
+        for paint in recipes.recipes[0].recipe.paints:
+            assert paint.name in text
 
     def test_out_of_reach_is_said(self, window: Window, settle: Settle) -> None:
         """A colour no paint here makes is said to be out of reach, by how much and which way."""

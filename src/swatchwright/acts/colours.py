@@ -26,16 +26,45 @@ class PhotoColours:
         What put its light right.
     colours
         The dominant colours, the largest share first.
+    area
+        Where they were looked for; None for the whole photo.
     """
 
     photo: Photo
     balance: Balance
     colours: tuple[DominantColour, ...]
+    area: Rect | None
 
     @property
     def notes(self) -> tuple[str, ...]:
-        """What was assumed and what is doubtful, in plain words."""
+        """What was assumed, in plain words."""
         return (*self.photo.facts.notes, *self.balance.notes)
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """Signs that a mark or the light is not what it should be, in plain words."""
+        return (*self.balance.warnings, *_signs(self.colours, self.area))
+
+
+# A cloth whiter than the whitest paper (about L* 97) is a sign of a wrong reference.
+_WHITEST = 98.0
+_FEW_PIXELS = 400
+
+
+def _signs(colours: tuple[DominantColour, ...], area: Rect | None) -> tuple[str, ...]:
+    """Say what of the colours themselves shows that something is off."""
+    signs = []
+    if any(colour.colour.lab.L > _WHITEST for colour in colours):
+        signs.append(
+            "Part of the cloth comes out whiter than white paper: is the grey reference marked "
+            "where it lies, and does it reflect what was entered?"
+        )
+    if area is not None and area.width * area.height < _FEW_PIXELS:
+        signs.append(
+            f"The marked cloth is only {area.width} × {area.height} pixels: draw it larger, or "
+            "photograph the cloth from nearer."
+        )
+    return tuple(signs)
 
 
 def open_photo(path: Path) -> Photo:
@@ -91,4 +120,4 @@ def colours_of(
     balance = balance_photo(photo, grey, reflectance)
     left_out = () if grey is None else (grey,)
     colours = dominant_colours(photo, balance, area=area, count=count, exclude=left_out)
-    return PhotoColours(photo, balance, colours)
+    return PhotoColours(photo, balance, colours, area)

@@ -13,7 +13,7 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["MixLook", "look_of_mix"]
+__all__ = ["MixLook", "look_of_mix", "own_colours"]
 
 _MOST_PAINTS = 8
 _MOST_PARTS = 1e6
@@ -38,6 +38,13 @@ class MixLook:
     dry: Lab
     wet: Lab
     notes: tuple[str, ...]
+
+
+def own_colours(paints: tuple[Paint, ...]) -> tuple[Lab, ...]:
+    """Give the dry colour of each paint by itself."""
+    alone = [[i] for i in range(len(paints))]
+    labs = dry_lab(mix(stack(paints), alone, [[1.0]] * len(paints)))
+    return tuple(Lab(*(float(v) for v in lab)) for lab in labs)
 
 
 def look_of_mix(shelf: Shelf, parts: Sequence[tuple[str, float]]) -> MixLook:

@@ -6,13 +6,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import isfinite, sqrt
 
+from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
-from swatchwright.paint.mixture import dry_lab, mix
-from swatchwright.paint.paints import HowKnown, Paint, stack
+from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Covariance, KnownColour, Lab
 
@@ -179,7 +179,7 @@ def recipes_for(
     )
     measured = tuple(
         MeasuredRecipe(
-            r, amounts_for(r, volume), _own_colours(r.paints), confidence_in(wanted, r.paints)
+            r, amounts_for(r, volume), own_colours(r.paints), confidence_in(wanted, r.paints)
         )
         for r in result.recipes
     )
@@ -220,13 +220,6 @@ def amounts_for(recipe: Recipe, volume: float) -> tuple[Amount, ...]:
         Amount(ml, None if paint.density is None else round(ml * paint.density, 1))
         for ml, paint in zip(millilitres, recipe.paints, strict=True)
     )
-
-
-def _own_colours(paints: tuple[Paint, ...]) -> tuple[Lab, ...]:
-    """Give the dry colour of each paint by itself."""
-    alone = [[i] for i in range(len(paints))]
-    labs = dry_lab(mix(stack(paints), alone, [[1.0]] * len(paints)))
-    return tuple(Lab(*(float(v) for v in lab)) for lab in labs)
 
 
 def confidence_in(wanted: KnownColour, paints: tuple[Paint, ...]) -> Confidence:

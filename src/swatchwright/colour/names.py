@@ -38,6 +38,15 @@ _HUES = (
     (360.0, "pink-red"),
 )
 
+# Greyish oranges and yellows have names of their own in every workshop.
+_EARTHY = 27.0
+_EARTHS = (
+    (28.0, "very dark brown"),
+    (46.0, "dark brown"),
+    (60.0, "mid brown"),
+    (72.0, "dark beige"),
+    (82.0, "beige"),
+)
 _GREYS = ((22.0, "black"), (42.0, "dark grey"), (62.0, "mid grey"), (88.0, "light grey"))
 
 
@@ -117,9 +126,11 @@ def colour_name(lab: Lab) -> str:
     light = _first(lab.L, ((22, "very dark"), (42, "dark"), (62, "mid"), (80, "light")), "pale")
     if lab.L >= 84 and 2 < C < 9:
         return "off-white"
+    hue = degrees(atan2(lab.b, lab.a)) % 360
+    if 4 <= C < _EARTHY and 45 < hue <= 105:
+        return _first(lab.L, _EARTHS, "cream")
     if C < 4:
         return _first(lab.L, _GREYS, "white")
-    hue = degrees(atan2(lab.b, lab.a)) % 360
     name = next(word for limit, word in _HUES if hue <= limit)
     if name == "orange" and lab.L < 55:
         name = "brown"

@@ -55,6 +55,7 @@ def _as_json(found: PhotoColours) -> dict[str, Any]:
             for c in found.colours
         ],
         "notes": list(found.notes),
+        "warnings": list(found.warnings),
     }
 
 
@@ -70,4 +71,4 @@ def _print(found: PhotoColours) -> None:
             f"b* {lab.b:6.1f}  {colour_name(lab)}"
         )
     print()
-    print_notes(found.notes)
+    print_notes(found.notes, found.warnings)

@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from swatchwright.acts.recipes import Recipes, read_colour, recipes_for, typed_colour
+from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
+from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.run import ExitCode
 from swatchwright.commands.words import (
@@ -27,7 +28,7 @@ __all__ = ["recipe"]
 
 def recipe(arguments: argparse.Namespace) -> ExitCode:
     """Print the recipes that come closest to the wanted colour."""
-    wanted, notes = _wanted(arguments)
+    wanted, notes, warnings = _wanted(arguments)
     found = recipes_for(
         wanted,
         chosen_shelf(arguments),
@@ -36,13 +37,17 @@ def recipe(arguments: argparse.Namespace) -> ExitCode:
         volume=arguments.volume,
     )
     if arguments.json:
-        print_json(_as_json(found, notes))
+        print_json(_as_json(found, notes, warnings))
     else:
-        _print(found, notes)
+        _print(found, arguments.paints)
+        print_notes((*notes, *found.notes), warnings)
     return ExitCode.DONE if found.shortfall is None else ExitCode.OUT_OF_REACH
 
 
-def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, tuple[str, ...]]:
+Told = tuple[str, ...]
+
+
+def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, Told, Told]:
     """Find out which colour is wanted, from the one of three ways that was used."""
     ways = [way for way in ("photo", "lab", "srgb") if getattr(arguments, way) is not None]
     if len(ways) != 1:
@@ -52,7 +57,7 @@ def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, tuple[str, ...]
         )
     if arguments.photo is None:
         _refuse_photo_options(arguments)
-        return _typed(arguments), ()
+        return _typed(arguments), (), ()
     found = read_photo_colours(arguments)
     pick = 1 if arguments.pick is None else arguments.pick
     if not 1 <= pick <= len(found.colours):
@@ -60,7 +65,7 @@ def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, tuple[str, ...]
             f"--pick {pick} was asked for, and the photo gave {len(found.colours)} colours.",
             f"Pick from 1 to {len(found.colours)}; swatchwright colours lists them.",
         )
-    return found.colours[pick - 1].colour, found.notes
+    return found.colours[pick - 1].colour, found.notes, found.warnings
 
 
 def _refuse_photo_options(arguments: argparse.Namespace) -> None:
@@ -75,10 +80,16 @@ def _refuse_photo_options(arguments: argparse.Namespace) -> None:
 def _typed(arguments: argparse.Namespace) -> KnownColour:
     if arguments.lab is not None:
         return typed_colour(*three_numbers(arguments.lab))
-    return read_colour(arguments.srgb)
+    try:
+        return typed_colour(*hex_to_lab(arguments.srgb).triple)
+    except ValueError as error:
+        raise MendableError(
+            f"--srgb was given “{arguments.srgb}”.",
+            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
+        ) from error
 
 
-def _as_json(found: Recipes, notes: tuple[str, ...]) -> dict[str, Any]:
+def _as_json(found: Recipes, notes: Told, warnings: Told) -> dict[str, Any]:
     short = found.shortfall
     return {
         "wanted": {**colour_json(found.wanted.lab), "origin": found.wanted.origin},
@@ -89,6 +100,7 @@ def _as_json(found: Recipes, notes: tuple[str, ...]) -> dict[str, Any]:
         else {"delta_e_00": round(short.delta_e, 2), "towards": list(short.towards)},
         "subsets_tried": found.subsets_tried,
         "notes": [*notes, *found.notes],
+        "warnings": list(warnings),
     }
 
 
@@ -122,7 +134,7 @@ def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
     }
 
 
-def _print(found: Recipes, notes: tuple[str, ...]) -> None:
+def _print(found: Recipes, most_paints: int) -> None:
     wanted = found.wanted.lab
     print(
         f"Wanted: {colour_name(wanted)}, L* {wanted.L:.1f}, a* {wanted.a:.1f}, b* {wanted.b:.1f} "
@@ -131,14 +143,15 @@ def _print(found: Recipes, notes: tuple[str, ...]) -> None:
     if found.shortfall is not None:
         towards = " and ".join(found.shortfall.towards) or "otherwise"
         print(
-            f"Nothing on the shelf reaches it. The nearest stays {found.shortfall.delta_e:.1f} "
+            f"{'No two paints' if most_paints == 2 else 'Nothing'} on the shelf "
+            f"{'reach' if most_paints == 2 else 'reaches'} it. The nearest stays "
+            f"{found.shortfall.delta_e:.1f} "
             f"CIEDE2000 off: it would have to be {towards}."
         )
     for number, measured in enumerate(found.recipes, start=1):
         _print_recipe(number, measured)
     print()
     print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
-    print_notes((*notes, *found.notes))
 
 
 def _print_recipe(number: int, measured: MeasuredRecipe) -> None:

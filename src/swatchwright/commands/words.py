@@ -115,7 +115,9 @@ def print_json(value: dict[str, Any]) -> None:
     print(json.dumps(value, indent=2, ensure_ascii=False))
 
 
-def print_notes(notes: tuple[str, ...]) -> None:
-    """Print what was assumed and what is doubtful."""
+def print_notes(notes: tuple[str, ...], warnings: tuple[str, ...] = ()) -> None:
+    """Print what looks wrong, and what was assumed."""
+    for warning in warnings:
+        print(f"Check: {warning}")
     for note in notes:
         print(f"Note: {note}")

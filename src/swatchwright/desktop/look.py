@@ -80,6 +80,23 @@ def style(look: Look) -> str:
     QPushButton:focus, QToolButton:focus, QCheckBox:focus, QScrollArea:focus,
     QLineEdit:focus {{ border: 2px solid {look.ink}; }}
     QToolButton::menu-indicator {{ image: none; }}
+    QComboBox QAbstractItemView {{
+        background: {look.sheet}; color: {look.ink};
+        selection-background-color: {look.press}; selection-color: {look.press_ink};
+    }}
+    QComboBox QAbstractItemView::item:selected, QComboBox QAbstractItemView::item:hover {{
+        background: {look.press}; color: {look.press_ink};
+    }}
+    QTableView {{
+        background: {look.sheet}; color: {look.ink}; border: none; gridline-color: {look.bench};
+        selection-background-color: {look.press}; selection-color: {look.press_ink};
+    }}
+    QHeaderView::section {{
+        background: {look.bench}; color: {look.ink}; border: none; padding: 6px;
+    }}
+    #warn {{
+        color: {look.press_ink}; background: {look.press}; border-radius: 8px; padding: 7px 10px;
+    }}
     #typed {{
         background: {look.sheet}; border: 1px solid {look.edge}; border-radius: 8px;
         padding: 6px 9px;

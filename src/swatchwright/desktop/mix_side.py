@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -23,7 +23,7 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
 
-_FIELD_SHARE = 0.33
+_LEAST_FIELD, _MOST_FIELD = 110, 320
 
 
 class MixSide(QWidget):
@@ -52,6 +52,7 @@ class MixSide(QWidget):
         self._lay_out()
         session.recipes_changed.connect(self._show)
         session.shelf_changed.connect(self._show)
+        session.pick_changed.connect(self._picked)
         self._show()
 
     def columns(self) -> list[RecipeColumn]:
@@ -115,6 +116,11 @@ class MixSide(QWidget):
         if self.typed.text().strip():
             self._session.type_colour(self.typed.text())
 
+    def _picked(self) -> None:
+        """Forget the typed colour once another is picked."""
+        if self._session.typed is None:
+            self.typed.clear()
+
     def _show(self) -> None:
         for column in self._columns:
             column.hide()
@@ -134,16 +140,16 @@ class MixSide(QWidget):
         wanted = found.wanted.lab
         confidence = found.recipes[0].confidence
         self.heading.setText(words.wanted_line(colour_name(wanted), confidence))
-        self.heading.setToolTip(words.give_or_take_tip() if confidence.photo else "")
         if found.shortfall is not None:
-            self.short.setText(words.shortfall_line(found.shortfall))
+            self.short.setText(words.shortfall_line(found.shortfall, self._session.most_paints))
         self.sample.setText(words.sample_line(confidence))
         for number, measured in enumerate(found.recipes, start=1):
             column = RecipeColumn(number, measured, wanted)
             self._columns.append(column)
             self._row.addWidget(column)
         self._row.addStretch(1)
-        self._size_fields()
+        # Once the style has reached the new columns, so that their text has its true height.
+        QTimer.singleShot(0, self, self._size_fields)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the colours their share of the height, the same in every column."""
@@ -151,6 +157,16 @@ class MixSide(QWidget):
         self._size_fields()
 
     def _size_fields(self) -> None:
-        height = min(max(round(self.area.height() * _FIELD_SHARE), 130), 300)
-        for column in self.columns():
-            column.field.setFixedHeight(height)
+        if not self._columns:
+            return
+        bar = self.area.horizontalScrollBar().sizeHint().height()
+        text = max(column.height_of_text() for column in self._columns)
+        free = self.area.height() - text - bar - 2 * self.area.frameWidth() - 6
+        for column in self._columns:
+            column.field.setFixedHeight(min(max(free, _LEAST_FIELD), _MOST_FIELD))
+        # Wrapped labels claim more height than they take; ask for a bar only where it is needed.
+        fits = free >= _LEAST_FIELD
+        policy = Qt.ScrollBarPolicy
+        self.area.setVerticalScrollBarPolicy(
+            policy.ScrollBarAlwaysOff if fits else policy.ScrollBarAsNeeded
+        )

@@ -51,6 +51,10 @@ class PhotoSide(QWidget):
         self.tools = _MarkTools(session, self.view)
         self.tools.hide()
         self._light = _quiet()
+        self._heading = QLabel(words.COLOURS)
+        self._warnings = _quiet()
+        self._warnings.setObjectName("warn")
+        self._warnings.hide()
         self._notes = _quiet()
         self._notes.setObjectName("small")
         self._waiting = _quiet(words.WAIT_COLOURS)
@@ -65,9 +69,9 @@ class PhotoSide(QWidget):
         rows.addWidget(self.tools)
         rows.addWidget(self._stack, 1)
         rows.addWidget(self._light)
-        heading = QLabel(words.COLOURS)
-        heading.setObjectName("heading")
-        rows.addWidget(heading)
+        rows.addWidget(self._warnings)
+        self._heading.setObjectName("heading")
+        rows.addWidget(self._heading)
         rows.addWidget(self._waiting)
         rows.addWidget(self.strip)
         rows.addWidget(self._notes)
@@ -105,6 +109,7 @@ class PhotoSide(QWidget):
         self._light.setVisible(found is not None)
         self._notes.setVisible(found is not None)
         if found is None:
+            self._warnings.hide()
             return
         self.strip.show_colours(found.colours, self._session.pick)
         self.view.show_spots(
@@ -116,6 +121,9 @@ class PhotoSide(QWidget):
         )
         self._light.setText(words.light_line(found.balance))
         self._notes.setText(" ".join(found.notes))
+        self._warnings.setText("\n".join(found.warnings))
+        self._warnings.setVisible(bool(found.warnings))
+        self._heading.setText(words.COLOURS if found.area else words.COLOURS_ALL)
         self._show_picture()
 
     def _show_picture(self) -> None:

@@ -24,7 +24,7 @@ from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
-from swatchwright.shelf.csv_file import demo_shelf, read_shelf
+from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Rect
 
@@ -246,6 +246,10 @@ class Session(QObject):
         self.shelf = shelf
         self.shelf_changed.emit()
         self._find_mixes()
+
+    def save_example(self, path: Path) -> None:
+        """Write the demonstration shelf to a file, to be filled in with one's own paints."""
+        self.workshop.start("shelf", words.READING, lambda _: save_demo_shelf(path), lambda _: None)
 
     def close(self) -> None:
         """Stop all work."""

@@ -4,8 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
+from PySide6.QtCore import QStandardPaths, Qt
+from PySide6.QtGui import (
+    QAction,
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QKeySequence,
+    QShortcut,
+)
 from PySide6.QtWidgets import (
     QApplication,
     QFileDialog,
@@ -28,6 +35,7 @@ from swatchwright.desktop.look import DARK, LIGHT, palette, style
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.shelf_window import ShelfWindow
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.shelf.csv_file import demo_shelf
 
@@ -41,6 +49,9 @@ class Window(QMainWindow):
         super().__init__()
         self.setWindowTitle(words.TITLE)
         self.setAcceptDrops(True)
+        where = QStandardPaths.StandardLocation.PicturesLocation
+        self._last_folder = QStandardPaths.writableLocation(where)
+        self.shelf_window: ShelfWindow | None = None
         self.session = Session(self)
         self.trouble = MessageStrip()
         self.photo_side = PhotoSide(self.session)
@@ -54,11 +65,15 @@ class Window(QMainWindow):
         self.session.workshop.failed.connect(self._show_trouble)
         self.session.marks_changed.connect(self._show_undo)
         self.session.colours_changed.connect(self.trouble.hide)
+        self.session.pick_changed.connect(self.trouble.hide)
+        escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        escape.activated.connect(self.trouble.hide)
         self.session.shelf_changed.connect(self._show_shelf)
         self._show_undo()
         self._show_shelf()
         self.set_dark(dark=False)
-        self.resize(1360, 820)
+        room = self.screen().availableSize()
+        self.resize(min(1360, room.width() - 20), min(820, room.height() - 60))
 
     def _bench(self) -> QWidget:
         bench = QWidget()
@@ -93,7 +108,10 @@ class Window(QMainWindow):
         self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
         shelf = QMenu(self)
+        shelf.addAction(words.SHOW_SHELF, self.show_shelf)
+        shelf.addSeparator()
         shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
+        shelf.addAction(words.SAVE_SHELF, self._ask_save_shelf)
         shelf.addAction(words.DEMO_SHELF, lambda: self.session.use_shelf(demo_shelf()))
         row.addWidget(_menu_button(words.SHELF, shelf))
         self.dark.setText(words.DARK_BENCH)
@@ -131,8 +149,11 @@ class Window(QMainWindow):
         self.setStyleSheet(style(look))
 
     def _ask_photo(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_PHOTO, "", words.PHOTO_FILES)
+        name, _ = QFileDialog.getOpenFileName(
+            self, words.OPEN_PHOTO, self._last_folder, words.PHOTO_FILES
+        )
         if name:
+            self._last_folder = str(Path(name).parent)
             self.open(Path(name))
 
     def _ask_shelf(self) -> None:
@@ -140,6 +161,18 @@ class Window(QMainWindow):
         if name:
             self.trouble.hide()
             self.session.open_shelf(Path(name))
+
+    def show_shelf(self) -> None:
+        """Show the paints of the shelf in a window of their own."""
+        self.shelf_window = ShelfWindow(self.session, self)
+        self.shelf_window.show()
+
+    def _ask_save_shelf(self) -> None:
+        name, _ = QFileDialog.getSaveFileName(
+            self, words.SAVE_SHELF, words.SHELF_FILE_NAME, words.SHELF_FILES
+        )
+        if name:
+            self.session.save_example(Path(name))
 
     # --- showing ---------------------------------------------------------------------------------
 

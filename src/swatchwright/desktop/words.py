@@ -32,20 +32,21 @@ TRY_SAMPLE = "Try it on a sample cushion"
 MARK = "Mark the"
 MARK_GREY = "grey card"
 MARK_CLOTH = "cloth"
-GREY_SHORT = "Grey card"
+GREY_SHORT = "Reference"
 CLOTH_SHORT = "Cloth"
-HINT_GREY = "Drag a box on the grey card, well inside its edges."
+HINT_GREY = "Drag a box on the grey card or paper, well inside it."
 HINT_CLOTH = "Drag a box on the part of the cloth you want."
 HINT_DONE = "Drag to move, corners to size, Delete to remove."
 CARD_IS = "which reflects"
-CARD_GREY = "18 % (grey card)"
-CARD_WHITE = "90 % (white paper)"
+CARD_GREY = "18 %, a grey card"
+CARD_WHITE = "90 %, white paper"
 CARD_OTHER = "other…"
-PUT_RIGHT = "Light put right"
+PUT_RIGHT = "Show it put right"
 UNDO = "Undo"
 REDO = "Redo"
 
 COLOURS = "Colours in the cloth"
+COLOURS_ALL = "Colours in the whole photo: mark the cloth to have its own"
 WAIT_COLOURS = "The colours appear here once a photo is open."
 READING = "Reading the photo…"
 FINDING_COLOURS = "Finding the colours…"
@@ -54,7 +55,7 @@ STOP = "Stop"
 
 TYPE_COLOUR = "or type a colour"
 TYPE_COLOUR_TIP = (
-    "Three numbers, L*, a*, b*, such as 46, 34, 24, or a screen colour such as #a4503c"
+    "A screen colour such as #a4503c, or three CIELAB numbers such as 46, 34, 24; then Return"
 )
 
 WANTED = "wanted"
@@ -67,6 +68,12 @@ THREE_PAINTS = "3 paints"
 WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
 ALONE = "Straight from the tin"
 
+COPY_MIX = "Copy this mix"
+SHELF_FILE_NAME = "my-paints.csv"
+SHELF_COLUMNS = ("", "Paint", "Short name", "Finish", "Known by", "Tins, ml")
+COPIED = "Copied"
+SHOW_SHELF = "Show the paints"
+SAVE_SHELF = "Save a shelf file to fill in…"
 NOT_ON_SCREEN = "A colour marked * is outside what this screen can show; the nearest is shown."
 
 MIXES = "The mixes, the closest first"
@@ -92,19 +99,9 @@ def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
 
 
 def wanted_line(name: str, confidence: Confidence | None) -> str:
-    """Head the mixes with what is wanted and how sure the photo is of it."""
-    if confidence is None or not confidence.photo:
-        return f"Mixes for: {name}"
-    return f"Mixes for: {name}, give or take {ceil(confidence.photo)}"
-
-
-def give_or_take_tip() -> str:
-    """Explain the figure behind "give or take"."""
-    return (
-        "Half of the colours read from phone photos are within this many CIEDE2000 of the cloth. "
-        "About 1 is just seen side by side; 5 is a clear difference. A brushed sample held to the "
-        "cloth settles it."
-    )
+    """Head the mixes with what is wanted, and whether the photo stands between it and the cloth."""
+    read = "" if confidence is None or not confidence.photo else ", as the photo shows it"
+    return f"Mixes for: {name}{read}"
 
 
 def light_line(balance: Balance) -> str:
@@ -133,10 +130,10 @@ def figures_line(recipe: MeasuredRecipe) -> str:
     """Give the figures behind the words."""
     r = recipe.recipe
     if len(r.paints) == 1:
-        return f"ΔE {r.delta_e:.1f}"
+        return f"Off by {r.delta_e:.1f}"
     if not in_parts(recipe):
-        return f"ΔE {r.delta_e:.1f}; measure by ml or g"
-    return f"ΔE {r.delta_e:.1f}; in parts {r.parts.delta_e:.1f}"
+        return f"Off by {r.delta_e:.1f}; measure by ml or g"
+    return f"Off by {r.delta_e:.1f}; in parts {r.parts.delta_e:.1f}"
 
 
 def in_parts(recipe: MeasuredRecipe) -> bool:
@@ -147,10 +144,25 @@ def in_parts(recipe: MeasuredRecipe) -> bool:
 def figures_tip() -> str:
     """Explain the figures."""
     return (
-        "ΔE is the CIEDE2000 difference from the wanted colour, dry: about 0.8 is just seen side "
-        "by side, 1.8 is accepted by most (Paravina et al. 2015). The second figure is for pouring "
-        "in whole parts instead of by the ml or gram."
+        "<p>How far the dry mix is from the wanted colour shown above it, in CIEDE2000: 0.8 is "
+        "just seen side by side, 1.8 is accepted by most. The second figure is for pouring in "
+        "whole parts instead of by the exact ml or gram.</p>"
     )
+
+
+def mix_text(number: int, measured: MeasuredRecipe) -> str:
+    """Tell a mix as text to paste: parts, amounts and how near it comes."""
+    r = measured.recipe
+    rows = [
+        f"{parts_word(count)} {paint.name} ({paint.id}): {millilitres(amount.ml)}"
+        + ("" if amount.grams is None else f", {_amount(amount.grams)} g")
+        for paint, count, amount in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
+    ]
+    total = sum(amount.ml for amount in measured.amounts)
+    head = (
+        f"Mix {number}, {_amount(total)} ml. {closeness_line(measured)} (CIEDE2000 {r.delta_e:.1f})"
+    )
+    return "\n".join([head, *rows, hiding_line(r.coats), known_line(r.paints)])
 
 
 def parts_word(count: int) -> str:
@@ -163,18 +175,17 @@ def millilitres(ml: float) -> str:
     return f"{_amount(ml)} ml"
 
 
-def amount_line(ml: float | None, grams: float | None, share: float) -> str:
-    """Say how much to measure out; what is None is left out."""
+def amount_line(ml: float | None, grams: float | None) -> str:
+    """Say how much to measure out exactly; what is None is left out."""
     told = [
-        "" if ml is None else millilitres(ml),
+        "" if ml is None else f"exactly {millilitres(ml)}",
         "" if grams is None else f"{_amount(grams)} g",
-        f"{share:.1%}",
     ]
     return "  ·  ".join(text for text in told if text)
 
 
 def _amount(value: float) -> str:
-    return f"{value:.1f}" if value < 100 else f"{value:.0f}"
+    return f"{value:.1f}" if value < 20 else f"{value:.0f}"
 
 
 def hiding_line(coats: int | None) -> str:
@@ -193,23 +204,31 @@ def known_line(paints: tuple[Paint, ...]) -> str:
     return f"Paints known by: {worst.value} colour"
 
 
-def shortfall_line(shortfall: Shortfall) -> str:
-    """Say how far the shelf falls short, and which way."""
+def shortfall_line(shortfall: Shortfall, most_paints: int) -> str:
+    """Say how far the paints fall short, and which way."""
     towards = " and ".join(shortfall.towards) or "otherwise"
-    return (
-        f"Nothing on this shelf reaches it: the nearest stays {shortfall.delta_e:.1f} off. "
-        f"It would have to be {towards}."
-    )
+    if most_paints == 2:
+        which = "No two paints of this shelf reach it (three may)"
+    else:
+        which = "Nothing on this shelf reaches it"
+    return f"{which}: the nearest stays {shortfall.delta_e:.1f} off. It would have to be {towards}."
 
 
 def sample_line(confidence: Confidence) -> str:
     """Send the painter to the sample."""
     if confidence.both < 1:
         return "Brush a sample on card and let it dry before you mix the batch."
+    doubt = ceil(confidence.both)
     return (
-        f"Untried, the dried mix is usually within {ceil(confidence.both)} of the cloth: brush a "
-        "sample on card, dry it and hold it to the cloth before you mix the batch."
+        f"Untried, a mix lands about {doubt} from the cloth, as often more as less (1 is just "
+        f"seen, {doubt} is {_plainness(doubt)}). So brush a sample, dry it and hold it to the "
+        "cloth before you mix the batch."
     )
+
+
+def _plainness(delta_e: float) -> str:
+    """Say how plainly a difference is seen."""
+    return "plain to see" if delta_e < 8 else "another colour"
 
 
 def shelf_line(name: str, count: int) -> str:

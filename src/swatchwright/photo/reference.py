@@ -96,7 +96,9 @@ class Balance:
         Its correlated colour temperature in kelvin, 2 000 to 12 500; None beyond that, where it
         has no meaning, or with no reference.
     notes
-        Doubts, in sentences a painter reads.
+        What is worth knowing of the reference, in sentences a painter reads.
+    warnings
+        Signs that the reference or its light is not what it should be, likewise.
     covariance
         Uncertainty of a colour of the balanced photo, in squared Lab units.
     """
@@ -108,6 +110,7 @@ class Balance:
     cct: float | None
     notes: tuple[str, ...]
     covariance: Covariance
+    warnings: tuple[str, ...] = ()
 
 
 def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) -> Balance:
@@ -149,12 +152,9 @@ def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) 
         reflectance=float(reflectance),
         light_xy=(x, y),
         cct=cct,
-        notes=(
-            *_doubts_of_reference(reflectance),
-            *_doubts_of_light(middle, cct),
-            *_doubts_of_evenness(spread),
-        ),
+        notes=_doubts_of_reference(reflectance),
         covariance=_isotropic(_MEDIAN_WITH_GREY),
+        warnings=(*_doubts_of_light(middle, cct), *_doubts_of_evenness(spread)),
     )
 
 
@@ -259,8 +259,8 @@ def _doubts_of_reference(reflectance: float) -> tuple[str, ...]:
     if abs(reflectance - GREY_CARD) < 0.001:
         return (
             (
-                "No standard binds the makers of grey cards to 18 %: if yours has its own figure"
-                " printed on it, enter that."
+                "Grey cards differ, for no standard binds their makers: if yours has its own"
+                " figure printed on it, enter that."
             ),
         )
     return ()

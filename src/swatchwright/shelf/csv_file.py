@@ -25,7 +25,7 @@ from swatchwright.paint.family import Family, family_of
 from swatchwright.paint.paints import HowKnown, Paint, Tin
 from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["demo_shelf", "parse_shelf", "read_shelf"]
+__all__ = ["demo_shelf", "parse_shelf", "read_shelf", "save_demo_shelf"]
 
 Floats = NDArray[np.floating[Any]]
 
@@ -102,6 +102,23 @@ def demo_shelf() -> Shelf:
     return parse_shelf(text, "the demonstration shelf")
 
 
+def save_demo_shelf(path: Path) -> None:
+    """Write the demonstration shelf's file, as an example to fill in.
+
+    Raises
+    ------
+    MendableError
+        If it cannot be written there.
+    """
+    text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
+    try:
+        path.write_text(text, encoding="utf-8", newline="\n")
+    except OSError as error:
+        raise MendableError(
+            f"The shelf file {path} could not be written.", "Choose another place for it."
+        ) from error
+
+
 def read_shelf(path: Path) -> Shelf:
     """Read a shelf file.
 
@@ -119,8 +136,8 @@ def read_shelf(path: Path) -> Shelf:
         text = path.read_bytes().decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise MendableError(
-            f"{path.name} is not a text file in UTF-8.",
-            "Save the shelf as CSV, UTF-8, from your spreadsheet.",
+            f"{path.name} is not a shelf: it is not plain text.",
+            "A shelf is a CSV file; save it from your spreadsheet as CSV (UTF-8).",
         ) from error
     except OSError as error:
         raise MendableError(

@@ -107,12 +107,12 @@ class TestDoubts:
     @staticmethod
     def notes(balance: Balance) -> str:
         """Join the notes."""
-        return " ".join(balance.notes)
+        return " ".join((*balance.notes, *balance.warnings))
 
     def test_paper_may_be_brightened(self) -> None:
         """White paper gets the warning about brighteners, a card the one about its makers."""
         assert "bluish" in self.notes(balance_from_grey(scene(), CARD, WHITE_PAPER))
-        assert "No standard" in self.notes(balance_from_grey(scene(), CARD, GREY_CARD))
+        assert "no standard" in self.notes(balance_from_grey(scene(), CARD, GREY_CARD))
         assert balance_from_grey(scene(), CARD, 0.36).notes == ()
 
     def test_a_strong_cast_is_pointed_out(self) -> None:

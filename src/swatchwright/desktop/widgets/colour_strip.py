@@ -106,6 +106,9 @@ class ColourStrip(QWidget):
         self.show_pick(pick)
 
     def show_pick(self, pick: int | None) -> None:
-        """Tick the picked block."""
+        """Tick the picked block, or none."""
+        # An exclusive group does not let its last tick be taken away.
+        self._group.setExclusive(False)
         for place, block in enumerate(self.blocks()):
             block.setChecked(place == pick)
+        self._group.setExclusive(True)

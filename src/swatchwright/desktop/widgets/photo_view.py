@@ -1,8 +1,9 @@
-"""The photo, with the boxes that mark the grey card and the cloth.
+"""The photo, with the boxes that mark the grey reference and the cloth.
 
 A drag on the photo draws the box that is asked for; a drag on a box moves it, on its corner sizes
 it. By keyboard: arrows move the box, Shift with arrows sizes it, Return puts one in the middle,
-Delete takes it away.
+Delete takes it away; + and - enlarge and reduce. The wheel does so about the pointer, and a drag
+with another button moves about the photo.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
     QPen,
+    QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -30,6 +32,8 @@ __all__ = ["Mark", "PhotoView", "Spot"]
 
 _REACH = 12.0
 _SPOT = 11.0
+_MOST_ZOOM = 12.0
+_ROOM_FOR_SPOTS = 70.0
 _SMALLEST_DRAG = 6.0
 
 Spot = tuple[int, int, int, QColor]
@@ -61,6 +65,9 @@ class PhotoView(QWidget):
         self._boxes: dict[Mark, QRectF] = {}
         self._spots: tuple[Spot, ...] = ()
         self._mode = Mark.GREY
+        self._zoom = 1.0
+        self._centre = QPointF(0.5, 0.5)
+        self._panning: QPointF | None = None
         self._drag: _Drag | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -72,6 +79,8 @@ class PhotoView(QWidget):
 
     def show_photo(self, image: QImage, width: int, height: int) -> None:
         """Show a picture of a photo of this size in pixels."""
+        if QSize(width, height) != self._photo_size:
+            self._zoom, self._centre = 1.0, QPointF(0.5, 0.5)
         self._image, self._photo_size = image, QSize(width, height)
         self.update()
 
@@ -101,8 +110,44 @@ class PhotoView(QWidget):
         if self._image is None or self._photo_size.isEmpty():
             return QRectF()
         size = self._photo_size.scaled(self.size(), Qt.AspectRatioMode.KeepAspectRatio)
-        left, top = (self.width() - size.width()) / 2, (self.height() - size.height()) / 2
-        return QRectF(left, top, size.width(), size.height())
+        width, height = size.width() * self._zoom, size.height() * self._zoom
+        left = self.width() / 2 - self._centre.x() * width
+        top = self.height() / 2 - self._centre.y() * height
+        return QRectF(left, top, width, height)
+
+    def zoom_at(self, at: QPointF, factor: float) -> None:
+        """Enlarge or reduce, keeping what is at a point of the widget there."""
+        if self._image is None:
+            return
+        before = self.frame()
+        share = QPointF(
+            (at.x() - before.left()) / before.width(), (at.y() - before.top()) / before.height()
+        )
+        self._zoom = min(max(self._zoom * factor, 1.0), _MOST_ZOOM)
+        after = self.frame()
+        middle = QPointF(self.width() / 2, self.height() / 2)
+        self._look_at(
+            QPointF(
+                share.x() + (middle.x() - at.x()) / after.width(),
+                share.y() + (middle.y() - at.y()) / after.height(),
+            )
+        )
+
+    def _look_at(self, centre: QPointF) -> None:
+        """Bring a place of the photo, in shares of its size, to the middle of the widget."""
+        frame = self.frame()
+        reach_x = max(0.0, (frame.width() - self.width()) / 2 / frame.width())
+        reach_y = max(0.0, (frame.height() - self.height()) / 2 / frame.height())
+        self._centre = QPointF(
+            min(max(centre.x(), 0.5 - reach_x), 0.5 + reach_x),
+            min(max(centre.y(), 0.5 - reach_y), 0.5 + reach_y),
+        )
+        self.update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Enlarge or reduce about the pointer."""
+        self.zoom_at(event.position(), 1.2 ** (event.angleDelta().y() / 120))
+        event.accept()
 
     def _scale(self) -> float:
         """Give widget pixels per photo pixel."""
@@ -140,8 +185,9 @@ class PhotoView(QWidget):
         painter.drawImage(self.frame(), self._image)
         for mark in self._boxes:
             self._paint_box(painter, mark)
-        for spot in self._spots_apart():
-            self._paint_spot(painter, spot)
+        if self._room_for_spots():
+            for spot in self._spots_apart():
+                self._paint_spot(painter, spot)
         if self.hasFocus():
             _double_line(painter, self.frame().adjusted(2, 2, -2, -2), Qt.PenStyle.DotLine)
         painter.end()
@@ -164,6 +210,13 @@ class PhotoView(QWidget):
         painter.fillRect(tag, QColor("#1c1c1c" if mark is self._mode else "#6a6a6a"))
         painter.setPen(Qt.GlobalColor.white)
         painter.drawText(tag, Qt.AlignmentFlag.AlignCenter, text)
+
+    def _room_for_spots(self) -> bool:
+        """Tell whether spots would leave anything of the cloth to be seen."""
+        if Mark.CLOTH not in self._boxes:
+            return True
+        box = self._box_in_widget(Mark.CLOTH)
+        return min(box.width(), box.height()) >= _ROOM_FOR_SPOTS
 
     def _spots_apart(self) -> list[Spot]:
         """Leave out spots that would cover others; the first of each colour goes first."""
@@ -194,7 +247,10 @@ class PhotoView(QWidget):
     # --- mouse -----------------------------------------------------------------------------------
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Begin to draw, move or size a box."""
+        """Begin to draw, move or size a box; with another button, to move about the photo."""
+        if self._image is not None and event.button() is not Qt.MouseButton.LeftButton:
+            self._panning = event.position()
+            return
         if self._image is None or event.button() is not Qt.MouseButton.LeftButton:
             return
         at = event.position()
@@ -211,6 +267,12 @@ class PhotoView(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Go on with it, or show what a press would do."""
+        if self._panning is not None:
+            way, self._panning = event.position() - self._panning, event.position()
+            frame = self.frame()
+            step = QPointF(way.x() / frame.width(), way.y() / frame.height())
+            self._look_at(self._centre - step)
+            return
         if self._drag is None:
             self._show_cursor(event.position())
             return
@@ -221,7 +283,10 @@ class PhotoView(QWidget):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """End it; a mere click changes nothing."""
-        if self._drag is None or event.button() is not Qt.MouseButton.LeftButton:
+        if event.button() is not Qt.MouseButton.LeftButton:
+            self._panning = None
+            return
+        if self._drag is None:
             return
         drag, self._drag = self._drag, None
         box = self._boxes.get(drag.mark, QRectF())
@@ -268,6 +333,9 @@ class PhotoView(QWidget):
             self.marked.emit(self._mode, None)
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and box is None:
             self._tell(self._mode, self._middle())
+        elif key in _ZOOMS:
+            middle = QPointF(self.width() / 2, self.height() / 2)
+            self.zoom_at(middle, _ZOOMS[Qt.Key(key)])
         elif key in _ARROWS and box is not None:
             sizing = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             self._tell(self._mode, self._nudged(box, _ARROWS[Qt.Key(key)], sizing=sizing))
@@ -306,6 +374,7 @@ class PhotoView(QWidget):
         self.marked.emit(mark, Rect(left, top, max(1, right - left), max(1, bottom - top)))
 
 
+_ZOOMS = {Qt.Key.Key_Plus: 1.25, Qt.Key.Key_Equal: 1.25, Qt.Key.Key_Minus: 0.8}
 _ARROWS = {
     Qt.Key.Key_Left: QPoint(-1, 0),
     Qt.Key.Key_Right: QPoint(1, 0),

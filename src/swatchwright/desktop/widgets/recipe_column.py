@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
@@ -13,7 +22,7 @@ from swatchwright.values import Lab
 
 __all__ = ["RecipeColumn"]
 
-_WIDTH = 226
+_WIDTH, _GAP, _FOOT = 226, 7, 12
 
 
 class RecipeColumn(QFrame):
@@ -28,11 +37,11 @@ class RecipeColumn(QFrame):
         self.setFixedWidth(_WIDTH)
         self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
         rows = QVBoxLayout(self)
-        rows.setContentsMargins(0, 0, 0, 12)
-        rows.setSpacing(7)
+        rows.setContentsMargins(0, 0, 0, _FOOT)
+        rows.setSpacing(_GAP)
         self.field = ColourField(wanted, recipe.dry, recipe.wet)
         rows.addWidget(self.field)
-        text = QVBoxLayout()
+        text = self._text = QVBoxLayout()
         text.setContentsMargins(13, 3, 13, 0)
         text.setSpacing(5)
         text.addWidget(_label(f"{number}.  {words.closeness_line(measured)}", "strong"))
@@ -47,8 +56,20 @@ class RecipeColumn(QFrame):
         text.addLayout(_pour_rows(measured))
         text.addWidget(_label(words.hiding_line(recipe.coats), "quiet"))
         text.addWidget(_label(words.known_line(recipe.paints), "quiet"))
+        self.copy = QPushButton(words.COPY_MIX)
+        self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
+        self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))
+        text.addWidget(self.copy)
         rows.addLayout(text)
         rows.addStretch(1)
+
+    def _copy(self, text: str) -> None:
+        QGuiApplication.clipboard().setText(text)
+        self.copy.setText(words.COPIED)
+
+    def height_of_text(self) -> int:
+        """Give the height that everything but the colours needs."""
+        return self._text.totalHeightForWidth(_WIDTH) + 2 * _GAP + _FOOT
 
 
 def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:
@@ -59,15 +80,14 @@ def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:
     grid.setColumnStretch(1, 1)
     recipe = measured.recipe
     counted = words.in_parts(measured)
-    for i, (paint, share, count, amount) in enumerate(
-        zip(recipe.paints, recipe.shares, recipe.parts.counts, measured.amounts, strict=True)
-    ):
+    rows = zip(recipe.paints, recipe.parts.counts, measured.amounts, strict=True)
+    for i, (paint, count, amount) in enumerate(rows):
         told = words.parts_word(count) if counted else words.millilitres(amount.ml)
         parts = _label(told, "strong")
         parts.setWordWrap(False)
         grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(_label(paint.name), 2 * i, 1)
-        line = words.amount_line(amount.ml if counted else None, amount.grams, share)
+        line = words.amount_line(amount.ml if counted else None, amount.grams)
         grid.addWidget(_label(line, "quiet"), 2 * i + 1, 0, 1, 2)
     return grid
 

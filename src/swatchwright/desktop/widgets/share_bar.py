@@ -56,4 +56,7 @@ class ShareBar(QWidget):
                 painter.setPen(ink_on(colour))
                 painter.drawText(piece, Qt.AlignmentFlag.AlignCenter, text)
             left += width
+        # A piece as light or as dark as the sheet would else have no end.
+        painter.setPen(self.palette().placeholderText().color())
+        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
         painter.end()
