@@ -76,7 +76,7 @@ def plainly(path: Path) -> NDArray[np.float64]:
 
 
 def check(labs: NDArray[np.float64]) -> None:
-    """Judge that each of the three yarns is found, to the width that shadow leaves the plain way."""
+    """Judge that each yarn is found, to the width that shadow leaves the plain way."""
     for yarn in ((44.98, 32.95, 23.79), (26.93, 2.02, -24.02), (78.02, 3.0, 13.99)):
         assert float(delta_e_2000(yarn, labs).min()) < 15
 
