@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
+from swatchwright.commands.many import recipes_of_list
+from swatchwright.commands.recipe_json import recipes_json
 from swatchwright.commands.run import ExitCode
 from swatchwright.commands.words import (
     chosen_shelf,
@@ -27,7 +29,9 @@ __all__ = ["recipe"]
 
 
 def recipe(arguments: argparse.Namespace) -> ExitCode:
-    """Print the recipes that come closest to the wanted colour."""
+    """Print the recipes that come closest to the wanted colour, or to each of a list."""
+    if arguments.list is not None:
+        return recipes_of_list(arguments)
     wanted, notes, warnings = _wanted(arguments)
     found = recipes_for(
         wanted,
@@ -37,7 +41,7 @@ def recipe(arguments: argparse.Namespace) -> ExitCode:
         volume=arguments.volume,
     )
     if arguments.json:
-        print_json(_as_json(found, notes, warnings))
+        print_json(recipes_json(found, notes, warnings))
     else:
         _print(found, arguments.paints)
         print_notes((*notes, *found.notes), warnings)
@@ -87,51 +91,6 @@ def _typed(arguments: argparse.Namespace) -> KnownColour:
             f"--srgb was given “{arguments.srgb}”.",
             "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
         ) from error
-
-
-def _as_json(found: Recipes, notes: Told, warnings: Told) -> dict[str, Any]:
-    short = found.shortfall
-    return {
-        "wanted": {**colour_json(found.wanted.lab), "origin": found.wanted.origin},
-        "volume_ml": found.volume,
-        "recipes": [_recipe_json(r) for r in found.recipes],
-        "shortfall": None
-        if short is None
-        else {"delta_e_00": round(short.delta_e, 2), "towards": list(short.towards)},
-        "subsets_tried": found.subsets_tried,
-        "notes": [*notes, *found.notes],
-        "warnings": list(warnings),
-    }
-
-
-def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
-    r = measured.recipe
-    rows = zip(r.paints, r.shares, r.parts.counts, measured.amounts, strict=True)
-    return {
-        "paints": [
-            {
-                "id": paint.id,
-                "name": paint.name,
-                "share": share,
-                "parts": parts,
-                "ml": amount.ml,
-                "g": amount.grams,
-                "how_known": paint.how_known.value,
-            }
-            for paint, share, parts, amount in rows
-        ],
-        "delta_e_00": round(r.delta_e, 3),
-        "parts_delta_e_00": round(r.parts.delta_e, 3),
-        "parts_cost_delta_e_00": round(r.parts.cost, 3),
-        "dry": colour_json(r.dry),
-        "wet": colour_json(r.wet),
-        "coats_to_hide": r.coats,
-        "usual_error_delta_e_00": {
-            "photo": round(measured.confidence.photo, 1),
-            "paints": round(measured.confidence.paints, 1),
-            "both": round(measured.confidence.both, 1),
-        },
-    }
 
 
 def _print(found: Recipes, most_paints: int) -> None:

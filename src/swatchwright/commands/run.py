@@ -128,6 +128,7 @@ def _add_recipe(commands: _Commands[_Parser]) -> None:
     )
     recipe.add_argument("--lab", metavar="L,a,b", help="the wanted CIELAB colour, D65")
     recipe.add_argument("--srgb", metavar="#RRGGBB", help="the wanted colour on an sRGB screen")
+    _add_list(recipe)
     _add_shelf(recipe)
     recipe.add_argument(
         "--paints", type=int, choices=(2, 3), default=3, help="paints at the most (3)"
@@ -135,6 +136,21 @@ def _add_recipe(commands: _Commands[_Parser]) -> None:
     recipe.add_argument("--keep", type=int, default=6, metavar="N", help="recipes to show (6)")
     recipe.add_argument("--volume", type=float, default=500.0, metavar="ML", help="ml to mix (500)")
     _add_json(recipe)
+
+
+def _add_list(recipe: _Parser) -> None:
+    recipe.add_argument(
+        "--list", metavar="FILE.csv", help="many wanted colours: name and srgb, or name and l, a, b"
+    )
+    recipe.add_argument(
+        "--out", metavar="FILE.jsonl", help="with --list: where to; taken up where it stopped"
+    )
+    recipe.add_argument(
+        "--workers", type=int, default=1, metavar="N", help="with --list: how many at a time (1)"
+    )
+    recipe.add_argument(
+        "--backend", default="loky", metavar="NAME", help="with --list: a joblib backend (loky)"
+    )
 
 
 def _add_mix(commands: _Commands[_Parser]) -> None:
