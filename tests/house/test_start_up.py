@@ -12,7 +12,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
 NUMERIC = frozenset({"numpy", "scipy", "sklearn", "skimage", "colour", "matplotlib"})
-SLOW = frozenset({"scipy", "sklearn", "skimage", "colour", "matplotlib"})
+SLOW = frozenset(
+    {"scipy", "sklearn", "skimage", "colour", "matplotlib", "colour_cxf", "xsdata", "defusedxml"}
+)
 PICTURES = frozenset({"PIL", "PySide6", "shiboken6"})
 
 

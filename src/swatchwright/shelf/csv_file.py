@@ -8,11 +8,8 @@ wavelengths. Semicolon files with comma decimals, as some spreadsheets write the
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass, replace
 from importlib.resources import files
-from io import StringIO
-from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +20,7 @@ from swatchwright.colour.spectrum import WAVELENGTHS, to_grid
 from swatchwright.errors import MendableError
 from swatchwright.paint.family import Family, family_of
 from swatchwright.paint.paints import HowKnown, Paint, Tin
+from swatchwright.shelf.rows import FileKind, Row, read_rows
 from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["demo_shelf", "parse_shelf", "read_shelf", "save_demo_shelf"]
@@ -30,7 +28,12 @@ __all__ = ["demo_shelf", "parse_shelf", "read_shelf", "save_demo_shelf"]
 Floats = NDArray[np.floating[Any]]
 
 _LARGEST_FILE = 20_000_000
-_MOST_PAINTS = 5000
+_KIND = FileKind(
+    place="the shelf",
+    things="paints",
+    layout="A shelf is a CSV file with a line of column names, then a line for each paint.",
+    most=5000,
+)
 
 # A white house paint scatters about 110 per mm. A shelf whose best scatterer is far below that
 # is in units of its own, commonly of its white.
@@ -52,48 +55,6 @@ class _Bands:
     nm: Floats
     k: tuple[str, ...]
     s: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _Row:
-    """One line of the file, with what is needed to read a number and to blame it."""
-
-    line: int
-    cells: dict[str, str]
-    comma: bool
-
-    def text(self, column: str) -> str:
-        return (self.cells.get(column) or "").strip()
-
-    def number(self, column: str, default: float | None) -> float | None:
-        text = self.text(column)
-        return default if not text else self.parsed(column, text)
-
-    def parsed(self, column: str, text: str) -> float:
-        try:
-            value = float(text.replace(",", ".") if self.comma else text)
-        except ValueError:
-            value = float("nan")
-        if not isfinite(value):
-            raise MendableError(
-                f"Line {self.line} of the shelf has “{text}” under {column}, "
-                "where a number is expected.",
-                "Put a plain number there, such as 0.38.",
-            )
-        return value
-
-    def between(self, column: str, default: float | None, low: float, high: float) -> float | None:
-        """Read a number above `low` and at most `high`."""
-        value = self.number(column, default)
-        return None if value is None else self.checked(column, value, low, high)
-
-    def checked(self, column: str, value: float, low: float, high: float) -> float:
-        if not low < value <= high:
-            raise MendableError(
-                f"Line {self.line} of the shelf has {value:g} under {column}.",
-                f"It should lie above {low:g} and be at most {high:g}.",
-            )
-        return value
 
 
 def demo_shelf() -> Shelf:
@@ -154,7 +115,7 @@ def parse_shelf(text: str, name: str) -> Shelf:
     MendableError
         If it is empty, a column or a spectrum is missing or a value impossible.
     """
-    rows, header = _rows(text, name)
+    rows, header = read_rows(text, name, _KIND)
     bands = _bands(header, name)
     notes: list[str] = []
     paints = [_paint(row, bands, notes) for row in rows]
@@ -165,39 +126,6 @@ def parse_shelf(text: str, name: str) -> Shelf:
             "held at their end values beyond, to 380 and 730 nm."
         )
     return Shelf(name, tuple(_in_units(paints, notes)), tuple(dict.fromkeys(notes)))
-
-
-def _rows(text: str, name: str) -> tuple[list[_Row], list[str]]:
-    text = text.lstrip("\ufeff")
-    first = next((line for line in text.splitlines() if line.strip()), "")
-    delimiter = max(",;\t", key=first.count)
-    reader = csv.reader(StringIO(text), delimiter=delimiter)
-    try:
-        lines = [(reader.line_num, cells) for cells in reader if any(c.strip() for c in cells)]
-    except csv.Error as error:
-        raise MendableError(
-            f"{name} could not be read as CSV near line {reader.line_num}.",
-            "Check the quotation marks there.",
-        ) from error
-    if len(lines) < 2:
-        raise MendableError(
-            f"{name} has no paints in it.",
-            "A shelf is a CSV file with a line of column names, then a line for each paint.",
-        )
-    header = [cell.strip().lower() for cell in lines[0][1]]
-    if len(lines) - 1 > _MOST_PAINTS:
-        raise MendableError(
-            f"{name} has {len(lines) - 1} paints.", f"Up to {_MOST_PAINTS} can be read."
-        )
-    for n, cells in lines[1:]:
-        if any(cell.strip() for cell in cells[len(header) :]):
-            raise MendableError(
-                f"Line {n} of the shelf has more cells than there are columns.",
-                "Put a text that holds a comma or semicolon in quotation marks.",
-            )
-    comma = delimiter != ","
-    rows = [_Row(n, dict(zip(header, cells, strict=False)), comma) for n, cells in lines[1:]]
-    return rows, header
 
 
 def _bands(header: list[str], name: str) -> _Bands:
@@ -234,7 +162,7 @@ def _wavelengths(header: list[str], letter: str) -> dict[float, str]:
     }
 
 
-def _paint(row: _Row, bands: _Bands, notes: list[str]) -> Paint:
+def _paint(row: Row, bands: _Bands, notes: list[str]) -> Paint:
     id_ = row.text("id")
     if not id_ or any(c in id_ for c in " =\t"):
         raise MendableError(
@@ -256,7 +184,7 @@ def _paint(row: _Row, bands: _Bands, notes: list[str]) -> Paint:
     )
 
 
-def _family(row: _Row, notes: list[str]) -> Family:
+def _family(row: Row, notes: list[str]) -> Family:
     text = row.text("family")
     family = family_of(text)
     if family is None:
@@ -268,7 +196,7 @@ def _family(row: _Row, notes: list[str]) -> Family:
     return family
 
 
-def _how_known(row: _Row) -> HowKnown:
+def _how_known(row: Row) -> HowKnown:
     text = row.text("how_known").lower()
     try:
         return HowKnown(text) if text else HowKnown.GUESSED
@@ -279,7 +207,7 @@ def _how_known(row: _Row) -> HowKnown:
         ) from error
 
 
-def _spectrum(row: _Row, columns: tuple[str, ...]) -> Floats:
+def _spectrum(row: Row, columns: tuple[str, ...]) -> Floats:
     texts = [row.text(column) for column in columns]
     if "" in texts:
         raise MendableError(
@@ -302,7 +230,7 @@ def _spectrum(row: _Row, columns: tuple[str, ...]) -> Floats:
     return values
 
 
-def _scattering(row: _Row, S: Floats) -> Floats:
+def _scattering(row: Row, S: Floats) -> Floats:
     """Refuse a paint that scatters nothing."""
     if S.mean() < _LEAST_MEAN_S:
         raise MendableError(
@@ -312,7 +240,7 @@ def _scattering(row: _Row, S: Floats) -> Floats:
     return S
 
 
-def _tins(row: _Row) -> tuple[Tin, ...]:
+def _tins(row: Row) -> tuple[Tin, ...]:
     sizes = [t for t in row.text("tins_ml").replace("|", ";").split(";") if t.strip()]
     prices = [t for t in row.text("prices").replace("|", ";").split(";") if t.strip()]
     if prices and len(prices) != len(sizes):
@@ -329,7 +257,7 @@ def _tins(row: _Row) -> tuple[Tin, ...]:
     return tuple(Tin(*tin) for tin in zip(ml, known or [None] * len(sizes), strict=True))
 
 
-def _check_ids(paints: list[Paint], rows: list[_Row]) -> None:
+def _check_ids(paints: list[Paint], rows: list[Row]) -> None:
     seen: dict[str, int] = {}
     for paint, row in zip(paints, rows, strict=True):
         if paint.id in seen:
