@@ -33,10 +33,10 @@ def window(qtbot: QtBot) -> Iterator[Window]:
 
 @pytest.fixture
 def settle(window: Window, qtbot: QtBot) -> Callable[[], None]:
-    """Give a function that waits until all work is done."""
+    """Give a function that waits until all work is done, but for a proof in the background."""
 
     def wait() -> None:
-        qtbot.waitUntil(window.session.workshop.idle, timeout=PATIENCE)
+        qtbot.waitUntil(lambda: window.session.workshop.idle(besides="proof"), timeout=PATIENCE)
 
     return wait
 

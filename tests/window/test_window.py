@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 LEFT = Qt.MouseButton.LeftButton
+PATIENCE = 60_000
 
 
 def told(column: RecipeColumn) -> str:
@@ -237,6 +238,18 @@ class TestMixes:
             assert sum(a.ml for a in measured.amounts) == pytest.approx(1200)
         shown = told(with_cushion.mix_side.columns()[0])
         assert words.millilitres(recipes.recipes[0].amounts[0].ml) in shown
+
+    def test_it_is_proven_that_none_is_closer(
+        self, window: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """After the mixes are shown it is proven, and said, that no other would be closer."""
+        window.session.set_most_paints(2)
+        window.session.type_colour("46, 34, 24")
+        settle()
+        qtbot.waitUntil(window.session.workshop.idle, timeout=PATIENCE)
+        assert window.session.proven_gap is not None
+        assert window.session.proven_gap <= 0.02
+        assert "Proven" in window.mix_side.why.text()
 
     def test_two_paints_only(self, with_cushion: Window, settle: Settle, qtbot: QtBot) -> None:
         """Asking for two paints shows no mix of three."""

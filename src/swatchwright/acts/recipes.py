@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from math import isfinite, sqrt
 
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.ranking import LEAST_TIE, Judged, ranked
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
+from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Covariance, KnownColour, Lab
@@ -21,6 +24,7 @@ __all__ = [
     "Amount",
     "Confidence",
     "MeasuredRecipe",
+    "Order",
     "Recipes",
     "amounts_for",
     "check_volume",
@@ -48,6 +52,16 @@ _PAINT_DOUBT = {
 
 # Median length of a 3-D normal of unit spread, to turn a covariance into a usual distance.
 _MEDIAN_LENGTH = 1.538
+
+
+class Order(StrEnum):
+    """Which recipe goes first."""
+
+    CLOSEST = "closest"
+    PAINTER = "painter"
+
+
+_CLOSEST = "The first is the one that comes closest."
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,23 +95,73 @@ class Confidence:
 
 @dataclass(frozen=True, slots=True)
 class MeasuredRecipe:
-    """A recipe with the amount of each of its paints, and each paint's own dry colour."""
+    """A recipe with what to measure, and what a painter would hold against it.
+
+    Parameters
+    ----------
+    recipe
+        The recipe.
+    amounts
+        What to measure of each paint.
+    own_colours
+        Each paint's own dry colour.
+    confidence
+        How far off the dried mix will usually be.
+    slip
+        Worst CIEDE2000 change when any one measure is 5 % off.
+    light_change
+        Spread of its CIEDE2000 from the cloth between daylight, lamp, LED and tube.
+    price_per_ml
+        What a ml of it costs; None where a paint has no price.
+    """
 
     recipe: Recipe
     amounts: tuple[Amount, ...]
     own_colours: tuple[Lab, ...]
     confidence: Confidence
+    slip: float
+    light_change: float
+    price_per_ml: float | None
+
+    @property
+    def price(self) -> float | None:
+        """What the measured amounts cost; None where a paint has no price."""
+        if self.price_per_ml is None:
+            return None
+        return self.price_per_ml * sum(amount.ml for amount in self.amounts)
 
 
 @dataclass(frozen=True, slots=True)
 class Recipes:
-    """The recipes for a wanted colour, closest first, for a volume in ml."""
+    """The recipes for a wanted colour, for a volume in ml.
+
+    Parameters
+    ----------
+    wanted
+        The colour, with how sure it is.
+    recipes
+        In the order that was asked for.
+    shortfall
+        How far the nearest stays off; None where it is as close as most accept.
+    volume
+        ml.
+    subsets_tried
+        How many sets of paints were weighed.
+    proven_gap
+        How far the closest can be from the best there is, CIEDE2000; None where it was not proven.
+    why_first
+        Why the first is first, in a sentence.
+    notes
+        What was assumed of the shelf.
+    """
 
     wanted: KnownColour
     recipes: tuple[MeasuredRecipe, ...]
     shortfall: Shortfall | None
     volume: float
     subsets_tried: int
+    proven_gap: float | None
+    why_first: str
     notes: tuple[str, ...]
 
 
@@ -141,6 +205,9 @@ def recipes_for(
     most_paints: int = 3,
     keep: int = 6,
     volume: float = DEFAULT_VOLUME,
+    order: Order = Order.CLOSEST,
+    wishes: Wishes | None = None,
+    proven: bool = False,
     progress: Callable[[float], None] | None = None,
     stopped: Callable[[], bool] | None = None,
 ) -> Recipes:
@@ -158,6 +225,12 @@ def recipes_for(
         How many recipes at the most.
     volume
         ml to mix.
+    order
+        Which recipe goes first.
+    wishes
+        What else is asked of the recipes.
+    proven
+        Whether to prove how near the closest is to the best there is.
     progress, stopped
         Told the share done, and asked whether to give up.
 
@@ -174,16 +247,50 @@ def recipes_for(
         shelf.paints,
         most_paints=most_paints,
         keep=keep,
+        wishes=wishes,
+        proven=proven,
         progress=progress,
         stopped=stopped,
     )
-    measured = tuple(
-        MeasuredRecipe(
-            r, amounts_for(r, volume), own_colours(r.paints), confidence_in(wanted, r.paints)
-        )
-        for r in result.recipes
+    opened = frozenset() if wishes is None else wishes.opened
+    doubt = confidence_in(wanted, result.recipes[0].paints).both
+    ranking = ranked(result.recipes, wanted.lab, doubt=_tie(doubt), opened=opened)
+    judged = ranking.recipes
+    if order is Order.CLOSEST:
+        judged = tuple(sorted(judged, key=lambda j: result.recipes.index(j.recipe)))
+    return Recipes(
+        wanted=wanted,
+        recipes=tuple(_measured(j, wanted, volume) for j in judged),
+        shortfall=result.shortfall,
+        volume=volume,
+        subsets_tried=result.subsets_tried,
+        proven_gap=result.proven_gap,
+        why_first=_CLOSEST if order is Order.CLOSEST else ranking.why_first,
+        notes=shelf.notes,
     )
-    return Recipes(wanted, measured, result.shortfall, volume, result.subsets_tried, shelf.notes)
+
+
+def _tie(doubt: float) -> float:
+    """Give the difference up to which recipes tie, from the usual error of colour and paints.
+
+    The error is the same for all of them, so a recipe further from the colour as read is still
+    usually further from the cloth: at the root of the sum of squares. They tie while that differs
+    by less than half of what is just seen.
+    """
+    return sqrt((doubt + LEAST_TIE) ** 2 - doubt**2)
+
+
+def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRecipe:
+    recipe = judged.recipe
+    return MeasuredRecipe(
+        recipe=recipe,
+        amounts=amounts_for(recipe, volume),
+        own_colours=own_colours(recipe.paints),
+        confidence=confidence_in(wanted, recipe.paints),
+        slip=judged.slip,
+        light_change=judged.light_change,
+        price_per_ml=judged.price,
+    )
 
 
 def with_volume(found: Recipes, volume: float) -> Recipes:

@@ -6,7 +6,7 @@ import argparse
 from typing import TYPE_CHECKING, Any
 
 from swatchwright.colour.names import colour_name
-from swatchwright.commands.run import ExitCode
+from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.words import (
     colour_json,
     print_json,

@@ -12,8 +12,8 @@ from typing import TextIO
 
 from swatchwright import __version__
 from swatchwright.acts.many import ListedColour, read_colour_list, recipes_for_list
+from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.recipe_json import recipes_json
-from swatchwright.commands.run import ExitCode
 from swatchwright.commands.words import chosen_shelf
 from swatchwright.errors import MendableError
 from swatchwright.shelf.shelf import Shelf

@@ -6,16 +6,21 @@ import argparse
 
 from swatchwright.acts.mix import MixLook, look_of_mix
 from swatchwright.colour.names import colour_name
-from swatchwright.commands.run import ExitCode
-from swatchwright.commands.words import chosen_shelf, colour_json, print_json, print_notes
-from swatchwright.errors import MendableError
+from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.words import (
+    amount_of,
+    chosen_shelf,
+    colour_json,
+    print_json,
+    print_notes,
+)
 
 __all__ = ["mix"]
 
 
 def mix(arguments: argparse.Namespace) -> ExitCode:
     """Print what a mix will look like."""
-    look = look_of_mix(chosen_shelf(arguments), [_part(text) for text in arguments.parts])
+    look = look_of_mix(chosen_shelf(arguments), [amount_of(text) for text in arguments.parts])
     if arguments.json:
         print_json(
             {
@@ -31,17 +36,6 @@ def mix(arguments: argparse.Namespace) -> ExitCode:
     else:
         _print(look)
     return ExitCode.DONE
-
-
-def _part(text: str) -> tuple[str, float]:
-    id_, _, share = text.rpartition("=")
-    try:
-        return id_.strip(), float(share.removesuffix("%"))
-    except ValueError as error:
-        raise MendableError(
-            f"“{text}” is not a paint and its share.",
-            "Write the paint's id, an equals sign and a number, as in white-clean=0.7.",
-        ) from error
 
 
 def _print(look: MixLook) -> None:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
+from swatchwright.acts.recipes import Order, Recipes, recipes_for, typed_colour
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
+from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.many import recipes_of_list
 from swatchwright.commands.recipe_json import recipes_json
-from swatchwright.commands.run import ExitCode
+from swatchwright.commands.wishes import wishes_of
 from swatchwright.commands.words import (
     chosen_shelf,
     colour_json,
@@ -39,6 +40,9 @@ def recipe(arguments: argparse.Namespace) -> ExitCode:
         most_paints=arguments.paints,
         keep=arguments.keep,
         volume=arguments.volume,
+        order=Order(arguments.order),
+        wishes=wishes_of(arguments),
+        proven=arguments.prove,
     )
     if arguments.json:
         print_json(recipes_json(found, notes, warnings))
@@ -110,6 +114,10 @@ def _print(found: Recipes, most_paints: int) -> None:
     for number, measured in enumerate(found.recipes, start=1):
         _print_recipe(number, measured)
     print()
+    print(found.why_first)
+    if found.proven_gap is not None:
+        print(f"No mix of this shelf comes more than {max(found.proven_gap, 0.01):.2f} closer.")
+    print()
     print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
 
 
@@ -128,7 +136,12 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     print(
         f"    in parts {r.parts.delta_e:.1f}; dry {colour_json(r.dry)['srgb']}, "
         f"wet {colour_json(r.wet)['srgb']}; "
-        + (f"hides in {r.coats} coats" if r.coats else "needs more than 6 coats to hide")
+        + (f"coats to hide: {r.coats}" if r.coats else "needs more than 6 coats to hide")
     )
+    told = [f"a slip of 5 % in a measure moves it {measured.slip:.1f}"]
+    told.append(f"from light to light it changes by {measured.light_change:.1f}")
+    if measured.price is not None:
+        told.append(f"costs {measured.price:.2f}")
+    print(f"    {'; '.join(told)}")
     if measured.confidence.both:
         print(f"    usually within {measured.confidence.both:.0f} of the cloth, untried")

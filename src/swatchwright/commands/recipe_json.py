@@ -23,6 +23,8 @@ def recipes_json(
         if short is None
         else {"delta_e_00": round(short.delta_e, 2), "towards": list(short.towards)},
         "subsets_tried": found.subsets_tried,
+        "proven_gap": None if found.proven_gap is None else round(found.proven_gap, 4),
+        "why_first": found.why_first,
         "notes": [*notes, *found.notes],
         "warnings": list(warnings),
     }
@@ -50,6 +52,9 @@ def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
         "dry": colour_json(r.dry),
         "wet": colour_json(r.wet),
         "coats_to_hide": r.coats,
+        "slip_delta_e_00": round(measured.slip, 2),
+        "light_change_delta_e_00": round(measured.light_change, 2),
+        "price": None if measured.price is None else round(measured.price, 2),
         "usual_error_delta_e_00": {
             "photo": round(measured.confidence.photo, 1),
             "paints": round(measured.confidence.paints, 1),

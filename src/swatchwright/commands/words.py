@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from swatchwright.shelf.shelf import Shelf
 
 __all__ = [
+    "amount_of",
     "chosen_shelf",
     "colour_json",
     "print_json",
@@ -49,7 +50,7 @@ def rectangle(text: str | None, option: str) -> Rect | None:
     return Rect(x, y, width, height)
 
 
-def three_numbers(text: str) -> tuple[float, float, float]:
+def three_numbers(text: str, option: str = "--lab") -> tuple[float, float, float]:
     """Read ``L,a,b``.
 
     Raises
@@ -61,10 +62,28 @@ def three_numbers(text: str) -> tuple[float, float, float]:
         L, a, b = (float(part) for part in text.split(","))
     except ValueError as error:
         raise MendableError(
-            f"--lab was given “{text}”.",
-            "It takes three numbers, as in --lab 46,34,24 (or --lab=-1,2,3 before a minus).",
+            f"{option} was given “{text}”.",
+            f"It takes three numbers: L*, a*, b*, as in {option} 46,34,24.",
         ) from error
     return L, a, b
+
+
+def amount_of(text: str) -> tuple[str, float]:
+    """Read ``ID=AMOUNT``.
+
+    Raises
+    ------
+    MendableError
+        If it is not a paint's id and a number.
+    """
+    id_, _, share = text.rpartition("=")
+    try:
+        return id_.strip(), float(share.removesuffix("%"))
+    except ValueError as error:
+        raise MendableError(
+            f"“{text}” is not a paint and its share.",
+            "Write the paint's id, an equals sign and a number, as in white-clean=0.7.",
+        ) from error
 
 
 def read_photo_colours(arguments: argparse.Namespace) -> PhotoColours:

@@ -37,6 +37,9 @@ class MixSide(QWidget):
         self.heading.setWordWrap(True)
         self.waiting = QLabel(words.WAIT_MIXES)
         self.waiting.setObjectName("quiet")
+        self.why = QLabel()
+        self.why.setObjectName("quiet")
+        self.why.setWordWrap(True)
         self.short = QLabel()
         self.short.setObjectName("strong")
         self.short.setWordWrap(True)
@@ -53,6 +56,7 @@ class MixSide(QWidget):
         session.recipes_changed.connect(self._show)
         session.shelf_changed.connect(self._show)
         session.pick_changed.connect(self._picked)
+        session.proof_changed.connect(self._show_why)
         self._show()
 
     def columns(self) -> list[RecipeColumn]:
@@ -66,6 +70,7 @@ class MixSide(QWidget):
         rows.addLayout(self._tools())
         rows.addWidget(self.heading)
         rows.addWidget(self.waiting)
+        rows.addWidget(self.why)
         rows.addWidget(self.short)
         holder = QWidget()
         holder.setObjectName("bench")
@@ -130,6 +135,7 @@ class MixSide(QWidget):
             self._row.takeAt(0)
         found = self._session.recipes
         self.sample.setVisible(found is not None)
+        self._show_why()
         self.short.setVisible(found is not None and found.shortfall is not None)
         if found is None:
             self.heading.hide()
@@ -150,6 +156,13 @@ class MixSide(QWidget):
         self._row.addStretch(1)
         # Once the style has reached the new columns, so that their text has its true height.
         QTimer.singleShot(0, self, self._size_fields)
+
+    def _show_why(self) -> None:
+        """Say why the first is first, and how near to the best it is proven to be."""
+        found = self._session.recipes
+        self.why.setVisible(found is not None)
+        if found is not None:
+            self.why.setText(words.why_line(found, self._session.proven_gap))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the colours their share of the height, the same in every column."""

@@ -6,14 +6,17 @@ marks can be undone and redone.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
+from time import monotonic
 
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
 from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
+    Order,
     Recipes,
     read_colour,
     recipes_for,
@@ -29,6 +32,9 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Rect
 
 __all__ = ["Marks", "Session"]
+
+_PATIENCE = 30.0
+"""Seconds that a proof may take in the background."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +61,8 @@ class Session(QObject):
         Another colour is wanted, or none.
     recipes_changed()
         The mixes were found anew, dropped, or their amounts changed.
+    proof_changed()
+        It was proven how near the closest mix is to the best there is, or that is open again.
     shelf_changed()
         Another shelf is used.
     """
@@ -64,6 +72,7 @@ class Session(QObject):
     colours_changed = Signal()
     pick_changed = Signal()
     recipes_changed = Signal()
+    proof_changed = Signal()
     shelf_changed = Signal()
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -75,6 +84,7 @@ class Session(QObject):
         self.pick: int | None = None
         self.typed: KnownColour | None = None
         self.recipes: Recipes | None = None
+        self.proven_gap: float | None = None
         self.shelf: Shelf = demo_shelf()
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
@@ -93,6 +103,7 @@ class Session(QObject):
             self.marks = marks or Marks(reflectance=self.marks.reflectance)
             self.found, self.pick, self.typed, self.recipes = None, None, None, None
             self.workshop.stop("mixes")
+            self.workshop.stop("proof")
             self.photo_changed.emit()
             self.marks_changed.emit()
             self.colours_changed.emit()
@@ -199,28 +210,52 @@ class Session(QObject):
     # --- mixes -----------------------------------------------------------------------------------
 
     def _find_mixes(self) -> None:
-        wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
-        if wanted is None:
+        self.workshop.stop("proof")
+        self.proven_gap = None
+        self.proof_changed.emit()
+        if self.wanted is None:
             self.workshop.stop("mixes")
             self.recipes = None
             self.recipes_changed.emit()
             return
+        self.workshop.start("mixes", words.FINDING_MIXES, self._search(), self._mixes_found)
+
+    def _search(self, *, proven: bool = False) -> Callable[[Job], Recipes]:
+        """Give the work of finding the mixes for what is wanted now.
+
+        A proof that takes too long is given up: it would only keep the machine busy.
+        """
+        wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
+        if wanted is None:
+            raise ValueError("nothing is wanted")
 
         def work(job: Job) -> Recipes:
+            end = monotonic() + _PATIENCE
             return recipes_for(
                 wanted,
                 shelf,
                 most_paints=most,
                 volume=volume,
+                order=Order.PAINTER,
+                proven=proven,
                 progress=job.progress,
-                stopped=job.stopped,
+                stopped=lambda: job.stopped() or (proven and monotonic() > end),
             )
 
-        self.workshop.start("mixes", words.FINDING_MIXES, work, self._mixes_found)
+        return work
 
     def _mixes_found(self, recipes: Recipes) -> None:
         self.recipes = with_volume(recipes, self.volume)
         self.recipes_changed.emit()
+        self.proven_gap = recipes.proven_gap
+        self.proof_changed.emit()
+        if self.proven_gap is None:
+            # What is found is shown at once; the proof that little is better may take seconds.
+            self.workshop.start("proof", words.PROVING, self._search(proven=True), self._proven)
+
+    def _proven(self, recipes: Recipes) -> None:
+        self.proven_gap = recipes.proven_gap
+        self.proof_changed.emit()
 
     def set_volume(self, volume: float) -> None:
         """Set how many ml to mix."""
@@ -249,8 +284,12 @@ class Session(QObject):
 
     def save_example(self, path: Path) -> None:
         """Write the demonstration shelf to a file, to be filled in with one's own paints."""
-        self.workshop.start("shelf", words.READING, lambda _: save_demo_shelf(path), lambda _: None)
+        self.workshop.start("shelf", words.READING, lambda _: save_demo_shelf(path), _nothing)
 
     def close(self) -> None:
         """Stop all work."""
         self.workshop.close()
+
+
+def _nothing(_: object) -> None:
+    """Need nothing done with a result."""

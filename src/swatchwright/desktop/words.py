@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from swatchwright.acts.recipes import Confidence, MeasuredRecipe
+from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.mixing.recipe import Shortfall
 from swatchwright.paint.paints import HowKnown, Paint
@@ -50,6 +50,7 @@ COLOURS_ALL = "Colours in the whole photo: mark the cloth to have its own"
 WAIT_COLOURS = "The colours appear here once a photo is open."
 READING = "Reading the photo…"
 FINDING_COLOURS = "Finding the colours…"
+PROVING = "Proving that no other mix is closer…"
 FINDING_MIXES = "Trying every two and three paints…"
 STOP = "Stop"
 
@@ -91,6 +92,7 @@ PHOTO_NAME = "Photo with the marks of the grey card and the cloth"
 
 
 _MOST_PARTS = 40
+_FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
 
 
 def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
@@ -132,7 +134,7 @@ def figures_line(recipe: MeasuredRecipe) -> str:
     if len(r.paints) == 1:
         return f"Off by {r.delta_e:.1f}"
     if not in_parts(recipe):
-        return f"Off by {r.delta_e:.1f}; measure by ml or g"
+        return f"Off by {r.delta_e:.1f}; by ml or g"
     return f"Off by {r.delta_e:.1f}; in parts {r.parts.delta_e:.1f}"
 
 
@@ -188,11 +190,43 @@ def _amount(value: float) -> str:
     return f"{value:.1f}" if value < 20 else f"{value:.0f}"
 
 
+def cost_line(recipe: MeasuredRecipe) -> str:
+    """Say how many coats hide, and what the paint costs."""
+    hides = hiding_line(recipe.recipe.coats)
+    return hides if recipe.price is None else f"{hides}; costs {recipe.price:.2f}"
+
+
 def hiding_line(coats: int | None) -> str:
     """Say how many coats hide what is below."""
     if coats is None:
         return "Needs more than 6 coats to hide: prime in a like colour"
     return "Hides in 1 coat" if coats == 1 else f"Hides in {coats} coats"
+
+
+def touch_line(recipe: MeasuredRecipe) -> str:
+    """Say how much a slip of the measure shows."""
+    if len(recipe.recipe.paints) == 1:
+        return ""
+    if recipe.slip < _FORGIVING:
+        return "Forgiving of a slip in measuring"
+    if recipe.slip < _TOUCHY:
+        return "A 5 % slip is just seen"
+    return "Touchy: a 5 % slip shows"
+
+
+def light_change_line(recipe: MeasuredRecipe) -> str:
+    """Say whether lamp light may part the mix from the cloth; empty where it will hardly."""
+    if recipe.light_change < _LIGHT_SHOWS:
+        return ""
+    return "Look at it under a lamp too"
+
+
+def why_line(found: Recipes, proven_gap: float | None) -> str:
+    """Say why the first is first, and that no other mix would be closer."""
+    if proven_gap is None:
+        return found.why_first
+    gap = max(proven_gap, 0.01)
+    return f"{found.why_first} Proven: no mix of this shelf comes more than {gap:.2f} closer."
 
 
 def known_line(paints: tuple[Paint, ...]) -> str:

@@ -66,7 +66,7 @@ class Job(QRunnable):
         try:
             result = self._work(self)
         except Stopped:
-            return
+            self.tidings.returned.emit(self, None)
         except MendableError as error:
             self.tidings.failed.emit(self, error)
         except Exception:  # noqa: BLE001 - the last fence of a worker thread
@@ -134,16 +134,19 @@ class Workshop(QObject):
         self._pool.clear()
         self._pool.waitForDone(10_000)
 
-    def idle(self) -> bool:
-        """Tell whether nothing is being done."""
-        return not self._running
+    def idle(self, *, besides: str = "") -> bool:
+        """Tell whether nothing is being done, besides work of one kind."""
+        return not set(self._running) - {besides}
 
     @Slot(object, object)
     def _returned(self, job: Job, result: object) -> None:
         running = self._taken(job)
-        if running is not None:
+        if running is None:
+            return
+        # Work that gave itself up has no result.
+        if result is not None:
             running.done(result)
-            self._say()
+        self._say()
 
     @Slot(object, object)
     def _failed(self, job: Job, what: object) -> None:

@@ -1,12 +1,13 @@
 """Recipes in whole parts: found by trying, not by rounding alone.
 
-For every total of parts the exact shares are rounded up and down in all ways, each is mixed, and
-the smallest total that costs next to nothing is taken. A strong paint may need a large total;
-that is said by the cost of the smaller ones.
+Up to 20 parts all are mixed, and the smallest total that costs next to nothing is taken. Beyond
+that the exact shares are rounded up and down in all ways for every total. A strong paint may need
+a large total; that is said by the cost of the smaller ones.
 """
 
 from __future__ import annotations
 
+from functools import cache
 from itertools import product
 from typing import Any
 
@@ -57,7 +58,7 @@ def whole_parts(
     if len(which) == 1:
         return Parts((1,), exact, 0.0)
     for top, dear in ((EASY_TOTAL, _TOO_DEAR), (LARGEST_TOTAL, float("inf"))):
-        counts = _candidates(shares, top)
+        counts = _all_parts(len(which)) if top == EASY_TOTAL else _candidates(shares, top)
         rows = np.broadcast_to(np.array(which), (len(counts), len(which)))
         apart = delta_e_2000(wanted.triple, quick_dry_lab(paints, rows, _as_shares(counts)))
         chosen = _smallest_good(counts, apart, exact)
@@ -79,6 +80,14 @@ def _smallest_good(counts: NDArray[np.int64], apart: Floats, exact: float) -> in
     totals = counts[good].sum(axis=1)
     smallest = good[totals == totals.min()]
     return int(smallest[apart[smallest].argmin()])
+
+
+@cache
+def _all_parts(size: int) -> NDArray[np.int64]:
+    """List all whole parts up to the easy total, without common divisors, smallest total first."""
+    counts = np.array(list(product(range(1, EASY_TOTAL), repeat=size)), dtype=np.int64)
+    counts = counts[(counts.sum(axis=1) <= EASY_TOTAL) & (np.gcd.reduce(counts, axis=1) == 1)]
+    return np.asarray(counts[np.argsort(counts.sum(axis=1), kind="stable")])
 
 
 def _candidates(shares: tuple[float, ...], top: int) -> NDArray[np.int64]:

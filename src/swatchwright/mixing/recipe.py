@@ -88,10 +88,21 @@ class SearchResult:
     shortfall
         How far the nearest stays off; None if it is as close as most people accept.
     subsets_tried
-        How many sets of paints were solved.
+        How many sets of paints were weighed.
+    closest
+        The least difference found at exact shares, before they are rounded and before paints that
+        bring little are left out.
+    proven_gap
+        How far `closest` can be above the best there is, by bounds; None where it was not proven.
+    far
+        Whether `closest` and `proven_gap` are by the difference for far colours, CIEDE2000 without
+        its rotation, as for a colour out of reach.
     """
 
     wanted: Lab
     recipes: tuple[Recipe, ...]
     shortfall: Shortfall | None
     subsets_tried: int
+    closest: float = float("nan")
+    proven_gap: float | None = None
+    far: bool = False

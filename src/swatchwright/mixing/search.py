@@ -1,30 +1,28 @@
-"""The closest mixes of a shelf: every pair and triple solved, ranked, told in parts."""
+"""The closest mixes of a shelf: found, proven where that is asked, ranked, told in parts."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import combinations
-from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
-from swatchwright.colour.difference import ACCEPTED, VALID_TO, delta_e_2000, far_difference
+from swatchwright.colour.difference import ACCEPTED, VALID_TO, delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.errors import MendableError
-from swatchwright.measures.shares import rounded_shares
+from swatchwright.mixing.allowed import allowed
+from swatchwright.mixing.ground import ground_of
+from swatchwright.mixing.hunt import Found, Hunt, Stopped, Watch, Which
 from swatchwright.mixing.parts import whole_parts
+from swatchwright.mixing.proof import PROVEN, prove
 from swatchwright.mixing.recipe import Recipe, SearchResult, Shortfall
-from swatchwright.mixing.solve import closest_shares
-from swatchwright.mixing.subsets import subsets
-from swatchwright.paint.mixture import contrast_ratio, dry_lab, mix, quick_dry_lab, wet_lab
+from swatchwright.mixing.solve import HIDDEN
+from swatchwright.mixing.wishes import Wishes
+from swatchwright.paint.mixture import contrast_ratio, dry_lab, mix, wet_lab
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.values import Lab
 
 __all__ = ["NO_BETTER", "Stopped", "find_recipes"]
-
-Floats = NDArray[np.floating[Any]]
 
 NO_BETTER = 0.1
 """A further paint must bring the mix closer by more than this (CIEDE2000), or it is left out.
@@ -32,42 +30,8 @@ NO_BETTER = 0.1
 An eighth of what is just seen: far below any measuring of paint, far above the solver's error.
 """
 
-_CHUNK = 4096
 _MOST_COATS = 6
-_HIDDEN = 0.98
-
-
-class Stopped(Exception):  # noqa: N818 - not an error: the person asked for it
-    """The search was stopped from outside before it was done."""
-
-
-Which = tuple[int, ...]
-"""Paints of a subset, as rising indices into the shelf."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Found:
-    """A subset's best shares, rounded, and how far that is from the wanted colour."""
-
-    shares: tuple[float, ...]
-    apart: float
-
-
-@dataclass(frozen=True, slots=True)
-class _Watch:
-    """Who is told of the progress of a stretch of the work, and who may stop it."""
-
-    progress: Callable[[float], None] | None
-    stopped: Callable[[], bool] | None
-    begin: float = 0.0
-    end: float = 1.0
-
-    def tell(self, done: float) -> None:
-        """Tell the share of this stretch that is done, 0-1."""
-        if self.progress is not None:
-            self.progress(self.begin + (self.end - self.begin) * done)
-        if self.stopped is not None and self.stopped():
-            raise Stopped
+_BLOCK = 64
 
 
 def find_recipes(
@@ -76,6 +40,8 @@ def find_recipes(
     *,
     most_paints: int = 3,
     keep: int = 6,
+    wishes: Wishes | None = None,
+    proven: bool = False,
     progress: Callable[[float], None] | None = None,
     stopped: Callable[[], bool] | None = None,
 ) -> SearchResult:
@@ -91,6 +57,11 @@ def find_recipes(
         2 or 3 paints in a recipe at the most.
     keep
         How many recipes to give at the most, at least 1.
+    wishes
+        What else is asked of the recipes.
+    proven
+        Whether to prove how near the closest is to the best there is. Without it that is said
+        only where the closest is as good as exact, which needs no proof.
     progress
         Called with the share done, rising to 1.
     stopped
@@ -99,23 +70,67 @@ def find_recipes(
     Raises
     ------
     MendableError
-        If the shelf has fewer than two paints, or a count is out of range.
+        If the shelf has fewer than two paints, a count is out of range, or the wishes cannot be
+        kept together.
     Stopped
         If `stopped` said so.
     """
     _check(shelf, most_paints, keep)
     paints = stack(shelf)
+    may = allowed(shelf, wishes or Wishes(), most_paints)
+    whole = Watch(progress, stopped)
+    searching, proving = (whole.part(0, 0.5), whole.part(0.5, 1)) if proven else (whole, None)
     # Whether the second half is needed shows after the first.
-    first, second = (_Watch(progress, stopped, *ends) for ends in ((0.0, 0.5), (0.5, 1.0)))
-    found = _all_solved(paints, wanted, most_paints, first, far=False)
-    if min(f.apart for f in found.values()) > VALID_TO:
+    first, second = searching.part(0, 0.5), searching.part(0.5, 1)
+    hunt = Hunt(paints, wanted, may, most_paints, far=False)
+    hunt.run(first)
+    if hunt.found and min(f.apart for f in hunt.found.values()) > VALID_TO:
         # CIEDE2000 misleads between colours far apart, see `far_difference`.
-        found = _all_solved(paints, wanted, most_paints, second, far=True)
+        hunt = Hunt(paints, wanted, may, most_paints, far=True)
+        hunt.run(second)
     else:
         second.tell(1.0)
-    recipes = _ranked(found, paints, shelf, wanted, keep)
-    tried = sum(len(subsets(paints, size)) for size in range(1, most_paints + 1))
-    return SearchResult(wanted, recipes, _shortfall(recipes[0], wanted), tried)
+    if not hunt.found:
+        _refuse(wishes or Wishes())
+    gap = hunt.closest if hunt.closest <= PROVEN else None
+    if proving is not None:
+        gap = _gap(hunt, proving)
+        proving.tell(1.0)
+    recipes = _ranked(hunt, shelf, keep)
+    return SearchResult(
+        wanted,
+        recipes,
+        _shortfall(recipes[0], wanted),
+        hunt.counted,
+        closest=hunt.closest,
+        proven_gap=gap,
+        far=hunt.far,
+    )
+
+
+def _gap(hunt: Hunt, watch: Watch) -> float:
+    """Prove how far the closest can be from the best there is, improving it on the way."""
+    if hunt.closest <= PROVEN:
+        return hunt.closest
+    may = hunt.allowed
+    ground = ground_of(hunt.paints, may.pools, may.largest_draws, may.rules)
+    target = np.array(hunt.wanted.triple)
+    proof = prove(ground, target, hunt.closest, hunt.solve_mixed, watch.tell, far=hunt.far)
+    return max(0.0, hunt.closest - proof.least)
+
+
+def _refuse(wishes: Wishes) -> None:
+    """Say that the rules leave no mix."""
+    if wishes.most_coats is not None:
+        raise MendableError(
+            f"No mix of these paints hides within {wishes.most_coats} coats"
+            f"{' at these greatest shares' if wishes.most_share else ''}.",
+            "Allow another coat, or more paints.",
+        )
+    raise MendableError(
+        "No mix of these paints keeps to the greatest shares that were asked for.",
+        "Allow more of one of the paints.",
+    )
 
 
 def _check(shelf: Sequence[Paint], most_paints: int, keep: int) -> None:
@@ -133,66 +148,33 @@ def _check(shelf: Sequence[Paint], most_paints: int, keep: int) -> None:
         raise MendableError(f"{keep} recipes were asked for.", "Ask for at least 1.")
 
 
-def _all_solved(
-    paints: PaintStack, wanted: Lab, most_paints: int, watch: _Watch, *, far: bool
-) -> dict[Which, _Found]:
-    """Solve every subset of one paint up to the most."""
-    batches = [subsets(paints, size) for size in range(1, most_paints + 1)]
-    total = sum(len(batch) for batch in batches)
-    found: dict[Which, _Found] = {}
-    done = 0
-    for batch in batches:
-        for start in range(0, len(batch), _CHUNK):
-            rows = batch[start : start + _CHUNK]
-            found |= _solved(paints, rows, wanted, far=far)
-            done += len(rows)
-            watch.tell(done / total)
-    return found
-
-
-def _solved(
-    paints: PaintStack, rows: NDArray[np.intp], wanted: Lab, *, far: bool
-) -> dict[Which, _Found]:
-    """Solve subsets and round their shares to 0.1 %.
-
-    Where a share rounds to nothing, a smaller subset holds the mixture, and it is left out.
-    """
-    shares, _ = closest_shares(paints, rows, wanted.triple, far=far)
-    rounded = np.array([rounded_shares(row) for row in shares.tolist()])
-    full = (rounded > 0).all(axis=1)
-    labs = quick_dry_lab(paints, rows[full], rounded[full])
-    apart = (far_difference if far else delta_e_2000)(wanted.triple, labs)
-    solutions = zip(rows[full].tolist(), rounded[full].tolist(), apart.tolist(), strict=True)
-    return {tuple(which): _Found(tuple(share), d) for which, share, d in solutions}
-
-
-def _ranked(
-    found: dict[Which, _Found],
-    paints: PaintStack,
-    shelf: Sequence[Paint],
-    wanted: Lab,
-    keep: int,
-) -> tuple[Recipe, ...]:
+def _ranked(hunt: Hunt, shelf: Sequence[Paint], keep: int) -> tuple[Recipe, ...]:
     """Rank by closeness, leaving out mixes that do as well without one of their paints.
 
     A paint earns its place by the exact shares and again by the parts it is measured in: a trace
     that whole parts cannot hold brings nothing.
     """
-    recipes: list[Recipe] = []
-    for which in sorted(found, key=lambda w: (found[w].apart, len(w), w)):
+    found, recipes = hunt.found, list[Recipe]()
+    order = sorted(found, key=lambda w: (found[w].apart, len(w), w))
+    for at, which in enumerate(order):
+        if at % _BLOCK == 0:
+            hunt.solve_faces(order[at : at + _BLOCK])
         fewer = _with_fewer(found, which)
         if found[which].apart >= fewer - NO_BETTER:
             continue
-        recipe = _recipe(paints, shelf, which, found[which].shares, wanted)
+        recipe = _recipe(hunt.paints, shelf, which, found[which].shares, hunt.wanted)
         if recipe.parts.cost > max(0.0, fewer - NO_BETTER - found[which].apart):
             continue
         recipes.append(recipe)
         if len(recipes) == keep:
             break
+    if not recipes:
+        which = order[0]
+        recipes = [_recipe(hunt.paints, shelf, which, found[which].shares, hunt.wanted)]
     return tuple(recipes)
 
 
-def _with_fewer(found: dict[Which, _Found], which: Which) -> float:
+def _with_fewer(found: dict[Which, Found], which: Which) -> float:
     """Give the closest that a mix comes which leaves out at least one of the paints.
 
     Every smaller subset counts: a pair is missing from `found` where one paint is all of it.
@@ -215,7 +197,7 @@ def _recipe(
     dry = Lab(*(float(v) for v in dry_lab(mixture)[0]))
     delta_e = float(delta_e_2000(wanted.triple, dry.triple))
     hiding = (float(contrast_ratio(mixture, n)[0]) for n in range(1, _MOST_COATS + 1))
-    coats = next((n for n, ratio in enumerate(hiding, start=1) if ratio >= _HIDDEN), None)
+    coats = next((n for n, ratio in enumerate(hiding, start=1) if ratio >= HIDDEN), None)
     return Recipe(
         paints=tuple(shelf[i] for i in which),
         shares=shares,

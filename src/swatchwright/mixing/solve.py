@@ -23,10 +23,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.difference import delta_e_2000, delta_e_terms, far_difference
-from swatchwright.paint.mixture import quick_dry_lab
+from swatchwright.paint.mixture import contrast_ratio, mix, quick_dry_lab
 from swatchwright.paint.paints import PaintStack
 
-__all__ = ["closest_shares"]
+__all__ = ["HIDDEN", "Rules", "closest_shares"]
 
 Floats = NDArray[np.floating[Any]]
 Indices = NDArray[np.intp]
@@ -46,13 +46,71 @@ _HOPELESS_TIMES, _HOPELESS_BEYOND = 2.0, 3.0
 _CONTENDERS = 12
 
 
+# A breach of a rule counts as a difference: this many CIEDE2000 for all of a share or contrast.
+_BREACH = 500.0
+_KEPT = 0.05
+HIDDEN = 0.98
+"""Contrast ratio that counts as hidden (ISO 6504-3)."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Rules:
+    """What a mixture must keep to.
+
+    Parameters
+    ----------
+    limits
+        (p,) greatest share of each paint of the shelf, 0-1, 1 for no limit; None for none at all.
+    coats
+        Coats within which it must hide black and white alike; None where that is not asked.
+    least
+        (p,) least share of each paint where a mixture holds it; None for none.
+    """
+
+    limits: Floats | None = None
+    coats: int | None = None
+    least: Floats | None = None
+
+    def breach(self, paints: PaintStack, which: Indices, shares: Floats) -> Floats:
+        """Say how far (m,) mixtures break the rules, as a difference; 0 where they keep them."""
+        broken: Floats = np.zeros(len(which))
+        if self.limits is not None:
+            broken += np.maximum(0.0, shares - self.limits[which]).sum(axis=1)
+        if self.least is not None:
+            broken += np.maximum(0.0, self.least[which] - shares).sum(axis=1)
+        if self.coats is not None:
+            ratio = contrast_ratio(mix(paints, which, shares), self.coats)
+            broken += np.maximum(0.0, HIDDEN + 1e-4 - ratio)
+        return np.asarray(_BREACH * broken)
+
+    def clipped(self, which: Indices, shares: Floats) -> Floats:
+        """Cut what is above a limit, raise what is below a least, and let the others make room."""
+        if self.least is not None:
+            raised = np.maximum(shares, self.least[which])
+            spare = np.maximum(raised - self.least[which], 0.0)
+            over = raised.sum(axis=1, keepdims=True) - 1
+            shares = raised - spare * over / np.maximum(spare.sum(axis=1, keepdims=True), 1e-12)
+        if self.limits is None:
+            return shares
+        limits = self.limits[which]
+        for _ in range(shares.shape[1]):
+            shares = np.minimum(shares, limits)
+            free = np.where(shares < limits, shares, 0.0)
+            spare = (1 - shares.sum(axis=1, keepdims=True)) / np.maximum(
+                free.sum(axis=1, keepdims=True), 1e-12
+            )
+            shares = shares + free * spare
+        return shares
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class _Task:
-    """What is to be approached, with which paints, by which difference."""
+    """What is to be approached, with which paints, by which difference, by which rules."""
 
     paints: PaintStack
     wanted: Floats
     far: bool
+    rules: Rules | None = None
 
     def labs(self, which: Indices, shares: Floats) -> Floats:
         return quick_dry_lab(self.paints, which, shares)
@@ -60,19 +118,33 @@ class _Task:
     def apart(self, which: Indices, shares: Floats) -> Floats:
         """Give the difference (m,) of mixtures from the wanted colour."""
         measure = far_difference if self.far else delta_e_2000
-        return measure(self.wanted, self.labs(which, shares))
+        apart = measure(self.wanted, self.labs(which, shares))
+        if self.rules is None:
+            return apart
+        return np.hypot(apart, self.rules.breach(self.paints, which, shares))
 
     def terms(self, which: Indices, logits: Floats) -> Floats:
-        """Give three numbers a mixture (m, 3) whose squares sum to the squared difference."""
-        dL, dC, dH, rotation = delta_e_terms(self.wanted, self.labs(which, _shares(logits)))
-        if self.far:
-            return np.stack([dL, dC, dH], axis=-1)
-        upright = np.sqrt(np.maximum(1 - rotation**2 / 4, 0))
-        return np.stack([dL, dC + rotation / 2 * dH, upright * dH], axis=-1)
+        """Give numbers a mixture (m, 3 or 4) whose squares sum to the squared difference.
+
+        A fourth is how far the mixture breaks the rules, where there are any.
+        """
+        shares = _shares(logits)
+        dL, dC, dH, rotation = delta_e_terms(self.wanted, self.labs(which, shares))
+        if not self.far:
+            dC, dH = dC + rotation / 2 * dH, np.sqrt(np.maximum(1 - rotation**2 / 4, 0)) * dH
+        parts = [dL, dC, dH]
+        if self.rules is not None:
+            parts.append(self.rules.breach(self.paints, which, shares))
+        return np.stack(parts, axis=-1)
 
 
 def closest_shares(
-    paints: PaintStack, which: Indices, wanted: ArrayLike, *, far: bool = False
+    paints: PaintStack,
+    which: Indices,
+    wanted: ArrayLike,
+    *,
+    far: bool = False,
+    rules: Rules | None = None,
 ) -> tuple[Floats, Floats]:
     """Find the shares of each subset whose dry, opaque colour is closest to the wanted one.
 
@@ -86,16 +158,31 @@ def closest_shares(
         (3,) CIELAB, D65.
     far
         Whether to go by the difference for colours far apart instead of CIEDE2000.
+    rules
+        What the mixtures must keep to.
 
     Returns
     -------
-    Shares (m, k), each row summing to 1, and their difference (m,).
+    Shares (m, k), each row summing to 1, and their difference (m,): infinite where the paints
+    cannot keep the rules.
     """
-    task = _Task(paints, np.asarray(wanted, dtype=np.float64), far)
+    task = _Task(paints, np.asarray(wanted, dtype=np.float64), far, rules)
     if which.shape[1] == 1:
         shares: Floats = np.ones(which.shape)
-        return shares, task.apart(which, shares)
-    return _restarted(task, which, *_descend(task, which, _start(task, which)))
+        apart = task.apart(which, shares)
+    elif len(which):
+        shares, apart = _restarted(task, which, *_descend(task, which, _start(task, which)))
+    else:
+        return np.ones(which.shape), np.ones(0)
+    return (shares, apart) if rules is None else _kept(task, rules, which, shares)
+
+
+def _kept(task: _Task, rules: Rules, which: Indices, shares: Floats) -> tuple[Floats, Floats]:
+    """Cut shares to their limits, and tell what breaks the rules none the less."""
+    shares = rules.clipped(which, shares)
+    plain = _Task(task.paints, task.wanted, task.far)
+    broken = rules.breach(task.paints, which, shares) > _KEPT
+    return shares, np.where(broken, np.inf, plain.apart(which, shares))
 
 
 def _coarse_logits(size: int) -> Floats:

@@ -8,8 +8,8 @@ Where they come from
 --------------------
 ``wet_scattering`` of a film with pores
     Full pores: 0.32, the fall in S that takes a dry albedo of 0.5 to the wet albedo of Lekner
-    and Dorf 1988 (0.358 with the glint, n = 4/3). A chalky matte is taken as half such a film and
-    a mineral paint as three quarters: common practice, no source.
+    and Dorf 1988 (0.358 with the glint, n = 4/3), at volume solids of 0.40. A chalky matte is
+    taken as half such a film and a mineral paint as three quarters: common practice, no source.
 ``wet_scattering`` of an emulsion
     1.2: pigment stands in water and polymer (mean index about 1.40) while wet and in polymer
     (1.50) when dry; titanium dioxide of 0.25 um scatters that much more, by Mie theory.

@@ -14,7 +14,7 @@ import swatchwright
 from swatchwright.acts import mix as act
 from swatchwright.commands import mix as mix_command
 from swatchwright.commands import run as front
-from swatchwright.commands.run import ExitCode, run
+from swatchwright.commands.run import ExitCode
 from unit.commands.runs import ran, refused
 from unit.shelf.files import csv_text, row
 
@@ -22,12 +22,13 @@ Captured = pytest.CaptureFixture[str]
 
 
 def test_the_exit_codes_are_as_documented() -> None:
-    """0 done, 2 input, 3 out of reach, 70 our fault."""
+    """0 done, 2 input, 3 out of reach, 70 our fault, 130 stopped."""
     assert {code.name: int(code) for code in ExitCode} == {
         "DONE": 0,
         "INPUT": 2,
         "OUT_OF_REACH": 3,
         "OUR_FAULT": 70,
+        "STOPPED": 130,
     }
 
 
@@ -98,18 +99,6 @@ def test_a_bug_in_an_act_is_our_fault_too(
     assert ran(capsys, "mix", "white-clean=1").code == 70
 
 
-def interrupt(*_: object) -> None:
-    """Press Ctrl-C."""
-    raise KeyboardInterrupt
-
-
-def test_ctrl_c_is_not_our_fault(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Ctrl-C is not taken for a bug."""
-    monkeypatch.setattr(mix_command, "look_of_mix", interrupt)
-    with pytest.raises(KeyboardInterrupt):
-        run(["mix", "white-clean=1"])
-
-
 @pytest.mark.parametrize("unbuffered", ["", "1"])
 def test_a_reader_that_leaves_is_no_fault(unbuffered: str) -> None:
     """If what reads the output stops, as head does, the program ends quietly with 0."""
@@ -146,3 +135,17 @@ def test_a_letter_that_the_terminal_lacks_is_no_fault(tmp_path: Path) -> None:
     )
     assert (done.returncode, done.stderr) == (0, b"")
     assert b"Wei? (one" in done.stdout
+
+
+def test_stopped_by_the_keyboard(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Ctrl-C ends a command with a word and the usual code, not with a traceback."""
+
+    def interrupted(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("swatchwright.acts.mix.stack", interrupted)
+    done = ran(capsys, "mix", "white-clean=1")
+    assert done.code == 130
+    assert done.err.strip() == "swatchwright: stopped"

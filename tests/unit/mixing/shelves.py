@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.shelf.csv_file import demo_shelf
@@ -26,7 +27,16 @@ COOL = ("white-clean", "deep-blue-red", "deep-green-blue", "pale-blue-greyish")
 STRONG = ("white-yellow", "strong-red-orange", "deep-blue-red", "strong-yellow-green", "soft-black")
 MUTED = ("cream-pale-yellow", "sage-green-pale", "stone-grey-warm")
 SIX = (*STRONG, "leaf-green-mid")
-SHELVES = {"warm": WARM, "cool": COOL, "strong": STRONG, "muted": MUTED, "six": SIX}
+SHELVES = {"warm": WARM, "cool": COOL, "muted": MUTED, "six": SIX}
+
+# Reached by a triple, by a pair with traces, by one paint nearly, and not at all.
+WANTED = {
+    "clay red": Lab(45, 32, 24),
+    "grey-green": Lab(70, -8, 10),
+    "near-white": Lab(90, 1, 6),
+    "mid blue": Lab(45, 0, -30),
+    "too vivid": Lab(50, 80, 40),
+}
 
 
 def some(*ids: str) -> tuple[Paint, ...]:
@@ -61,3 +71,8 @@ def closest_on_grid(paints: PaintStack, which: Which, wanted: Lab) -> float:
 def all_subsets(paints: Sequence[Paint] | PaintStack) -> list[Which]:
     """List every subset of one to three paints."""
     return [w for size in (1, 2, 3) for w in combinations(range(len(paints)), size)]
+
+
+def ids(recipe: Recipe) -> frozenset[str]:
+    """Give the ids of a recipe's paints."""
+    return frozenset(p.id for p in recipe.paints)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import product
 from math import gcd
 
 import numpy as np
 import pytest
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.measures.shares import rounded_shares
 from swatchwright.mixing.parts import EASY_TOTAL, LARGEST_TOTAL, whole_parts
 from swatchwright.mixing.recipe import Parts
 from swatchwright.paint.mixture import dry_lab, mix
@@ -59,30 +61,51 @@ def test_parts_are_whole_and_their_cost_is_true(
 
 
 def costs(paints: tuple[Paint, ...], shares: tuple[float, ...], most: int) -> dict[int, float]:
-    """Give the least cost of any two whole parts, of all totals up to the most."""
-    counts = [(i, total - i) for total in range(2, most + 1) for i in range(1, total)]
-    each = np.array(counts) / np.sum(counts, axis=1, keepdims=True)
-    labs = dry_lab(mix(stack(paints), np.broadcast_to((0, 1), each.shape), each))
+    """Give the least cost of any whole parts at all, of each total up to the most."""
+    size = len(shares)
+    counts = np.array(list(product(range(1, most + 1), repeat=size)))
+    totals = counts.sum(axis=1)
+    counts, totals = counts[totals <= most], totals[totals <= most]
+    which = np.broadcast_to(np.arange(size), counts.shape)
+    labs = dry_lab(mix(stack(paints), which, counts / totals[:, None]))
     apart = delta_e_2000(made_by(paints, shares).triple, labs)
-    totals = np.sum(counts, axis=1)
-    return {t: float(apart[totals == t].min()) for t in range(2, most + 1)}
+    return {total: float(apart[totals == total].min()) for total in range(size, most + 1)}
 
 
-@pytest.mark.parametrize(("ids", "shares"), [case for case in CASES if len(case[0]) == 2])
+def random_cases() -> list[tuple[tuple[str, ...], tuple[float, ...]]]:
+    """Draw shares of pairs and triples, to 0.1 %, from halves to traces."""
+    rng = np.random.default_rng(20)
+    drawn = [(ids, rng.dirichlet(np.full(len(ids), 0.7))) for ids in (PAIR, TRACE, TRIPLE) * 6]
+    shares = [(ids, rounded_shares(np.maximum(parts, 0.002).tolist())) for ids, parts in drawn]
+    return [case for case in shares if min(case[1]) > 0]
+
+
+@pytest.mark.parametrize(("ids", "shares"), [*CASES, *random_cases()])
 def test_the_smallest_total_that_will_do(ids: tuple[str, ...], shares: tuple[float, ...]) -> None:
-    """No smaller total of a pair costs next to nothing, and 20 is passed only at need."""
+    """No smaller total costs next to nothing, however it is parted, and 20 is passed at need."""
     paints = some(*ids)
+    found = in_parts(paints, shares)
+    total = sum(found.counts)
+    by_total = costs(paints, shares, EASY_TOTAL)
+    easy = min(by_total.values())
+    assert total <= EASY_TOTAL or easy > TOO_DEAR
+    if total <= EASY_TOTAL and found.cost <= NEXT_TO_NOTHING:
+        assert all(cost > NEXT_TO_NOTHING for t, cost in by_total.items() if t < total)
+    elif total <= EASY_TOTAL:
+        assert found.cost == pytest.approx(easy, abs=1e-9)
+
+
+@pytest.mark.parametrize("shares", [(0.991, 0.009), (0.986, 0.014), (0.976, 0.024)])
+def test_the_smallest_of_many_parts_that_will_do(shares: tuple[float, ...]) -> None:
+    """Beyond 20 too no smaller total of a pair would do."""
+    paints = some(*TRACE)
     found = in_parts(paints, shares)
     by_total = costs(paints, shares, LARGEST_TOTAL)
     total = sum(found.counts)
-    easy = min(by_total[t] for t in range(2, EASY_TOTAL + 1))
-    if found.cost <= NEXT_TO_NOTHING:
-        smaller = range(2, total) if total <= EASY_TOTAL else range(EASY_TOTAL + 1, total)
-        assert all(by_total[t] > NEXT_TO_NOTHING for t in smaller)
-    if total > EASY_TOTAL:
-        assert easy > TOO_DEAR
-    elif found.cost > NEXT_TO_NOTHING:
-        assert found.cost == pytest.approx(easy, abs=1e-9)
+    assert total > EASY_TOTAL
+    assert by_total[total] == pytest.approx(found.cost, abs=1e-9)
+    assert found.cost <= NEXT_TO_NOTHING
+    assert all(by_total[t] > NEXT_TO_NOTHING for t in range(2, total))
 
 
 def test_half_and_half() -> None:

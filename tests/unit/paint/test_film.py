@@ -109,9 +109,17 @@ def test_without_loss_light_goes_one_way_or_the_other(K: float, S: float, X: flo
 @pytest.mark.parametrize("S", [0.5, 30.0])
 def test_no_absorption_and_a_trace_are_one(S: float) -> None:
     """The limit of no absorption is met smoothly, where the formula would be nothing by nothing."""
-    K = np.array([0.0, 1e-18, 1e-14, 1e-12, 1e-10])
-    assert_allclose(film_reflectance(K, S, 1, 0.3), film_reflectance(0, S, 1, 0.3), atol=1e-7)
-    assert_allclose(film_transmittance(K, S, 1), film_transmittance(0, S, 1), atol=1e-7)
+    K = np.array([0.0, 1e-18, 1e-16, 1e-14, 1e-13])
+    assert_allclose(film_reflectance(K, S, 1, 0.3), film_reflectance(0, S, 1, 0.3), atol=1e-10)
+    assert_allclose(film_transmittance(K, S, 1), film_transmittance(0, S, 1), atol=1e-10)
+
+
+@pytest.mark.parametrize("power", range(-18, 3))
+def test_coats_add_up_at_any_absorption(power: int) -> None:
+    """Two half coats are one coat from no absorption to much, where the formula changes over."""
+    K, S = 10.0**power, 30.0
+    stacked = film_reflectance(K, S, 0.5, film_reflectance(K, S, 0.5, 0.3))
+    assert float(stacked) == pytest.approx(float(film_reflectance(K, S, 1, 0.3)), abs=1e-10)
 
 
 def test_everything_broadcasts() -> None:

@@ -54,8 +54,14 @@ class RecipeColumn(QFrame):
         counts = recipe.parts.counts if words.in_parts(measured) else ()
         text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours))
         text.addLayout(_pour_rows(measured))
-        text.addWidget(_label(words.hiding_line(recipe.coats), "quiet"))
-        text.addWidget(_label(words.known_line(recipe.paints), "quiet"))
+        for line in (
+            words.cost_line(measured),
+            words.touch_line(measured),
+            words.light_change_line(measured),
+            words.known_line(recipe.paints),
+        ):
+            if line:
+                text.addWidget(_label(line, "quiet"))
         self.copy = QPushButton(words.COPY_MIX)
         self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
         self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))

@@ -5,7 +5,7 @@ The mean is either one level for all wavelengths, for pigments nobody has seen y
 non-negative sum of the measured colorants, for a paint that is likely to be made of such.
 
 The widths of the first were chosen by cross-validation on the oils, those of the second from how
-far each measured oil lies from what the others can be summed to (tools/judge_oil_fit.py).
+far each measured colorant lies from what the others sum to (tools/learn_bends.py).
 """
 
 from __future__ import annotations
@@ -37,17 +37,25 @@ class Bend:
         Standard deviation at each wavelength beyond that.
     length
         Distance over which the shape forgets itself, nm.
+    rough
+        Whether the shape has corners (exponential kernel) or none (Matern, 3/2).
     """
 
     level: float
     shape: float
     length: float
+    rough: bool = False
 
     def covariance(self) -> Floats:
         """Give the (36, 36) covariance of the departures."""
         apart = np.abs(WAVELENGTHS[:, None] - WAVELENGTHS)
-        smooth = self.shape**2 * np.exp(-apart / self.length)
-        return np.asarray(self.level**2 + smooth + 1e-6 * np.eye(WAVELENGTHS.size))
+        far = apart / self.length
+        if self.rough:
+            kernel = np.exp(-far)
+        else:
+            kernel = (1.0 + np.sqrt(3.0) * far) * np.exp(-np.sqrt(3.0) * far)
+        tiny = 1e-6 * np.eye(WAVELENGTHS.size)
+        return np.asarray(self.level**2 + self.shape**2 * kernel + tiny)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +73,9 @@ class Prior:
     amount, white_amount, amount_spread
         Median amount of a colorant and of the white, in units of the white's mean S, and the
         standard deviation of an amount's logarithm: wide, so that most are traces.
+    total, total_spread
+        Median of the sum of amounts, and the standard deviation of its logarithm: one paint holds
+        about as much pigment as another.
     volume_spread
         Standard deviation of the logarithm of the volume of a unit of the paint.
     """
@@ -77,19 +88,21 @@ class Prior:
     amount: float = 0.01
     white_amount: float = 0.3
     amount_spread: float = 2.0
+    total: float = 1.0
+    total_spread: float = 1.0
     volume_spread: float = 1e-3
 
 
 UNSEEN_PIGMENT = Prior(
-    K=Bend(1.6, 2.5, 140.0),
-    S=Bend(0.7, 0.7, 900.0),
-    log_K=3.0,
-    log_S=-0.5,
-    volume_spread=0.45,
+    K=Bend(2.4, 7.2, 115.0, rough=True),
+    S=Bend(0.7, 0.68, 700.0, rough=True),
+    log_K=3.3,
+    log_S=-0.8,
+    volume_spread=0.35,
 )
 """A pigment in oil of which nothing is known, mixed by mass; unit of S: 1 / film."""
 
-COLORANT_PAINT = Prior(K=Bend(0.1, 0.35, 60.0), S=Bend(0.1, 0.2, 200.0), colorants=True)
+COLORANT_PAINT = Prior(K=Bend(0.2, 0.65, 50.0), S=Bend(0.2, 0.45, 50.0), colorants=True)
 """A paint made of pigments like those measured."""
 
 
@@ -133,6 +146,9 @@ class Errors:
         The same in units of CIELAB.
     share
         Standard deviation of the logarithm of a weighed share.
+    alike
+        Neighbouring bands whose errors are one error, 1 or more; for telling how well a paint is
+        known.
     doubt
         Root-mean-square error of a film, in standard deviations, at which it is trusted half.
     """
@@ -141,6 +157,7 @@ class Errors:
     formula: float = 0.01
     colour: float = 0.5
     share: float = 0.08
+    alike: float = 5.0
     doubt: float = 3.0
 
 

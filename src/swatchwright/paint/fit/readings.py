@@ -79,5 +79,5 @@ def on_grid(wavelengths: ArrayLike, values: ArrayLike) -> Floats:
     nm = np.asarray(wavelengths, dtype=np.float64)
     spread = interpolation(nm, WAVELENGTHS)
     spectra = np.asarray(values, dtype=np.float64) @ spread.T
-    outside = (WAVELENGTHS < nm[0] - 1e-6) | (WAVELENGTHS > nm[-1] + 1e-6)
-    return np.asarray(np.where(outside, np.nan, spectra))
+    inside = np.clip(WAVELENGTHS, nm[0] - 1e-6, nm[-1] + 1e-6) == WAVELENGTHS
+    return np.asarray(np.where(inside, spectra, np.nan))

@@ -1,0 +1,199 @@
+"""The words of the command line: commands and their options.
+
+Nothing heavy is imported here, so that ``--version`` and ``--help`` answer at once.
+"""
+
+from __future__ import annotations
+
+import argparse
+from typing import NoReturn
+
+from swatchwright import __version__
+from swatchwright.commands.codes import ExitCode
+
+__all__ = ["parser"]
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaints say how to get help."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(ExitCode.INPUT, f"{self.prog}: {message}\nTry: {self.prog} --help\n")
+
+
+def parser() -> argparse.ArgumentParser:
+    """Make the parser of the command line."""
+    made = _Parser(
+        prog="swatchwright",
+        description="From a photo of a cloth to a measured mix of the paints on your shelf. "
+        "With no command the window opens.",
+        epilog="Exit codes: 0 done, 2 the input must be mended, 3 nothing on the shelf reaches "
+        "the colour (the nearest is still shown), 70 our fault, 130 stopped by Ctrl-C.",
+    )
+    made.add_argument("--version", action="version", version=f"swatchwright {__version__}")
+    commands = made.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    commands.add_parser(
+        "window", help="open the window, with a photo if one is named", add_help=True
+    )
+    _add_colours(commands)
+    _add_recipe(commands)
+    _add_mix(commands)
+    _add_correct(commands)
+    _add_fan(commands)
+    _add_reach(commands)
+    return made
+
+
+_Commands = argparse._SubParsersAction  # noqa: SLF001 - argparse gives it no public name
+
+
+def _add_colours(commands: _Commands[_Parser]) -> None:
+    colours = commands.add_parser(
+        "colours",
+        help="the dominant colours of a photo",
+        description="Find the dominant colours of a photo, in the light of a grey card if one "
+        "is in it.",
+    )
+    colours.add_argument("photo", metavar="PHOTO", help="a JPEG, PNG, TIFF or WebP file")
+    _add_photo_options(colours)
+    _add_json(colours)
+
+
+def _add_recipe(commands: _Commands[_Parser]) -> None:
+    recipe = commands.add_parser(
+        "recipe",
+        help="the mixes of a shelf that come closest to a colour",
+        description="Find the two- and three-paint mixes that come closest to a colour picked "
+        "from a photo, or given by its numbers.",
+    )
+    recipe.add_argument("photo", metavar="PHOTO", nargs="?", help="a photo to pick from")
+    _add_photo_options(recipe)
+    recipe.add_argument(
+        "--pick", type=int, metavar="N", help="which of the photo's colours, 1 the largest (1)"
+    )
+    recipe.add_argument("--lab", metavar="L,a,b", help="the wanted CIELAB colour, D65")
+    recipe.add_argument("--srgb", metavar="#RRGGBB", help="the wanted colour on an sRGB screen")
+    _add_list(recipe)
+    _add_shelf(recipe)
+    recipe.add_argument(
+        "--paints", type=int, choices=(2, 3), default=3, help="paints at the most (3)"
+    )
+    recipe.add_argument("--keep", type=int, default=6, metavar="N", help="recipes to show (6)")
+    recipe.add_argument("--volume", type=float, default=500.0, metavar="ML", help="ml to mix (500)")
+    _add_wishes(recipe)
+    _add_json(recipe)
+
+
+def _add_wishes(recipe: _Parser) -> None:
+    wish = recipe.add_argument_group("what else you ask", "IDS are ids parted by commas.")
+    wish.add_argument("--only", metavar="IDS", help="use only these paints")
+    wish.add_argument("--without", metavar="IDS", help="leave these out")
+    wish.add_argument("--must", metavar="IDS", help="these must be in every mix")
+    wish.add_argument("--owned", metavar="IDS", help="the paints you have (all)")
+    wish.add_argument("--buy", type=int, metavar="N", help="buy at most so many of the others")
+    wish.add_argument("--open", metavar="IDS", help="tins that are open, first among equals")
+    wish.add_argument(
+        "--limit", metavar="ID=SHARE", action="append", default=[], help="at most so much of it"
+    )
+    wish.add_argument("--coats", type=int, metavar="N", help="it must hide within so many coats")
+    wish.add_argument(
+        "--order",
+        choices=("closest", "painter"),
+        default="closest",
+        help="the closest first, or as a painter would choose among those as close as can be told",
+    )
+    wish.add_argument(
+        "--prove", action="store_true", help="prove how near the closest is to the best there is"
+    )
+
+
+def _add_list(recipe: _Parser) -> None:
+    recipe.add_argument(
+        "--list", metavar="FILE.csv", help="many wanted colours: name and srgb, or name and l, a, b"
+    )
+    recipe.add_argument(
+        "--out", metavar="FILE.jsonl", help="with --list: where to; taken up where it stopped"
+    )
+    recipe.add_argument(
+        "--workers", type=int, default=1, metavar="N", help="with --list: how many at a time (1)"
+    )
+    recipe.add_argument(
+        "--backend", default="loky", metavar="NAME", help="with --list: a joblib backend (loky)"
+    )
+
+
+def _add_mix(commands: _Commands[_Parser]) -> None:
+    mix = commands.add_parser(
+        "mix",
+        help="what a given mix will look like",
+        description="Tell how a mix looks wet and dry. Shares may be fractions, percentages or "
+        "parts: only their proportions count.",
+    )
+    mix.add_argument("parts", metavar="ID=SHARE", nargs="+", help="a paint's id and its share")
+    _add_shelf(mix)
+    _add_json(mix)
+
+
+def _add_correct(commands: _Commands[_Parser]) -> None:
+    correct = commands.add_parser(
+        "correct",
+        help="what to add to a pot to put it right",
+        description="Say what to add, and only add, to bring a pot to a colour, or to where a "
+        "client wants it.",
+    )
+    correct.add_argument("pot", metavar="ID=ML", nargs="+", help="what is in the pot, ml")
+    correct.add_argument("--lab", metavar="L,a,b", help="the colour to reach")
+    correct.add_argument("--seen", metavar="L,a,b", help="the colour of a dried sample of the pot")
+    correct.add_argument("--ask", metavar="WORD", help="or where to go: lighter, less vivid, ...")
+    correct.add_argument(
+        "--dial", type=float, default=1 / 3, metavar="0-1", help="with --ask: how far (a third)"
+    )
+    correct.add_argument("--tub", type=float, metavar="ML", help="what the tub holds, ml")
+    correct.add_argument(
+        "--add", type=int, choices=(1, 2), default=2, help="paints to add at the most (2)"
+    )
+    _add_shelf(correct)
+    _add_json(correct)
+
+
+def _add_fan(commands: _Commands[_Parser]) -> None:
+    fan = commands.add_parser(
+        "fan",
+        help="neighbours of a mix to brush out and choose from by eye",
+        description="Mix six to eight neighbours of a mix, about 2 CIEDE2000 from it.",
+    )
+    fan.add_argument("parts", metavar="ID=SHARE", nargs="+", help="the mix at the middle")
+    fan.add_argument("--volume", type=float, default=20.0, metavar="ML", help="ml of each (20)")
+    _add_shelf(fan)
+    _add_json(fan)
+
+
+def _add_reach(commands: _Commands[_Parser]) -> None:
+    reach = commands.add_parser(
+        "reach",
+        help="how near a shelf comes to a colour, and which paint more would reach it",
+        description="Say how near the shelf comes to a colour, and which one paint more of "
+        "another shelf would bring it within 1 CIEDE2000.",
+    )
+    reach.add_argument("--lab", metavar="L,a,b", required=True, help="the wanted CIELAB colour")
+    reach.add_argument("--candidates", metavar="FILE.csv", help="paints that could be bought")
+    _add_shelf(reach)
+    _add_json(reach)
+
+
+def _add_photo_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--grey", metavar="X,Y,W,H", help="where the grey card is, in pixels")
+    parser.add_argument(
+        "--grey-y", type=float, metavar="Y", help="its reflectance, 0-1 (0.18; white paper 0.9)"
+    )
+    parser.add_argument("--grey-l", type=float, metavar="L", help="or its lightness L*, 16-100")
+    parser.add_argument("--area", metavar="X,Y,W,H", help="where the cloth is, in pixels")
+    parser.add_argument("--count", type=int, metavar="N", help="how many colours to find")
+
+
+def _add_shelf(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--shelf", metavar="FILE.csv", help="your paints (a demonstration shelf)")
+
+
+def _add_json(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="print JSON, as docs/files.md tells")

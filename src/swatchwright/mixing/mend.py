@@ -1,0 +1,254 @@
+"""Putting a pot right: what to add to what is there, and never to take away."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
+from math import isfinite
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swatchwright.colour.difference import delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.mixing.solve import Rules, closest_shares
+from swatchwright.paint.mixture import dry_lab, mix
+from swatchwright.paint.paints import Paint, PaintStack, stack
+from swatchwright.values import Lab
+
+__all__ = ["Addition", "Additions", "Pot", "additions", "aim_by_sample", "pot_colour"]
+
+Floats = NDArray[np.floating[Any]]
+
+_STEP = 0.1
+_TIE = 0.4
+_SOLVED = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Pot:
+    """What is in a pot: paints and how much of each, ml, all above 0."""
+
+    paints: tuple[Paint, ...]
+    volumes: tuple[float, ...]
+
+    @property
+    def volume(self) -> float:
+        """All of it, ml."""
+        return sum(self.volumes)
+
+
+@dataclass(frozen=True, slots=True)
+class Addition:
+    """One thing to add, ml, and the colour of the pot after it, with how far that is off."""
+
+    paint: Paint
+    ml: float
+    after: Lab
+    delta_e: float
+
+
+@dataclass(frozen=True, slots=True)
+class Additions:
+    """What to add, the least first.
+
+    Parameters
+    ----------
+    before
+        CIEDE2000 of the pot as it is.
+    steps
+        What to add in turn; empty where nothing brings it nearer.
+    delta_e
+        CIEDE2000 after all steps.
+    volume
+        What is in the pot then, ml.
+    """
+
+    before: float
+    steps: tuple[Addition, ...]
+    delta_e: float
+    volume: float
+
+
+def pot_colour(pot: Pot) -> Lab:
+    """Give the computed dry colour of what is in a pot.
+
+    Raises
+    ------
+    MendableError
+        If the pot is empty or a volume is not above 0.
+    """
+    _check_pot(pot)
+    return _colour(pot.paints, np.array(pot.volumes))
+
+
+def aim_by_sample(pot: Pot, seen: Lab, wanted: Lab) -> Lab:
+    """Say what to aim at when a dried sample of the pot does not have its computed colour.
+
+    What the sample is off by, the computation is taken to be off by after the additions too.
+    """
+    computed = pot_colour(pot)
+    a, b = (
+        c + w - s
+        for c, w, s in zip(computed.triple[1:], wanted.triple[1:], seen.triple[1:], strict=True)
+    )
+    return Lab(min(100.0, max(0.0, computed.L + wanted.L - seen.L)), a, b)
+
+
+def additions(
+    pot: Pot, wanted: Lab, shelf: Sequence[Paint], tub_volume: float, *, most_paints: int = 2
+) -> Additions:
+    """Find what to add to a pot to bring it to a wanted colour.
+
+    Parameters
+    ----------
+    pot
+        What is there.
+    wanted
+        The computed colour to aim at, see `aim_by_sample`.
+    shelf
+        Paints that may be added.
+    tub_volume
+        What the tub holds, ml.
+    most_paints
+        How many different paints to add at the most, 1 or 2.
+
+    Returns
+    -------
+    The additions that come closest; among those that do as well within 0.4, the fewest paints and
+    then the least of them. Amounts are to 0.1 ml.
+
+    Raises
+    ------
+    MendableError
+        If the pot is empty, its tub too small, or nothing on the shelf may be added to it.
+    """
+    _check_pot(pot)
+    _check_tub(pot, tub_volume)
+    before = float(delta_e_2000(wanted.triple, pot_colour(pot).triple))
+    may = _may_be_added(pot, shelf)
+    if tub_volume - pot.volume < _STEP / 2:
+        return Additions(before, (), before, pot.volume)
+    amounts = _candidates(pot, may, wanted, tub_volume, min(most_paints, len(may)))
+    scored = [_scored(pot, may, row, wanted) for row in amounts]
+    best = min([before, *(apart for apart, _ in scored)])
+    close = [row for apart, row in scored if apart <= best + _TIE and apart < before]
+    # What is there already counts among those that tie: then nothing is added.
+    if not close or before <= best + _TIE / 4:
+        return Additions(before, (), before, pot.volume)
+    chosen = min(close, key=lambda row: (len(row), sum(row.values())))
+    steps = _steps(pot, may, chosen, wanted)
+    return Additions(before, steps, steps[-1].delta_e, pot.volume + sum(chosen.values()))
+
+
+def _check_pot(pot: Pot) -> None:
+    if not pot.paints or len(pot.paints) != len(pot.volumes):
+        raise MendableError("The pot is empty.", "Say which paints are in it, and how much.")
+    for paint, ml in zip(pot.paints, pot.volumes, strict=True):
+        if not (isfinite(ml) and ml > 0):
+            raise MendableError(
+                f"The pot holds {ml:g} ml of {paint.name}.", "Give an amount above 0 ml."
+            )
+    if len({p.finish.waterborne for p in pot.paints}) > 1:
+        raise MendableError(
+            "The pot holds water-borne and solvent-borne paint.", "The two do not mix."
+        )
+
+
+def _check_tub(pot: Pot, tub_volume: float) -> None:
+    if not isfinite(tub_volume) or tub_volume < pot.volume:
+        raise MendableError(
+            f"The pot holds {pot.volume:g} ml and its tub only {tub_volume:g} ml.",
+            "Give the size of the tub, or put some of the paint aside.",
+        )
+
+
+def _may_be_added(pot: Pot, shelf: Sequence[Paint]) -> tuple[Paint, ...]:
+    water = pot.paints[0].finish.waterborne
+    may = tuple(p for p in shelf if p.finish.waterborne is water)
+    if not may:
+        kind = "water-borne" if water else "solvent-borne"
+        raise MendableError(
+            f"The pot is {kind} and no paint of the shelf is.", f"Add a {kind} paint to the shelf."
+        )
+    return may
+
+
+def _as_paint(pot: Pot) -> PaintStack:
+    """Take the pot's mixture as one paint."""
+    shares = np.array(pot.volumes) / pot.volume
+    of = stack(pot.paints)
+    m = mix(of, [range(len(shares))], [shares])
+    rate = 1 / (shares / of.spreading_rate).sum()
+    return PaintStack(
+        m.K, m.S, m.solids, m.glare, m.wet_scattering, m.milk, of.waterborne[:1], np.array([rate])
+    )
+
+
+def _candidates(
+    pot: Pot, may: Sequence[Paint], wanted: Lab, tub: float, most: int
+) -> list[dict[int, float]]:
+    """Solve pot and one paint, then pot and two of them; amounts in ml by paint."""
+    one, rest = _as_paint(pot), stack(may)
+    both = PaintStack(*(np.concatenate([getattr(one, n), getattr(rest, n)]) for n in one.__slots__))
+    least = np.zeros(len(both))
+    least[0] = pot.volume / tub
+    rules = Rules(least=least)
+    found: list[dict[int, float]] = []
+    for size in range(1, most + 1):
+        sets = [(0, *(i + 1 for i in c)) for c in combinations(range(len(may)), size)]
+        which = np.array(sets, dtype=np.intp)
+        shares, apart = closest_shares(both, which, wanted.triple, rules=rules)
+        # The closest, and of those that nearly tie with them the ones that take least paint.
+        tied = apart <= np.min(apart) + _TIE
+        order = np.lexsort((np.where(tied, -shares[:, 0], apart), ~tied))[: 2 * _SOLVED]
+        near = np.argsort(apart, kind="stable")[:_SOLVED]
+        for row in dict.fromkeys([*near.tolist(), *order.tolist()]):
+            if np.isfinite(apart[row]):
+                found += _in_ml(pot, tub, which[row], shares[row])
+    return found
+
+
+def _in_ml(pot: Pot, tub: float, which: NDArray[np.intp], shares: Floats) -> list[dict[int, float]]:
+    """Turn shares into amounts that the tub has room for, to 0.1 ml; the whole and half of them."""
+    exact = shares[1:] / max(float(shares[0]), 1e-9) * pot.volume
+    out = []
+    for part in (1.0, 0.75, 0.5):
+        steps = np.round(part * exact / _STEP)
+        room = np.floor((tub - pot.volume) / _STEP + 1e-6)
+        while steps.sum() > room:
+            steps[np.argmax(steps)] -= 1
+        row = {
+            int(i) - 1: round(float(n) * _STEP, 1)
+            for i, n in zip(which[1:], steps, strict=True)
+            if n > 0
+        }
+        if row:
+            out.append(row)
+    return out
+
+
+def _colour(paints: Sequence[Paint], volumes: Floats) -> Lab:
+    mixture = mix(stack(paints), [range(len(paints))], [volumes / volumes.sum()])
+    return Lab(*(float(v) for v in dry_lab(mixture)[0]))
+
+
+def _scored(
+    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab
+) -> tuple[float, dict[int, float]]:
+    after = _colour((*pot.paints, *(may[i] for i in row)), np.array([*pot.volumes, *row.values()]))
+    return float(delta_e_2000(wanted.triple, after.triple)), row
+
+
+def _steps(
+    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab
+) -> tuple[Addition, ...]:
+    """Pour the least first, and tell the colour after each."""
+    steps = []
+    for i, ml in sorted(row.items(), key=lambda item: item[1]):
+        pot = replace(pot, paints=(*pot.paints, may[i]), volumes=(*pot.volumes, ml))
+        after = pot_colour(pot)
+        steps.append(Addition(may[i], ml, after, float(delta_e_2000(wanted.triple, after.triple))))
+    return tuple(steps)
