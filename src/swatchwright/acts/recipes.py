@@ -11,6 +11,7 @@ from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.pour import Pour, pouring_order
 from swatchwright.mixing.ranking import LEAST_TIE, Judged, ranked
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
@@ -122,6 +123,11 @@ class MeasuredRecipe:
     slip: float
     light_change: float
     price_per_ml: float | None
+
+    @property
+    def pours(self) -> tuple[Pour, ...]:
+        """In which order to pour: light first, the strong last and in thirds, a tenth held back."""
+        return pouring_order(self.recipe, [amount.ml for amount in self.amounts])
 
     @property
     def price(self) -> float | None:

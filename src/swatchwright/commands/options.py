@@ -80,8 +80,20 @@ def _add_recipe(commands: _Commands[_Parser]) -> None:
     )
     recipe.add_argument("--keep", type=int, default=6, metavar="N", help="recipes to show (6)")
     recipe.add_argument("--volume", type=float, default=500.0, metavar="ML", help="ml to mix (500)")
+    _add_measures(recipe)
     _add_wishes(recipe)
     _add_json(recipe)
+
+
+def _add_measures(recipe: _Parser) -> None:
+    measure = recipe.add_argument_group("how you measure")
+    measure.add_argument(
+        "--syringe", type=float, metavar="ML", help="what your syringe can tell, ml"
+    )
+    measure.add_argument("--scale", type=float, metavar="G", help="or what your scale can tell, g")
+    measure.add_argument(
+        "--spoons", metavar="COUNTRY", help="also in the cups and spoons of a country, or metric"
+    )
 
 
 def _add_wishes(recipe: _Parser) -> None:

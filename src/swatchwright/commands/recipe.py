@@ -10,6 +10,7 @@ from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.many import recipes_of_list
+from swatchwright.commands.measures import measures_json, measures_text
 from swatchwright.commands.recipe_json import recipes_json
 from swatchwright.commands.wishes import wishes_of
 from swatchwright.commands.words import (
@@ -45,9 +46,12 @@ def recipe(arguments: argparse.Namespace) -> ExitCode:
         proven=arguments.prove,
     )
     if arguments.json:
-        print_json(recipes_json(found, notes, warnings))
+        told = recipes_json(found, notes, warnings)
+        for row, measured in zip(told["recipes"], found.recipes, strict=True):
+            row.update(measures_json(measured, found.wanted.lab, arguments))
+        print_json(told)
     else:
-        _print(found, arguments.paints)
+        _print(found, arguments)
         print_notes((*notes, *found.notes), warnings)
     return ExitCode.DONE if found.shortfall is None else ExitCode.OUT_OF_REACH
 
@@ -97,8 +101,8 @@ def _typed(arguments: argparse.Namespace) -> KnownColour:
         ) from error
 
 
-def _print(found: Recipes, most_paints: int) -> None:
-    wanted = found.wanted.lab
+def _print(found: Recipes, arguments: argparse.Namespace) -> None:
+    wanted, most_paints = found.wanted.lab, arguments.paints
     print(
         f"Wanted: {colour_name(wanted)}, L* {wanted.L:.1f}, a* {wanted.a:.1f}, b* {wanted.b:.1f} "
         f"({found.wanted.origin})"
@@ -113,6 +117,8 @@ def _print(found: Recipes, most_paints: int) -> None:
         )
     for number, measured in enumerate(found.recipes, start=1):
         _print_recipe(number, measured)
+        for line in measures_text(measured, wanted, arguments):
+            print(f"    {line}")
     print()
     print(found.why_first)
     if found.proven_gap is not None:
@@ -138,6 +144,12 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
         f"wet {colour_json(r.wet)['srgb']}; "
         + (f"coats to hide: {r.coats}" if r.coats else "needs more than 6 coats to hide")
     )
+    pours = [
+        f"{'then hold back ' if p.held_back else ''}{p.ml:.1f} ml {p.paint.id}"
+        for p in measured.pours
+    ]
+    if len(pours) > 1:
+        print(f"    pour in turn: {', '.join(pours)} until a sample has dried")
     told = [f"a slip of 5 % in a measure moves it {measured.slip:.1f}"]
     told.append(f"from light to light it changes by {measured.light_change:.1f}")
     if measured.price is not None:

@@ -52,6 +52,10 @@ def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
         "dry": colour_json(r.dry),
         "wet": colour_json(r.wet),
         "coats_to_hide": r.coats,
+        "pour": [
+            {"id": p.paint.id, "ml": round(p.ml, 1), "held_back": p.held_back}
+            for p in measured.pours
+        ],
         "slip_delta_e_00": round(measured.slip, 2),
         "light_change_delta_e_00": round(measured.light_change, 2),
         "price": None if measured.price is None else round(measured.price, 2),

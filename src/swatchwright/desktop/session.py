@@ -25,6 +25,7 @@ from swatchwright.acts.recipes import (
 from swatchwright.desktop import words
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
+from swatchwright.mixing.wishes import Wishes
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
@@ -86,6 +87,7 @@ class Session(QObject):
         self.recipes: Recipes | None = None
         self.proven_gap: float | None = None
         self.shelf: Shelf = demo_shelf()
+        self.unused: frozenset[str] = frozenset()
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
         self._read_cloth: Rect | None = None
@@ -226,6 +228,7 @@ class Session(QObject):
         A proof that takes too long is given up: it would only keep the machine busy.
         """
         wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
+        wishes = Wishes(without=self.unused)
         if wanted is None:
             raise ValueError("nothing is wanted")
 
@@ -237,6 +240,7 @@ class Session(QObject):
                 most_paints=most,
                 volume=volume,
                 order=Order.PAINTER,
+                wishes=wishes,
                 proven=proven,
                 progress=job.progress,
                 stopped=lambda: job.stopped() or (proven and monotonic() > end),
@@ -278,7 +282,13 @@ class Session(QObject):
 
     def use_shelf(self, shelf: Shelf) -> None:
         """Use these paints."""
-        self.shelf = shelf
+        self.shelf, self.unused = shelf, frozenset()
+        self.shelf_changed.emit()
+        self._find_mixes()
+
+    def use_paint(self, id_: str, *, use: bool) -> None:
+        """Use a paint of the shelf in the mixes, or leave it out."""
+        self.unused = self.unused - {id_} if use else self.unused | {id_}
         self.shelf_changed.emit()
         self._find_mixes()
 

@@ -13,7 +13,6 @@ from swatchwright.desktop import words
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.paint.paints import Paint
-from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["ShelfModel", "ShelfWindow"]
 
@@ -23,12 +22,13 @@ _NOWHERE = QModelIndex()
 
 
 class ShelfModel(QAbstractTableModel):
-    """The paints of a shelf as rows: colour, name, id, finish, how known, tins."""
+    """The paints of a shelf as rows: in use, colour, name, id, finish, how known, tins."""
 
-    def __init__(self, shelf: Shelf, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._paints = shelf.paints
-        self._colours = [screen_colour(lab) for lab in own_colours(shelf.paints)]
+        self._session = session
+        self._paints = session.shelf.paints
+        self._colours = [screen_colour(lab) for lab in own_colours(self._paints)]
 
     def rowCount(self, parent: Index = _NOWHERE) -> int:
         """Give the number of paints."""
@@ -52,11 +52,40 @@ class ShelfModel(QAbstractTableModel):
             return None
         paint = self._paints[index.row()]
         if index.column() == 0:
+            return self._use(paint, role)
+        if index.column() == 1:
             return self._colour(index.row(), paint, role)
         if role == Qt.ItemDataRole.DisplayRole:
-            return _cells(paint)[index.column() - 1]
+            return _cells(paint)[index.column() - 2]
         if role == Qt.ItemDataRole.ToolTipRole and paint.note:
             return f"<p>{paint.note}</p>"
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Let the first column be ticked."""
+        flags = super().flags(index)
+        return flags | Qt.ItemFlag.ItemIsUserCheckable if index.column() == 0 else flags
+
+    def setData(
+        self,
+        index: Index,
+        value: Any,  # noqa: ANN401 - Qt gives whatever the role is for
+        role: int = Qt.ItemDataRole.EditRole,
+    ) -> bool:
+        """Take a tick or its removal."""
+        if not index.isValid() or index.column() or role != Qt.ItemDataRole.CheckStateRole:
+            return False
+        use = Qt.CheckState(value) is Qt.CheckState.Checked
+        self._session.use_paint(self._paints[index.row()].id, use=use)
+        self.dataChanged.emit(index, index, [role])
+        return True
+
+    def _use(self, paint: Paint, role: int) -> Qt.CheckState | str | None:
+        used = paint.id not in self._session.unused
+        if role == Qt.ItemDataRole.CheckStateRole:
+            return Qt.CheckState.Checked if used else Qt.CheckState.Unchecked
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{words.SHELF_COLUMNS[0]} {paint.name}"
         return None
 
     def _colour(self, row: int, paint: Paint, role: int) -> QColor | str | None:
@@ -79,22 +108,23 @@ class ShelfWindow(QDialog):
         super().__init__(parent)
         shelf = session.shelf
         self.setWindowTitle(words.SHELF)
-        self.resize(760, 560)
+        self.resize(840, 560)
         rows = QVBoxLayout(self)
-        heading = QLabel(words.shelf_line(shelf.name, len(shelf.paints)))
+        heading = QLabel(words.shelf_line(shelf.name, len(shelf.paints), len(shelf.paints)))
         heading.setObjectName("heading")
         rows.addWidget(heading)
+        rows.addWidget(QLabel(words.SHELF_HINT))
         self.table = QTableView()
         self.table.setAccessibleName(words.SHELF)
-        self.table.setModel(ShelfModel(shelf, self))
+        self.table.setModel(ShelfModel(session, self))
         self.table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
         self.table.verticalHeader().hide()
         self.table.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
         head = self.table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(0, QHeaderView.ResizeMode.Fixed)
-        head.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
-        self.table.setColumnWidth(0, 96)
+        head.setSectionResizeMode(1, QHeaderView.ResizeMode.Fixed)
+        head.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
+        self.table.setColumnWidth(1, 96)
         rows.addWidget(self.table)
         notes = QLabel(" ".join(shelf.notes))
         notes.setObjectName("small")

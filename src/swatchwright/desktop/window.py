@@ -185,7 +185,8 @@ class Window(QMainWindow):
 
     def _show_shelf(self) -> None:
         shelf = self.session.shelf
-        self.shelf_told.setText(words.shelf_line(shelf.name, len(shelf.paints)))
+        used = len(shelf.paints) - len(self.session.unused)
+        self.shelf_told.setText(words.shelf_line(shelf.name, len(shelf.paints), used))
         self.shelf_told.setToolTip("\n".join(shelf.notes))
 
     # --- Qt --------------------------------------------------------------------------------------

@@ -70,8 +70,9 @@ WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
 ALONE = "Straight from the tin"
 
 COPY_MIX = "Copy this mix"
+SHELF_HINT = "Untick what is not to be used; the mixes follow."
 SHELF_FILE_NAME = "my-paints.csv"
-SHELF_COLUMNS = ("", "Paint", "Short name", "Finish", "Known by", "Tins, ml")
+SHELF_COLUMNS = ("Use", "", "Paint", "Short name", "Finish", "Known by", "Tins, ml")
 COPIED = "Copied"
 SHOW_SHELF = "Show the paints"
 SAVE_SHELF = "Save a shelf file to fill in…"
@@ -160,11 +161,24 @@ def mix_text(number: int, measured: MeasuredRecipe) -> str:
         + ("" if amount.grams is None else f", {_amount(amount.grams)} g")
         for paint, count, amount in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
     ]
+    if len(r.paints) > 1:
+        rows.append(pour_text(measured))
     total = sum(amount.ml for amount in measured.amounts)
     head = (
         f"Mix {number}, {_amount(total)} ml. {closeness_line(measured)} (CIEDE2000 {r.delta_e:.1f})"
     )
     return "\n".join([head, *rows, hiding_line(r.coats), known_line(r.paints)])
+
+
+def pour_text(measured: MeasuredRecipe) -> str:
+    """Say in which order to pour."""
+    told = [
+        f"then hold {millilitres(p.ml)} of it back until a sample has dried"
+        if p.held_back
+        else f"{millilitres(p.ml)} {p.paint.name}"
+        for p in measured.pours
+    ]
+    return f"Pour in turn: {'; '.join(told)}."
 
 
 def parts_word(count: int) -> str:
@@ -208,7 +222,7 @@ def touch_line(recipe: MeasuredRecipe) -> str:
     if len(recipe.recipe.paints) == 1:
         return ""
     if recipe.slip < _FORGIVING:
-        return "Forgiving of a slip in measuring"
+        return "Forgiving to measure"
     if recipe.slip < _TOUCHY:
         return "A 5 % slip is just seen"
     return "Touchy: a 5 % slip shows"
@@ -265,6 +279,7 @@ def _plainness(delta_e: float) -> str:
     return "plain to see" if delta_e < 8 else "another colour"
 
 
-def shelf_line(name: str, count: int) -> str:
-    """Say which shelf is used."""
-    return f"{count} paints of {name}"
+def shelf_line(name: str, count: int, used: int) -> str:
+    """Say which shelf is used, and how many of its paints."""
+    some = f"{count}" if used == count else f"{used} of {count}"
+    return f"{some} paints of {name}"

@@ -124,6 +124,50 @@ def test_wishes_are_kept(capsys: Captured) -> None:
         assert recipe["coats_to_hide"] <= 2
 
 
+def test_measures_a_person_has(capsys: Captured) -> None:
+    """A recipe is told by a scale's steps with its cost, and in a country's spoons."""
+    asked = ("recipe", "--lab", "46,34,24", "--scale", "5", "--spoons", "Australia", "--json")
+    for recipe in ran(capsys, *asked, "--keep", "3").json["recipes"]:
+        assert all(g % 5 == pytest.approx(0, abs=1e-9) for g in recipe["measured"]["g"])
+        assert recipe["measured"]["cost_delta_e_00"] < 1
+        for paint, spoons in zip(recipe["paints"], recipe["spoons"], strict=True):
+            # An Australian cup is 250 ml, its tablespoon 20 ml, its teaspoon 5 ml.
+            told = 250 * spoons["cups"] + 20 * spoons["tablespoons"] + 5 * spoons["teaspoons"]
+            assert told == pytest.approx(spoons["ml"])
+            assert abs(told - paint["ml"]) <= 0.63
+    text = ran(capsys, "recipe", "--lab", "46,34,24", "--syringe", "2", "--spoons", "metric").out
+    assert "as you measure" in text
+    assert "tbsp" in text
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("--syringe", "1", "--scale", "1"), "--scale"),
+        (("--spoons", "Utopia"), "Utopia"),
+        (("--syringe", "400"), "Mix at least"),
+        (("--scale", "0"), "above 0"),
+    ],
+)
+def test_measures_that_cannot_be(words: tuple[str, ...], told: str, capsys: Captured) -> None:
+    """A measure that cannot be used is named, with what would do."""
+    done = ran(capsys, "recipe", "--lab", "46,34,24", *words)
+    assert done.code == 2
+    assert told in done.err
+
+
+def test_pouring_ends_with_the_strong_paint(capsys: Captured) -> None:
+    """What is to be poured adds up to each paint's amount, the last of it held back."""
+    recipe = ran(capsys, "recipe", "--lab", "46,34,24", "--json").json["recipes"][0]
+    poured: dict[str, float] = {}
+    for pour in recipe["pour"]:
+        poured[pour["id"]] = poured.get(pour["id"], 0) + pour["ml"]
+    for paint in recipe["paints"]:
+        assert poured[paint["id"]] == pytest.approx(paint["ml"], abs=0.25)
+    assert [pour["held_back"] for pour in recipe["pour"]][-1]
+    assert not any(pour["held_back"] for pour in recipe["pour"][:-1])
+
+
 def test_it_can_be_proven(capsys: Captured) -> None:
     """With --prove the answer says how near the best found is to the best there is."""
     asked = ("recipe", "--lab", "46,34,24", "--paints", "2", "--prove", "--json")

@@ -61,9 +61,11 @@ class RecipeColumn(QFrame):
             words.known_line(recipe.paints),
         ):
             if line:
-                text.addWidget(_label(line, "quiet"))
+                text.addWidget(_label(line, "small"))
         self.copy = QPushButton(words.COPY_MIX)
         self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
+        if len(recipe.paints) > 1:
+            self.copy.setToolTip(f"<p>{words.pour_text(measured)}</p>")
         self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))
         text.addWidget(self.copy)
         rows.addLayout(text)
