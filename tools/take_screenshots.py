@@ -13,7 +13,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop.window import Window
@@ -35,6 +35,14 @@ def settle(application: QApplication, done: Callable[[], bool]) -> None:
         application.processEvents()
 
 
+def pause(application: QApplication) -> None:
+    """Let a window that waits for a hand to rest begin its work."""
+    end = time.monotonic() + 0.5
+    while time.monotonic() < end:
+        application.processEvents()
+        time.sleep(0.01)
+
+
 def main() -> None:
     """Take all pictures."""
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else PICTURES
@@ -47,14 +55,25 @@ def main() -> None:
     resting = window.session.workshop.idle
     by_window, by_lamp, printed = sample_photos()
 
-    def take(name: str) -> None:
+    def take(name: str, what: Callable[[], QWidget | None] = lambda: window) -> None:
         settle(application, resting)
-        window.grab().save(str(folder / name))
+        widget = what()
+        if widget is None:
+            raise LookupError(f"there is nothing to take {name} of")
+        widget.grab().save(str(folder / name))
+        if widget is not window:
+            widget.close()
         print(f"took {name}")
 
     take("start.png")
     window.open_sample(by_window)
     take("cushion_to_mix.png")
+    first = window.mix_side.columns()[0]
+    first.nearby.click()
+    take("neighbours.png", lambda: window.mix_side.opened)
+    first.mend.click()
+    pause(application)
+    take("put_right.png", lambda: window.mix_side.opened)
     window.open_sample(by_lamp)
     settle(application, resting)
     window.photo_side.tools.put_right.setChecked(False)

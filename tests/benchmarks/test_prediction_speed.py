@@ -30,7 +30,9 @@ def by_the_library(reflectances: NDArray[Any]) -> NDArray[Any]:
     labs = []
     for reflectance in reflectances:
         spectrum = colour.SpectralDistribution(reflectance, WAVELENGTHS)
-        xyz = colour.sd_to_XYZ(spectrum, observer, light) / 100
+        # The library warns when it carries the light to the observer's wavelengths, as is meant.
+        with colour.utilities.suppress_warnings(colour_runtime_warnings=True):
+            xyz = colour.sd_to_XYZ(spectrum, observer, light) / 100
         labs.append(colour.XYZ_to_Lab(xyz, white))
     return np.array(labs)
 

@@ -76,6 +76,8 @@ def style(look: Look) -> str:
     QPushButton:checked, QToolButton:checked, QPushButton#main {{
         background: {look.press}; color: {look.press_ink}; border-color: {look.press};
     }}
+    QPushButton#little {{ padding: 5px 6px; font-size: 12px; }}
+    QDialog {{ background: {look.bench}; }}
     QPushButton:disabled {{ color: {look.edge}; border-color: {look.edge}; }}
     QPushButton:focus, QToolButton:focus, QCheckBox:focus, QScrollArea:focus,
     QLineEdit:focus {{ border: 2px solid {look.ink}; }}

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
+    QDialog,
     QDoubleSpinBox,
     QHBoxLayout,
     QLabel,
@@ -16,8 +17,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
+from swatchwright.desktop.correct_window import CorrectWindow
+from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
@@ -52,6 +56,7 @@ class MixSide(QWidget):
         self.area = QScrollArea()
         self._row = QHBoxLayout()
         self._columns: list[RecipeColumn] = []
+        self.opened: QDialog | None = None
         self._lay_out()
         session.recipes_changed.connect(self._show)
         session.shelf_changed.connect(self._show)
@@ -151,11 +156,23 @@ class MixSide(QWidget):
         self.sample.setText(words.sample_line(confidence))
         for number, measured in enumerate(found.recipes, start=1):
             column = RecipeColumn(number, measured, wanted)
+            column.neighbours_wanted.connect(self.show_neighbours)
+            column.correction_wanted.connect(self.show_correction)
             self._columns.append(column)
             self._row.addWidget(column)
         self._row.addStretch(1)
         # Once the style has reached the new columns, so that their text has its true height.
         QTimer.singleShot(0, self, self._size_fields)
+
+    def show_neighbours(self, measured: MeasuredRecipe) -> None:
+        """Show the neighbours of a mix in a window of their own."""
+        self.opened = NeighboursWindow(self._session, measured, self)
+        self.opened.show()
+
+    def show_correction(self, measured: MeasuredRecipe) -> None:
+        """Show what to add to a pot of a mix in a window of its own."""
+        self.opened = CorrectWindow(self._session, measured, self)
+        self.opened.show()
 
     def _show_why(self) -> None:
         """Say why the first is first, and how near to the best it is proven to be."""

@@ -22,6 +22,7 @@ from swatchwright.acts.recipes import (
     recipes_for,
     with_volume,
 )
+from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.desktop import words
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
@@ -30,9 +31,12 @@ from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
 from swatchwright.shelf.shelf import Shelf
-from swatchwright.values import KnownColour, Rect
+from swatchwright.values import KnownColour, Lab, Rect
 
 __all__ = ["Marks", "Session"]
+
+# Median length of a 3-D normal of unit spread.
+_MEDIAN_LENGTH = 1.538
 
 _PATIENCE = 30.0
 """Seconds that a proof may take in the background."""
@@ -197,6 +201,14 @@ class Session(QObject):
             self.workshop.failed.emit(error)
             return
         self.pick = None
+        self.pick_changed.emit()
+        self._find_mixes()
+
+    def want(self, lab: Lab, origin: str) -> None:
+        """Want a colour that was chosen by eye; it is as sure as the eye that chose it."""
+        variance = (JUST_SEEN / _MEDIAN_LENGTH) ** 2
+        known = ((variance, 0.0, 0.0), (0.0, variance, 0.0), (0.0, 0.0, variance))
+        self.typed, self.pick = KnownColour(lab, known, origin), None
         self.pick_changed.emit()
         self._find_mixes()
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from math import ceil
 
+from swatchwright.acts.correct import Correction
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes
 from swatchwright.colour.names import closeness, difference_words
+from swatchwright.mixing.fan import Neighbour
 from swatchwright.mixing.recipe import Shortfall
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.photo.dominant import DominantColour
@@ -69,6 +71,27 @@ THREE_PAINTS = "3 paints"
 WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
 ALONE = "Straight from the tin"
 
+COPY_SHORT = "Copy"
+NEARBY_SHORT = "Nearby"
+PUT_RIGHT_SHORT = "Put right"
+NEIGHBOURS = "Neighbours to choose from by eye"
+NEIGHBOURS_HINT = (
+    "Each is about 2 from the mix in the middle, plain to see side by side. Brush out those that "
+    "tempt you, let them dry, and hold them to the cloth."
+)
+NEIGHBOURS_PRESS = "Press a colour to see how to mix 20 ml of it."
+FINDING_NEIGHBOURS = "Finding the neighbours…"
+THIS_MIX = "this mix"
+WANT_THIS = "This is the one: find its mixes"
+PICKED_BY_EYE = "chosen by eye from brush-outs"
+PUT_POT_RIGHT = "Put a pot right by adding"
+TUB_HOLDS = "The tub holds"
+CLIENT_WANTS = "The client wants it"
+HOW_FAR = "How far"
+FINDING_ADDITIONS = "Finding what to add…"
+WHERE_IT_SHOULD_GO = "where it should go"
+AS_IT_IS = "as it is"
+AFTER_ADDING = "after adding"
 COPY_MIX = "Copy this mix"
 SHELF_HINT = "Untick what is not to be used; the mixes follow."
 SHELF_FILE_NAME = "my-paints.csv"
@@ -179,6 +202,37 @@ def pour_text(measured: MeasuredRecipe) -> str:
         for p in measured.pours
     ]
     return f"Pour in turn: {'; '.join(told)}."
+
+
+def neighbour_text(n: Neighbour) -> str:
+    """Say how to mix a neighbour for a brush-out."""
+    rows = zip(n.parts.counts, n.paints, n.ml, strict=True)
+    told = [f"{parts_word(count)} {paint.name} ({ml:.1f} ml)" for count, paint, ml in rows]
+    return f"{n.word[0].upper()}{n.word[1:]}: {', '.join(told)}."
+
+
+def dial_text(percent: int) -> str:
+    """Say how far a dial stands."""
+    for whole, told in ((0, "not at all"), (25, "a quarter"), (33, "a third"), (50, "half")):
+        if percent == whole:
+            return told
+    return "all the way" if percent == 100 else f"{percent} %"
+
+
+def correction_text(found: Correction) -> str:
+    """Say what to add to a pot."""
+    added = found.additions
+    if not added.steps:
+        return "Nothing that may be added to this pot, in this tub, brings it nearer."
+    rows = [
+        f"Add {millilitres(step.ml)} {step.paint.name}: then {step.delta_e:.1f} off."
+        for step in added.steps
+    ]
+    rows.append(
+        f"It is {added.before:.1f} off now, and {millilitres(added.volume)} in the end. Add the "
+        "least of it first, stir, and let a sample dry."
+    )
+    return "\n".join(rows)
 
 
 def parts_word(count: int) -> str:

@@ -22,9 +22,17 @@ def screen_colour(lab: Lab) -> QColor:
 class ColourField(QWidget):
     """Three colours, edge to edge, with nothing between them."""
 
-    def __init__(self, wanted: Lab, dry: Lab, wet: Lab, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        wanted: Lab,
+        dry: Lab,
+        wet: Lab,
+        parent: QWidget | None = None,
+        *,
+        names: tuple[str, str, str] = (words.WANTED, words.DRY, words.WET),
+    ) -> None:
         super().__init__(parent)
-        self._fields = ((words.WANTED, wanted), (words.DRY, dry), (words.WET, wet))
+        self._fields = tuple(zip(names, (wanted, dry, wet), strict=True))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(180, 130)
         told = ", ".join(f"{word} {lab_to_hex(lab)}" for word, lab in self._fields)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
+    QHBoxLayout,
     QLabel,
     QPushButton,
     QSizePolicy,
@@ -26,7 +27,18 @@ _WIDTH, _GAP, _FOOT = 226, 7, 12
 
 
 class RecipeColumn(QFrame):
-    """A recipe beside the wanted colour."""
+    """A recipe beside the wanted colour.
+
+    Signals
+    -------
+    neighbours_wanted(MeasuredRecipe)
+        Its neighbours are to be shown.
+    correction_wanted(MeasuredRecipe)
+        A pot of it is to be put right.
+    """
+
+    neighbours_wanted = Signal(object)
+    correction_wanted = Signal(object)
 
     def __init__(
         self, number: int, measured: MeasuredRecipe, wanted: Lab, parent: QWidget | None = None
@@ -62,12 +74,25 @@ class RecipeColumn(QFrame):
         ):
             if line:
                 text.addWidget(_label(line, "small"))
-        self.copy = QPushButton(words.COPY_MIX)
+        self.copy = QPushButton(words.COPY_SHORT)
         self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
         if len(recipe.paints) > 1:
             self.copy.setToolTip(f"<p>{words.pour_text(measured)}</p>")
         self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))
-        text.addWidget(self.copy)
+        self.nearby = QPushButton(words.NEARBY_SHORT)
+        self.nearby.setAccessibleName(f"{words.NEIGHBOURS}, {number}")
+        self.nearby.setToolTip(words.NEIGHBOURS)
+        self.nearby.clicked.connect(lambda: self.neighbours_wanted.emit(measured))
+        self.mend = QPushButton(words.PUT_RIGHT_SHORT)
+        self.mend.setAccessibleName(f"{words.PUT_POT_RIGHT}, {number}")
+        self.mend.setToolTip(words.PUT_POT_RIGHT)
+        self.mend.clicked.connect(lambda: self.correction_wanted.emit(measured))
+        buttons = QHBoxLayout()
+        buttons.setSpacing(5)
+        for button in (self.copy, self.nearby, self.mend):
+            button.setObjectName("little")
+            buttons.addWidget(button)
+        text.addLayout(buttons)
         rows.addLayout(text)
         rows.addStretch(1)
 

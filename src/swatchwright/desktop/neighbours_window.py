@@ -1,0 +1,135 @@
+"""Neighbours of a mix around it, edge to edge, to brush out and choose from by eye."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QDialog,
+    QGridLayout,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.correct import neighbours
+from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.desktop import words
+from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.workers import Job
+from swatchwright.mixing.fan import Neighbour
+from swatchwright.values import Lab
+
+__all__ = ["NeighboursWindow"]
+
+# Where each direction stands around the middle: lighter above, yellower to the right, and so on.
+_PLACES = {
+    "lighter": (0, 1),
+    "darker": (2, 1),
+    "bluer": (1, 0),
+    "yellower": (1, 2),
+    "greener": (0, 0),
+    "redder": (2, 2),
+    "more vivid": (0, 2),
+    "greyer": (2, 0),
+}
+
+
+class _Field(QAbstractButton):
+    """A colour with its direction, to be pressed."""
+
+    def __init__(self, told: str, lab: Lab) -> None:
+        super().__init__()
+        self._told, self._colour = told, screen_colour(lab)
+        self.setCheckable(True)
+        self.setAccessibleName(f"{told}, {self._colour.name()}")
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(120, 90)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the colour, its word, and a frame if it is chosen or has the focus."""
+        del event
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), self._colour)
+        ink = ink_on(self._colour)
+        painter.setPen(ink)
+        tick = "✓ " if self.isChecked() else ""
+        corner = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(self.rect().adjusted(9, 7, -9, -7), corner, f"{tick}{self._told}")
+        if self.isChecked() or self.hasFocus():
+            dashed = Qt.PenStyle.SolidLine if self.isChecked() else Qt.PenStyle.DashLine
+            painter.setPen(QPen(ink, 2, dashed))
+            painter.drawRect(self.rect().adjusted(3, 3, -4, -4))
+        painter.end()
+
+
+class NeighboursWindow(QDialog):
+    """Up to eight neighbours about the mix; one that is chosen by eye becomes the wanted colour."""
+
+    def __init__(
+        self, session: Session, measured: MeasuredRecipe, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._session, self._measured = session, measured
+        self.fields: dict[str, _Field] = {}
+        self._found: dict[str, Neighbour] = {}
+        self.chosen: Neighbour | None = None
+        self.setWindowTitle(words.NEIGHBOURS)
+        self.resize(620, 560)
+        rows = QVBoxLayout(self)
+        hint = QLabel(words.NEIGHBOURS_HINT)
+        hint.setWordWrap(True)
+        rows.addWidget(hint)
+        self._grid = QGridLayout()
+        self._grid.setSpacing(0)
+        rows.addLayout(self._grid, 1)
+        self.told = QLabel(words.FINDING_NEIGHBOURS)
+        self.told.setWordWrap(True)
+        self.told.setMinimumHeight(58)
+        rows.addWidget(self.told)
+        self.want = QPushButton(words.WANT_THIS)
+        self.want.setEnabled(False)
+        self.want.clicked.connect(self._want)
+        rows.addWidget(self.want)
+        self._put("", measured.recipe.dry, words.THIS_MIX, (1, 1))
+        self._start()
+
+    def _start(self) -> None:
+        shelf, recipe = self._session.shelf, self._measured.recipe
+        parts = [(p.id, s) for p, s in zip(recipe.paints, recipe.shares, strict=True)]
+
+        def work(_: Job) -> tuple[Neighbour, ...]:
+            return neighbours(shelf, parts)
+
+        self._session.workshop.start("fan", words.FINDING_NEIGHBOURS, work, self._show)
+
+    def _show(self, found: tuple[Neighbour, ...]) -> None:
+        self._found = {n.word: n for n in found}
+        self.told.setText(words.NEIGHBOURS_PRESS)
+        for n in found:
+            self._put(n.word, n.dry, n.word, _PLACES[n.word])
+
+    def _put(self, word: str, lab: Lab, told: str, place: tuple[int, int]) -> None:
+        field = _Field(told, lab)
+        field.clicked.connect(lambda: self._choose(word))
+        self.fields[word] = field
+        self._grid.addWidget(field, *place)
+
+    def _choose(self, word: str) -> None:
+        for other, field in self.fields.items():
+            field.setChecked(other == word)
+        self.chosen = self._found.get(word)
+        self.want.setEnabled(self.chosen is not None)
+        self.told.setText(
+            words.NEIGHBOURS_PRESS if self.chosen is None else words.neighbour_text(self.chosen)
+        )
+
+    def _want(self) -> None:
+        if self.chosen is not None:
+            self._session.want(self.chosen.dry, words.PICKED_BY_EYE)
+            self.close()
