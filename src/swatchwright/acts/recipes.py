@@ -12,6 +12,7 @@ from swatchwright.colour.convert import hex_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import Pour, pouring_order
+from swatchwright.mixing.proof import PROVEN
 from swatchwright.mixing.ranking import LEAST_TIE, Judged, ranked
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
@@ -30,6 +31,7 @@ __all__ = [
     "amounts_for",
     "check_volume",
     "confidence_in",
+    "proof_text",
     "read_colour",
     "recipes_for",
     "typed_colour",
@@ -297,6 +299,13 @@ def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRec
         light_change=judged.light_change,
         price_per_ml=judged.price,
     )
+
+
+def proof_text(gap: float) -> str:
+    """Say how near the closest mix is proven to be to the best there is."""
+    if gap <= PROVEN:
+        return f"Proven: no mix of this shelf comes more than {max(gap, 0.01):.2f} closer."
+    return f"Not proven to the end: a mix up to {gap:.1f} closer is not ruled out."
 
 
 def with_volume(found: Recipes, volume: float) -> Recipes:

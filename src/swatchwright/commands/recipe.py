@@ -5,7 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from swatchwright.acts.recipes import Order, Recipes, recipes_for, typed_colour
+from swatchwright.acts.recipes import (
+    Order,
+    Recipes,
+    proof_text,
+    recipes_for,
+    typed_colour,
+)
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
@@ -122,7 +128,7 @@ def _print(found: Recipes, arguments: argparse.Namespace) -> None:
     print()
     print(found.why_first)
     if found.proven_gap is not None:
-        print(f"No mix of this shelf comes more than {max(found.proven_gap, 0.01):.2f} closer.")
+        print(proof_text(found.proven_gap))
     print()
     print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from swatchwright.acts.correct import Correction
-from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes
+from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.mixing.recipe import Shortfall
@@ -293,8 +293,7 @@ def why_line(found: Recipes, proven_gap: float | None) -> str:
     """Say why the first is first, and that no other mix would be closer."""
     if proven_gap is None:
         return found.why_first
-    gap = max(proven_gap, 0.01)
-    return f"{found.why_first} Proven: no mix of this shelf comes more than {gap:.2f} closer."
+    return f"{found.why_first} {proof_text(proven_gap)}"
 
 
 def known_line(paints: tuple[Paint, ...]) -> str:
