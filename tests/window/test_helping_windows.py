@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPolygonF
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.neighbours_window import NeighboursWindow
+from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.mixing.asked import Asked
+from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
+from swatchwright.values import Lab
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from pathlib import Path
 
     from pytestqt.qtbot import QtBot
 
@@ -125,4 +131,45 @@ def test_the_neighbours_are_as_far_as_they_say(mixed: Window, settle: Settle, qt
         qtbot.mouseClick(field, LEFT)
         assert opened.chosen is not None
         assert 1.2 < float(delta_e_2000(middle, opened.chosen.dry.triple)) < 2.8
+    opened.close()
+
+
+def test_reach_shows_where_the_wanted_colour_lies(mixed: Window, settle: Settle) -> None:
+    """The body of the shelf is drawn from two sides, with the wanted colour inside its outline."""
+    mixed.show_reach()
+    opened = mixed.reach_window
+    assert opened is not None
+    settle()
+    body = opened.above._body
+    assert body is not None
+    assert len(body.corners) > 8
+    wanted = mixed.session.wanted
+    assert wanted is not None
+    for view in (opened.above, opened.beside):
+        outline = QPolygonF(view._points(body.outline(view._seen)))
+        assert outline.containsPoint(view.place(wanted.lab), Qt.FillRule.OddEvenFill)
+        out = view.place(Lab(55, 75, -65))
+        assert not outline.containsPoint(out, Qt.FillRule.OddEvenFill)
+        assert view.grab().toImage().pixelColor(view.place(wanted.lab).toPoint()).name() == (
+            screen_colour(wanted.lab).name()
+        )
+    opened.close()
+
+
+def test_reach_names_a_paint_to_buy(mixed: Window, settle: Settle, tmp_path: Path) -> None:
+    """From another shelf the one paint is named that brings the wanted colour within 1."""
+    shelf = tmp_path / "shop.csv"
+    save_demo_shelf(shelf)
+    blues = {"deep-blue-red", "mid-blue-clear", "pale-blue-greyish"}
+    few = tuple(p for p in demo_shelf().paints if p.id not in blues)
+    mixed.session.use_shelf(replace(demo_shelf(), paints=few))
+    mixed.session.type_colour("61, 5, -40")
+    settle()
+    mixed.show_reach()
+    opened = mixed.reach_window
+    assert opened is not None
+    settle()
+    opened.find_one_more(shelf)
+    settle()
+    assert "blue" in opened.told.text().lower()
     opened.close()

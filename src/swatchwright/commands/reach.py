@@ -5,11 +5,10 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from swatchwright.acts.reach import reach_of
+from swatchwright.acts.reach import candidates_from, reach_of
 from swatchwright.colour.names import closeness
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.words import chosen_shelf, print_json, three_numbers
-from swatchwright.shelf.csv_file import read_shelf
 from swatchwright.values import Lab
 
 __all__ = ["reach"]
@@ -18,7 +17,9 @@ __all__ = ["reach"]
 def reach(arguments: argparse.Namespace) -> ExitCode:
     """Print how near the shelf comes to a colour, and which paint more would reach it."""
     wanted = Lab.of_a_surface(*three_numbers(arguments.lab, "--lab"))
-    candidates = None if arguments.candidates is None else read_shelf(Path(arguments.candidates))
+    candidates = (
+        None if arguments.candidates is None else candidates_from(Path(arguments.candidates))
+    )
     found = reach_of(wanted, chosen_shelf(arguments), candidates)
     short = found.shortfall
     if arguments.json:

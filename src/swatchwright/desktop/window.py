@@ -34,6 +34,7 @@ from swatchwright.desktop import words
 from swatchwright.desktop.look import DARK, LIGHT, palette, style
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.photo_side import PhotoSide
+from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.session import Marks, Session
 from swatchwright.desktop.shelf_window import ShelfWindow
 from swatchwright.desktop.widgets.message_strip import MessageStrip
@@ -52,6 +53,7 @@ class Window(QMainWindow):
         where = QStandardPaths.StandardLocation.PicturesLocation
         self._last_folder = QStandardPaths.writableLocation(where)
         self.shelf_window: ShelfWindow | None = None
+        self.reach_window: ReachWindow | None = None
         self.session = Session(self)
         self.trouble = MessageStrip()
         self.photo_side = PhotoSide(self.session)
@@ -109,6 +111,7 @@ class Window(QMainWindow):
         row.addWidget(self.shelf_told)
         shelf = QMenu(self)
         shelf.addAction(words.SHOW_SHELF, self.show_shelf)
+        shelf.addAction(words.REACH, self.show_reach)
         shelf.addSeparator()
         shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
         shelf.addAction(words.SAVE_SHELF, self._ask_save_shelf)
@@ -166,6 +169,11 @@ class Window(QMainWindow):
         """Show the paints of the shelf in a window of their own."""
         self.shelf_window = ShelfWindow(self.session, self)
         self.shelf_window.show()
+
+    def show_reach(self) -> None:
+        """Show what colours the shelf reaches in a window of its own."""
+        self.reach_window = ReachWindow(self.session, self)
+        self.reach_window.show()
 
     def _ask_save_shelf(self) -> None:
         name, _ = QFileDialog.getSaveFileName(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from swatchwright.acts.correct import Correction
+from swatchwright.acts.reach import Reach
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.mixing.fan import Neighbour
@@ -71,6 +72,16 @@ THREE_PAINTS = "3 paints"
 WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
 ALONE = "Straight from the tin"
 
+REACH = "What the shelf reaches"
+REACH_HINT = (
+    "Every mix of the shelf lies in this body: seen from above, as a colour wheel lies, and from "
+    "beside, the vivid to the right and the light at the top. A colour well outside it cannot "
+    "be mixed."
+)
+FROM_ABOVE = ("redder →", "yellower ↑")
+FROM_BESIDE = ("more vivid →", "lighter ↑")
+FINDING_REACH = "Finding what the shelf reaches…"
+WHICH_TO_BUY = "Which one paint more would reach it? Choose a shelf to buy from…"
 COPY_SHORT = "Copy"
 NEARBY_SHORT = "Nearby"
 PUT_RIGHT_SHORT = "Put right"
@@ -233,6 +244,20 @@ def correction_text(found: Correction) -> str:
         "least of it first, stir, and let a sample dry."
     )
     return "\n".join(rows)
+
+
+def body_name(axes: tuple[str, str]) -> str:
+    """Name a picture of the body of colours for a screen reader."""
+    return f"{REACH}: {', '.join(axes)}"
+
+
+def reach_text(found: Reach) -> str:
+    """Say how near the shelf comes, and what to buy."""
+    told = [f"The nearest mix of this shelf is {found.delta_e:.1f} off."]
+    if not found.one_more:
+        told.append("No one paint of the other shelf brings it within 1.")
+    told += [f"With {m.paint.name} it comes within {m.delta_e:.1f}." for m in found.one_more[:5]]
+    return " ".join(told)
 
 
 def parts_word(count: int) -> str:
