@@ -9,6 +9,7 @@ from math import isfinite, sqrt
 
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
+from swatchwright.colour.solid import can_be_a_surface
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import Pour, pouring_order
@@ -64,6 +65,10 @@ class Order(StrEnum):
     PAINTER = "painter"
 
 
+_IMPOSSIBLE = (
+    "No surface can have the wanted colour: at its lightness none is so vivid, whatever the paint. "
+    "Check the numbers, their signs and their order."
+)
 _CLOSEST = "The first is the one that comes closest."
 
 
@@ -159,6 +164,8 @@ class Recipes:
         How far the closest can be from the best there is, CIEDE2000; None where it was not proven.
     why_first
         Why the first is first, in a sentence.
+    possible
+        Whether any surface at all can have the wanted colour.
     notes
         What was assumed of the shelf.
     """
@@ -170,6 +177,7 @@ class Recipes:
     subsets_tried: int
     proven_gap: float | None
     why_first: str
+    possible: bool
     notes: tuple[str, ...]
 
 
@@ -260,6 +268,7 @@ def recipes_for(
         progress=progress,
         stopped=stopped,
     )
+    possible = can_be_a_surface(wanted.lab)
     opened = frozenset() if wishes is None else wishes.opened
     doubt = confidence_in(wanted, result.recipes[0].paints).both
     ranking = ranked(result.recipes, wanted.lab, doubt=_tie(doubt), opened=opened)
@@ -274,7 +283,8 @@ def recipes_for(
         subsets_tried=result.subsets_tried,
         proven_gap=result.proven_gap,
         why_first=_CLOSEST if order is Order.CLOSEST else ranking.why_first,
-        notes=shelf.notes,
+        possible=possible,
+        notes=shelf.notes if possible else (_IMPOSSIBLE, *shelf.notes),
     )
 
 

@@ -22,6 +22,7 @@ def recipes_json(
         "shortfall": None
         if short is None
         else {"delta_e_00": round(short.delta_e, 2), "towards": list(short.towards)},
+        "possible": found.possible,
         "subsets_tried": found.subsets_tried,
         "proven_gap": None if found.proven_gap is None else round(found.proven_gap, 4),
         "why_first": found.why_first,

@@ -152,7 +152,8 @@ class MixSide(QWidget):
         confidence = found.recipes[0].confidence
         self.heading.setText(words.wanted_line(colour_name(wanted), confidence))
         if found.shortfall is not None:
-            self.short.setText(words.shortfall_line(found.shortfall, self._session.most_paints))
+            most, possible = self._session.most_paints, found.possible
+            self.short.setText(words.shortfall_line(found.shortfall, most, possible=possible))
         self.sample.setText(words.sample_line(confidence))
         for number, measured in enumerate(found.recipes, start=1):
             column = RecipeColumn(number, measured, wanted)

@@ -330,10 +330,12 @@ def known_line(paints: tuple[Paint, ...]) -> str:
     return f"Paints known by: {worst.value} colour"
 
 
-def shortfall_line(shortfall: Shortfall, most_paints: int) -> str:
+def shortfall_line(shortfall: Shortfall, most_paints: int, *, possible: bool) -> str:
     """Say how far the paints fall short, and which way."""
     towards = " and ".join(shortfall.towards) or "otherwise"
-    if most_paints == 2:
+    if not possible:
+        which = "No surface can have this colour, whatever the paint"
+    elif most_paints == 2:
         which = "No two paints of this shelf reach it (three may)"
     else:
         which = "Nothing on this shelf reaches it"
