@@ -200,7 +200,7 @@ def test_wishes_that_cannot_be_kept(words: tuple[str, ...], told: str, capsys: C
 
 
 def test_a_colour_no_surface_can_have_is_said_to_be_none(capsys: Captured) -> None:
-    """A colour past the optimal ones is answered with the nearest mix, and said to be impossible."""
+    """A colour past the optimal ones gets the nearest mix, and is said to be impossible."""
     done = ran(capsys, "recipe", "--lab", "95,80,0", "--json")
     assert done.code == 3
     assert not done.json["possible"]
