@@ -33,6 +33,15 @@ _KIND = FileKind(
     things="paints",
     layout="A shelf is a CSV file with a line of column names, then a line for each paint.",
     most=5000,
+    also_called={
+        "density": "density_g_per_ml",
+        "finish": "family",
+        "price": "prices",
+        "solids": "volume_solids",
+        "spreading_rate": "spreading_m2_per_l",
+        "tin_sizes": "tins_ml",
+        "tins": "tins_ml",
+    },
 )
 
 # A white house paint scatters about 110 per mm. A shelf whose best scatterer is far below that

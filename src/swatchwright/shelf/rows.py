@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from io import StringIO
 from itertools import islice
 from math import isfinite
@@ -27,12 +28,15 @@ class FileKind:
         A sentence that tells how such a file is laid out.
     most
         How many lines below the column names are read at most.
+    also_called
+        Other names of columns, each with the name it is read by.
     """
 
     place: str
     things: str
     layout: str
     most: int
+    also_called: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +117,11 @@ def read_rows(text: str, name: str, kind: FileKind) -> tuple[list[Row], list[str
         ) from error
     if len(lines) < 2:
         raise MendableError(f"{name} has no {kind.things} in it.", kind.layout)
-    header = [cell.strip().lower() for cell in lines[0][1]]
+    names = [cell.strip().lower() for cell in lines[0][1]]
+    header = [
+        name if kind.also_called.get(name, name) in names else kind.also_called[name]
+        for name in names
+    ]
     if more:
         raise MendableError(
             f"{name} has {kind.most + more} {kind.things}.", f"Up to {kind.most} can be read."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
@@ -260,3 +261,19 @@ def test_the_demonstration_can_be_saved_as_an_example(tmp_path: Path) -> None:
         assert_allclose(ours.K, theirs.K)
     with pytest.raises(MendableError, match="could not be written"):
         save_demo_shelf(tmp_path)
+
+
+def test_shorter_names_of_columns() -> None:
+    """A file that calls its columns density, solids, tins and so on is read the same."""
+    text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
+    lines = text.splitlines()
+    long = ("density_g_per_ml", "volume_solids", "spreading_m2_per_l", "tins_ml", "prices")
+    short = ("density", "solids", "spreading_rate", "tins", "price")
+    head = lines[0]
+    for one, other in zip(long, short, strict=True):
+        head = head.replace(one, other)
+    assert head != lines[0]
+    read = parse_shelf("\n".join([head, *lines[1:]]), "x")
+    for paint, same in zip(read.paints, demo_shelf().paints, strict=True):
+        assert (paint.density, paint.volume_solids) == (same.density, same.volume_solids)
+        assert (paint.spreading_rate, paint.tins) == (same.spreading_rate, same.tins)
