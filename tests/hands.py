@@ -13,10 +13,15 @@ if TYPE_CHECKING:
 __all__ = ["drag"]
 
 
-def drag(view: PhotoView, start: tuple[float, float], end: tuple[float, float]) -> None:
-    """Drag the mouse from one pixel of the photo to another."""
+def drag(
+    view: PhotoView,
+    start: tuple[float, float],
+    end: tuple[float, float],
+    held: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier,
+) -> None:
+    """Drag the mouse from one pixel of the photo to another, with a key held or not."""
     begin, finish = (view.to_widget(*at).toPoint() for at in (start, end))
-    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=begin)
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, held, begin)
     for at in ((begin + finish) / 2, finish):
         QTest.mouseMove(view, at)
-    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=finish)
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, held, finish)

@@ -155,6 +155,18 @@ class TestMarks:
         assert after.x > first.x
         assert after.height > first.height
 
+    def test_shift_draws_anew_inside(self, with_cushion: Window, settle: Settle) -> None:
+        """With Shift held a drag inside the old box draws a new one there."""
+        view, old = with_cushion.photo_side.view, with_cushion.session.marks.cloth
+        assert old is not None
+        begin, end = (old.x + 100, old.y + 60), (old.x + 200, old.y + 160)
+        drag(view, begin, end, Qt.KeyboardModifier.ShiftModifier)
+        settle()
+        new = with_cushion.session.marks.cloth
+        assert new is not None
+        assert abs(new.x - begin[0]) < 6
+        assert abs(new.width - 100) < 8
+
     def test_zoom_keeps_the_place(self, with_cushion: Window) -> None:
         """Enlarging keeps what is under the pointer there, and a mark drawn then is finer."""
         view = with_cushion.photo_side.view

@@ -1,7 +1,7 @@
 """The photo, with the boxes that mark the grey reference and the cloth.
 
 A drag on the photo draws the box that is asked for; a drag on a box moves it, on its corner sizes
-it. By keyboard: arrows move the box, Shift with arrows sizes it, Return puts one in the middle,
+it; with Shift a new one is drawn, even inside the old. By keyboard: arrows move the box, Shift with arrows sizes it, Return puts one in the middle,
 Delete takes it away; + and - enlarge and reduce. The wheel does so about the pointer, and a drag
 with another button moves about the photo.
 """
@@ -254,7 +254,8 @@ class PhotoView(QWidget):
         if self._image is None or event.button() is not Qt.MouseButton.LeftButton:
             return
         at = event.position()
-        mark, corner = self._under(at)
+        anew = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        mark, corner = (None, None) if anew else self._under(at)
         start = self._to_photo(at)
         if mark is None:
             self._drag = _Drag(self._mode, start, fixed=start)
