@@ -1,9 +1,9 @@
 """The photo, with the boxes that mark the grey reference and the cloth.
 
 A drag on the photo draws the box that is asked for; a drag on a box moves it, on its corner sizes
-it; with Shift a new one is drawn, even inside the old. By keyboard: arrows move the box, Shift with arrows sizes it, Return puts one in the middle,
-Delete takes it away; + and - enlarge and reduce. The wheel does so about the pointer, and a drag
-with another button moves about the photo.
+it; with Shift a new one is drawn, even inside the old. By keyboard: arrows move the box, Shift
+with arrows sizes it, Return puts one in the middle, Delete takes it away; + and - enlarge and
+reduce. The wheel does so about the pointer, and a drag with another button moves about the photo.
 """
 
 from __future__ import annotations
