@@ -105,14 +105,13 @@ def test_a_full_tub_takes_nothing(mixed: Window, qtbot: QtBot) -> None:
 
 
 def test_a_tub_too_small_is_said_in_place(mixed: Window, qtbot: QtBot) -> None:
-    """A tub smaller than the pot is answered on the bench, and the window stays."""
+    """A tub smaller than the pot is answered where it was entered, and nowhere else."""
     qtbot.mouseClick(mixed.mix_side.columns()[0].mend, LEFT)
     opened = mixed.mix_side.opened
     assert isinstance(opened, CorrectWindow)
     opened.tub.setValue(10)
-    qtbot.waitUntil(mixed.trouble.isVisible, timeout=PATIENCE)
-    assert "tub" in mixed.trouble.text()
-    assert "tub" in opened.told.text()
+    qtbot.waitUntil(lambda: "tub only" in opened.told.text(), timeout=PATIENCE)
+    assert not mixed.trouble.isVisible()
     assert opened.isVisible()
     opened.close()
 
@@ -140,6 +139,8 @@ def test_reach_shows_where_the_wanted_colour_lies(mixed: Window, settle: Settle)
     opened = mixed.reach_window
     assert opened is not None
     settle()
+    assert opened.verdict.text().startswith("Inside")
+    assert not opened.buy.isEnabled()
     body = opened.above._body
     assert body is not None
     assert len(body.corners) > 8
@@ -171,5 +172,6 @@ def test_reach_names_a_paint_to_buy(mixed: Window, settle: Settle, tmp_path: Pat
     settle()
     opened.find_one_more(shelf)
     settle()
-    assert "blue" in opened.told.text().lower()
+    assert "With" in opened.verdict.text()
+    assert "blue" in opened.verdict.text().lower()
     opened.close()

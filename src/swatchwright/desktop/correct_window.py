@@ -62,7 +62,6 @@ class CorrectWindow(QDialog):
         self._wait.setSingleShot(True)
         self._wait.setInterval(_SETTLED)
         self._wait.timeout.connect(self._start)
-        session.workshop.failed.connect(self._show_trouble)
         self._lay_out(measured)
         self._changed()
 
@@ -96,23 +95,31 @@ class CorrectWindow(QDialog):
         def work(_: Job) -> Correction:
             return correct_pot(shelf, pot, asked=asked, tub=tub)
 
-        self._session.workshop.start("correct", words.FINDING_ADDITIONS, work, self._show)
+        start = self._session.workshop.start
+        start("correct", words.FINDING_ADDITIONS, work, self._show, self._show_trouble)
 
     def _show_trouble(self, what: object) -> None:
-        """Say here too what cannot be, where it was entered."""
+        """Say here what cannot be, where it was entered; our own faults go to the bench."""
+        self._clear()
         if isinstance(what, MendableError):
             self.told.setText(f"{what.what} {what.mend}")
+        else:
+            self._session.workshop.failed.emit(what)
 
-    def _show(self, found: Correction) -> None:
+    def _clear(self) -> None:
+        """Take the picture away."""
         while self._picture.count():
             item = self._picture.takeAt(0)
             widget = None if item is None else item.widget()
             if widget is not None:
                 widget.deleteLater()
+
+    def _show(self, found: Correction) -> None:
+        self._clear()
         after = found.additions.steps[-1].after if found.additions.steps else found.now
         names = (words.WHERE_IT_SHOULD_GO, words.AS_IT_IS, words.AFTER_ADDING)
         self._picture.addWidget(ColourField(found.aim, found.now, after, names=names))
-        self.told.setText(words.correction_text(found))
+        self.told.setText(words.correction_text(found, self.tub.value()))
 
 
 def _millilitres(value: float, name: str) -> QDoubleSpinBox:
@@ -121,5 +128,6 @@ def _millilitres(value: float, name: str) -> QDoubleSpinBox:
     box.setDecimals(1)
     box.setSuffix(" ml")
     box.setValue(value)
+    box.setKeyboardTracking(False)
     box.setAccessibleName(name)
     return box

@@ -20,10 +20,11 @@ class Look:
     quiet: str
     press: str
     press_ink: str
+    pick: str
 
 
-LIGHT = Look("#cfcfcf", "#e9e9e9", "#8a8a8a", "#1c1c1c", "#4a4a4a", "#333333", "#f5f5f5")
-DARK = Look("#2b2b2b", "#383838", "#7d7d7d", "#f0f0f0", "#c2c2c2", "#e2e2e2", "#1c1c1c")
+LIGHT = Look("#cfcfcf", "#e9e9e9", "#8a8a8a", "#1c1c1c", "#4a4a4a", "#333333", "#f5f5f5", "#bdbdbd")
+DARK = Look("#2b2b2b", "#383838", "#7d7d7d", "#f0f0f0", "#c2c2c2", "#e2e2e2", "#1c1c1c", "#555555")
 
 
 def ink_on(colour: QColor) -> QColor:
@@ -84,10 +85,7 @@ def style(look: Look) -> str:
     QToolButton::menu-indicator {{ image: none; }}
     QComboBox QAbstractItemView {{
         background: {look.sheet}; color: {look.ink};
-        selection-background-color: {look.press}; selection-color: {look.press_ink};
-    }}
-    QComboBox QAbstractItemView::item:selected, QComboBox QAbstractItemView::item:hover {{
-        background: {look.press}; color: {look.press_ink};
+        selection-background-color: {look.pick}; selection-color: {look.ink};
     }}
     QTableView {{
         background: {look.sheet}; color: {look.ink}; border: none; gridline-color: {look.bench};

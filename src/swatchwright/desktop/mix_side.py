@@ -27,7 +27,7 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
 
-_LEAST_FIELD, _MOST_FIELD = 110, 320
+_LEAST_FIELD, _MOST_FIELD = 90, 320
 
 
 class MixSide(QWidget):
@@ -150,7 +150,7 @@ class MixSide(QWidget):
         self.waiting.hide()
         wanted = found.wanted.lab
         confidence = found.recipes[0].confidence
-        self.heading.setText(words.wanted_line(colour_name(wanted), confidence))
+        self.heading.setText(words.wanted_line(colour_name(wanted), found.wanted))
         if found.shortfall is not None:
             most, possible = self._session.most_paints, found.possible
             self.short.setText(words.shortfall_line(found.shortfall, most, possible=possible))

@@ -111,14 +111,20 @@ class BodyView(QWidget):
             painter.drawEllipse(point, _DOT, _DOT)
 
     def _paint_wanted(self, painter: QPainter, wanted: Lab) -> None:
+        edge = QRectF(self.rect()).adjusted(12, 12, -12, -12)
         at = self.place(wanted)
+        # What lies beyond the picture is shown at its edge.
+        at.setX(min(max(at.x(), edge.left()), edge.right()))
+        at.setY(min(max(at.y(), edge.top()), edge.bottom()))
         painter.setBrush(screen_colour(wanted))
         painter.setPen(QPen(Qt.GlobalColor.black, 4))
         painter.drawRect(QRectF(at - QPointF(9, 9), at + QPointF(9, 9)))
         painter.setPen(QPen(Qt.GlobalColor.white, 2))
         painter.drawRect(QRectF(at - QPointF(9, 9), at + QPointF(9, 9)))
         painter.setPen(self.palette().windowText().color())
-        painter.drawText(at + QPointF(14, 5), words.WANTED)
+        room = painter.fontMetrics().horizontalAdvance(words.WANTED) + 18
+        right = at.x() + room < self.width()
+        painter.drawText(at + QPointF(14 if right else -room, 5), words.WANTED)
 
 
 class ReachWindow(QDialog):
@@ -138,7 +144,8 @@ class ReachWindow(QDialog):
         self.told = QLabel(words.REACH_HINT)
         self.told.setWordWrap(True)
         self.buy = QPushButton(words.WHICH_TO_BUY)
-        self.buy.setEnabled(session.wanted is not None)
+        self.buy.setEnabled(False)
+        self.verdict = QLabel()
         self.buy.clicked.connect(self._ask_candidates)
         rows = QVBoxLayout(self)
         sides = QHBoxLayout()
@@ -147,18 +154,29 @@ class ReachWindow(QDialog):
         rows.addLayout(sides, 1)
         rows.addWidget(self.told)
         rows.addWidget(self.buy)
+        self.verdict.setObjectName("strong")
+        self.verdict.setWordWrap(True)
+        rows.insertWidget(0, self.verdict)
+        session.pick_changed.connect(self._start)
+        session.shelf_changed.connect(self._start)
         self._start()
 
     def _start(self) -> None:
-        shelf = self._session.shelf
-        self._session.workshop.start(
-            "body", words.FINDING_REACH, lambda _: body_of(shelf), self._show
-        )
+        """Find the body anew, and how near the shelf comes to what is wanted now."""
+        shelf, wanted = self._session.shelf, self._session.wanted
 
-    def _show(self, body: Body) -> None:
+        def work(_: Job) -> tuple[Body, Reach | None]:
+            return body_of(shelf), None if wanted is None else reach_of(wanted.lab, shelf)
+
+        self._session.workshop.start("body", words.FINDING_REACH, work, self._show)
+
+    def _show(self, found: tuple[Body, Reach | None]) -> None:
+        body, reach = found
         wanted = self._session.wanted
         for view in (self.above, self.beside):
             view.show_body(body, None if wanted is None else wanted.lab)
+        self.verdict.setText("" if reach is None else words.reach_text(reach, asked=False))
+        self.buy.setEnabled(reach is not None and reach.shortfall is not None)
 
     def _ask_candidates(self) -> None:
         name, _ = QFileDialog.getOpenFileName(self, words.WHICH_TO_BUY, "", words.SHELF_FILES)
@@ -177,4 +195,4 @@ class ReachWindow(QDialog):
         self._session.workshop.start("buy", words.FINDING_REACH, work, self._show_more)
 
     def _show_more(self, found: Reach) -> None:
-        self.told.setText(words.reach_text(found))
+        self.verdict.setText(words.reach_text(found, asked=True))

@@ -110,9 +110,9 @@ class ShelfWindow(QDialog):
         self.setWindowTitle(words.SHELF)
         self.resize(840, 560)
         rows = QVBoxLayout(self)
-        heading = QLabel(words.shelf_line(shelf.name, len(shelf.paints), len(shelf.paints)))
-        heading.setObjectName("heading")
-        rows.addWidget(heading)
+        self.heading = QLabel()
+        self.heading.setObjectName("heading")
+        rows.addWidget(self.heading)
         rows.addWidget(QLabel(words.SHELF_HINT))
         self.table = QTableView()
         self.table.setAccessibleName(words.SHELF)
@@ -126,7 +126,16 @@ class ShelfWindow(QDialog):
         head.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
         self.table.setColumnWidth(1, 96)
         rows.addWidget(self.table)
+        session.shelf_changed.connect(self._show_count)
+        self._session = session
+        self._show_count()
         notes = QLabel(" ".join(shelf.notes))
         notes.setObjectName("small")
         notes.setWordWrap(True)
         rows.addWidget(notes)
+
+    def _show_count(self) -> None:
+        """Say how many of the paints are in use."""
+        shelf, unused = self._session.shelf, self._session.unused
+        used = len(shelf.paints) - len(unused)
+        self.heading.setText(words.shelf_line(shelf.name, len(shelf.paints), used))

@@ -13,7 +13,7 @@ from swatchwright.mixing.recipe import Shortfall
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.photo.dominant import DominantColour
 from swatchwright.photo.reference import Balance
-from swatchwright.values import Lab
+from swatchwright.values import KnownColour, Lab
 
 TITLE = "Swatchwright"
 
@@ -53,11 +53,11 @@ COLOURS_ALL = "Colours in the whole photo: mark the cloth to have its own"
 WAIT_COLOURS = "The colours appear here once a photo is open."
 READING = "Reading the photo…"
 FINDING_COLOURS = "Finding the colours…"
-PROVING = "Proving that no other mix is closer…"
-FINDING_MIXES = "Trying every two and three paints…"
+PROVING = "Proving…"
+FINDING_MIXES = "Finding mixes…"
 STOP = "Stop"
 
-TYPE_COLOUR = "or type a colour"
+TYPE_COLOUR = "or type #a4503c"
 TYPE_COLOUR_TIP = (
     "A screen colour such as #a4503c, or three CIELAB numbers such as 46, 34, 24; then Return"
 )
@@ -107,10 +107,11 @@ COPY_MIX = "Copy this mix"
 SHELF_HINT = "Untick what is not to be used; the mixes follow."
 SHELF_FILE_NAME = "my-paints.csv"
 SHELF_COLUMNS = ("Use", "", "Paint", "Short name", "Finish", "Known by", "Tins, ml")
+BRUSH_FIRST = "Brush a sample, dry it and hold it to the cloth before you mix the batch."
 COPIED = "Copied"
 SHOW_SHELF = "Show the paints"
 SAVE_SHELF = "Save a shelf file to fill in…"
-NOT_ON_SCREEN = "A colour marked * is outside what this screen can show; the nearest is shown."
+NOT_ON_SCREEN = "<p>“About”: more vivid than a screen can show; the nearest is shown.</p>"
 
 MIXES = "The mixes, the closest first"
 SHELF = "Shelf"
@@ -127,6 +128,7 @@ PHOTO_NAME = "Photo with the marks of the grey card and the cloth"
 
 
 _MOST_PARTS = 40
+_TUB_TELLS = 1.0
 _FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
 
 
@@ -135,10 +137,14 @@ def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
     return f"Colour {number}: {name}, {colour.share:.0%} of the cloth"
 
 
-def wanted_line(name: str, confidence: Confidence | None) -> str:
-    """Head the mixes with what is wanted, and whether the photo stands between it and the cloth."""
-    read = "" if confidence is None or not confidence.photo else ", as the photo shows it"
-    return f"Mixes for: {name}{read}"
+def wanted_line(name: str, wanted: KnownColour) -> str:
+    """Head the mixes with what is wanted, and where that came from."""
+    L, a, b = wanted.lab.triple
+    if wanted.origin == PICKED_BY_EYE:
+        return f"Mixes for: {name}, {wanted.origin}"
+    if wanted.covariance is None:
+        return f"Mixes for: {name}, typed as L* {L:.0f}, a* {a:.0f}, b* {b:.0f}"
+    return f"Mixes for: {name}, as the photo shows it"
 
 
 def light_line(balance: Balance) -> str:
@@ -198,21 +204,22 @@ def mix_text(number: int, measured: MeasuredRecipe) -> str:
     if len(r.paints) > 1:
         rows.append(pour_text(measured))
     total = sum(amount.ml for amount in measured.amounts)
-    head = (
-        f"Mix {number}, {_amount(total)} ml. {closeness_line(measured)} (CIEDE2000 {r.delta_e:.1f})"
-    )
-    return "\n".join([head, *rows, hiding_line(r.coats), known_line(r.paints)])
+    head = f"Mix {number}, {_amount(total)} ml. {closeness_line(measured)}, off by {r.delta_e:.1f}."
+    return "\n".join([head, *rows, cost_line(measured), known_line(r.paints), BRUSH_FIRST])
 
 
 def pour_text(measured: MeasuredRecipe) -> str:
     """Say in which order to pour."""
-    told = [
-        f"then hold {millilitres(p.ml)} of it back until a sample has dried"
-        if p.held_back
-        else f"{millilitres(p.ml)} {p.paint.name}"
-        for p in measured.pours
-    ]
-    return f"Pour in turn: {'; '.join(told)}."
+    last = measured.pours[-1]
+    whole = [p for p in measured.pours if p.paint.id != last.paint.id]
+    strong = [p for p in measured.pours if p.paint.id == last.paint.id and not p.held_back]
+    told = [f"{millilitres(p.ml)} {p.paint.name}" for p in whole]
+    in_all = millilitres(sum(p.ml for p in strong) + last.ml)
+    told.append(
+        f"then {last.paint.name}, {in_all} in all: {millilitres(strong[0].ml)} three times, "
+        f"and the last {millilitres(last.ml)} only once a sample has dried"
+    )
+    return f"Pour {'; '.join(told)}."
 
 
 def neighbour_text(n: Neighbour) -> str:
@@ -230,7 +237,7 @@ def dial_text(percent: int) -> str:
     return "all the way" if percent == 100 else f"{percent} %"
 
 
-def correction_text(found: Correction) -> str:
+def correction_text(found: Correction, tub: float) -> str:
     """Say what to add to a pot."""
     added = found.additions
     if not added.steps:
@@ -240,9 +247,13 @@ def correction_text(found: Correction) -> str:
         for step in added.steps
     ]
     rows.append(
-        f"It is {added.before:.1f} off now, and {millilitres(added.volume)} in the end. Add the "
-        "least of it first, stir, and let a sample dry."
+        f"It is {added.before:.1f} off now, and {millilitres(added.volume)} in the end. Add a "
+        "third of it first, stir, and let a sample dry."
     )
+    if added.delta_e > _TUB_TELLS and added.volume > tub - 1:
+        rows.append("The tub stops it there: take some of the pot out first, or use a larger tub.")
+    if added.volume > 2 * found.pot.volume:
+        rows.append("That is more than twice the pot: mixing afresh may take less paint.")
     return "\n".join(rows)
 
 
@@ -251,10 +262,13 @@ def body_name(axes: tuple[str, str]) -> str:
     return f"{REACH}: {', '.join(axes)}"
 
 
-def reach_text(found: Reach) -> str:
-    """Say how near the shelf comes, and what to buy."""
-    told = [f"The nearest mix of this shelf is {found.delta_e:.1f} off."]
-    if not found.one_more:
+def reach_text(found: Reach, *, asked: bool) -> str:
+    """Say whether the shelf reaches the wanted colour, and what to buy if that was asked."""
+    if found.shortfall is None:
+        return f"Inside: this shelf mixes the wanted colour, off by {found.delta_e:.1f}."
+    towards = " and ".join(found.shortfall.towards) or "otherwise"
+    told = [f"Outside: the nearest mix is {found.delta_e:.1f} off. It would have to be {towards}."]
+    if asked and not found.one_more:
         told.append("No one paint of the other shelf brings it within 1.")
     told += [f"With {m.paint.name} it comes within {m.delta_e:.1f}." for m in found.one_more[:5]]
     return " ".join(told)
@@ -316,9 +330,15 @@ def light_change_line(recipe: MeasuredRecipe) -> str:
 
 def why_line(found: Recipes, proven_gap: float | None) -> str:
     """Say why the first is first, and that no other mix would be closer."""
+    why = f"Mix 1: {found.why_first[0].lower()}{found.why_first[1:]}"
     if proven_gap is None:
-        return found.why_first
-    return f"{found.why_first} {proof_text(proven_gap)}"
+        return why
+    return f"{why} {proof_text(proven_gap)}"
+
+
+def finish_line(paints: tuple[Paint, ...]) -> str:
+    """Say when finishes are mixed; empty where they are not."""
+    return "" if len({paint.family for paint in paints}) == 1 else "Mixed finishes: try the sheen"
 
 
 def known_line(paints: tuple[Paint, ...]) -> str:
@@ -339,7 +359,8 @@ def shortfall_line(shortfall: Shortfall, most_paints: int, *, possible: bool) ->
         which = "No two paints of this shelf reach it (three may)"
     else:
         which = "Nothing on this shelf reaches it"
-    return f"{which}: the nearest stays {shortfall.delta_e:.1f} off. It would have to be {towards}."
+    off = f"{shortfall.delta_e:.1f}"
+    return f"{which}: the nearest found stays {off} off. It would have to be {towards}."
 
 
 def sample_line(confidence: Confidence) -> str:

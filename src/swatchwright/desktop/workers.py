@@ -80,6 +80,7 @@ class _Running:
     job: Job
     saying: str
     done: Done
+    trouble: Done | None
 
 
 class Workshop(QObject):
@@ -105,15 +106,20 @@ class Workshop(QObject):
         self._pool.setMaxThreadCount(2)
         self._running: dict[str, _Running] = {}
 
-    def start(self, kind: str, saying: str, work: Work, done: Done) -> None:
-        """Start work of a kind; `done` gets its result on the interface thread."""
+    def start(
+        self, kind: str, saying: str, work: Work, done: Done, trouble: Done | None = None
+    ) -> None:
+        """Start work of a kind; `done` gets its result on the interface thread.
+
+        What goes wrong is told to `trouble` where it is given, and else by `failed`.
+        """
         self.stop(kind)
         job = Job(work)
         # Bound methods of this object, so that tidings are brought to the interface thread.
         job.tidings.returned.connect(self._returned)
         job.tidings.failed.connect(self._failed)
         job.tidings.moved.connect(self._moved)
-        self._running[kind] = _Running(job, saying, done)
+        self._running[kind] = _Running(job, saying, done, trouble)
         self._pool.start(job)
         self._say()
 
@@ -150,9 +156,14 @@ class Workshop(QObject):
 
     @Slot(object, object)
     def _failed(self, job: Job, what: object) -> None:
-        if self._taken(job) is not None:
+        running = self._taken(job)
+        if running is None:
+            return
+        if running.trouble is None:
             self.failed.emit(what)
-            self._say()
+        else:
+            running.trouble(what)
+        self._say()
 
     @Slot(object, float)
     def _moved(self, job: Job, share: float) -> None:

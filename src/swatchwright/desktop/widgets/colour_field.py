@@ -34,7 +34,7 @@ class ColourField(QWidget):
         super().__init__(parent)
         self._fields = tuple(zip(names, (wanted, dry, wet), strict=True))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(180, 130)
+        self.setMinimumSize(180, 90)
         told = ", ".join(f"{word} {lab_to_hex(lab)}" for word, lab in self._fields)
         self.setAccessibleName(told)
         if not all(in_srgb(lab) for _, lab in self._fields):
@@ -64,6 +64,6 @@ class ColourField(QWidget):
             colour = screen_colour(lab)
             painter.fillRect(area, colour)
             painter.setPen(ink_on(colour))
-            shown = word if in_srgb(lab) else f"{word} *"
+            shown = word if in_srgb(lab) else f"{word}, about"
             painter.drawText(area.adjusted(9, 6, -9, -6), corner, shown)
         painter.end()

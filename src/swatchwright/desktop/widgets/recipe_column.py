@@ -70,6 +70,7 @@ class RecipeColumn(QFrame):
             words.cost_line(measured),
             words.touch_line(measured),
             words.light_change_line(measured),
+            words.finish_line(recipe.paints),
             words.known_line(recipe.paints),
         ):
             if line:
