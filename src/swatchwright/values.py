@@ -2,17 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from math import isfinite
+from math import isfinite, sqrt
 
 from swatchwright.errors import MendableError
 
-__all__ = ["Covariance", "KnownColour", "Lab", "Rect"]
+__all__ = ["Covariance", "KnownColour", "Lab", "Rect", "isotropic", "usual_distance"]
 
 Triple = tuple[float, float, float]
 
 Covariance = tuple[Triple, Triple, Triple]
 """Covariance of L*, a*, b*, row by row, in squared Lab units."""
+
+
+_MEDIAN_LENGTH = 1.538
+"""Median length of a 3-D normal of unit spread: the root of the chi-square median, 2.366."""
+
+
+def isotropic(median: float) -> Covariance:
+    """Give the covariance, the same in every direction, whose distances have this median."""
+    variance = (median / _MEDIAN_LENGTH) ** 2
+    return ((variance, 0.0, 0.0), (0.0, variance, 0.0), (0.0, 0.0, variance))
+
+
+def usual_distance(covariance: Covariance) -> float:
+    """Give the median distance of a covariance, from its mean variance."""
+    return _MEDIAN_LENGTH * sqrt(sum(covariance[i][i] for i in range(3)) / 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +53,12 @@ class Lab:
     def triple(self) -> Triple:
         """The three coordinates as a tuple, for array code."""
         return (self.L, self.a, self.b)
+
+    @classmethod
+    def of(cls, coordinates: Iterable[float]) -> Lab:
+        """Make a colour of three coordinates, such as a row of an array."""
+        L, a, b = (float(v) for v in coordinates)
+        return cls(L, a, b)
 
     @classmethod
     def of_a_surface(cls, L: float, a: float, b: float) -> Lab:

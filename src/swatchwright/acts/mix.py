@@ -44,7 +44,7 @@ def own_colours(paints: tuple[Paint, ...]) -> tuple[Lab, ...]:
     """Give the dry colour of each paint by itself."""
     alone = [[i] for i in range(len(paints))]
     labs = dry_lab(mix(stack(paints), alone, [[1.0]] * len(paints)))
-    return tuple(Lab(*(float(v) for v in lab)) for lab in labs)
+    return tuple(Lab.of(lab) for lab in labs)
 
 
 def look_of_mix(shelf: Shelf, parts: Sequence[tuple[str, float]]) -> MixLook:
@@ -69,7 +69,7 @@ def look_of_mix(shelf: Shelf, parts: Sequence[tuple[str, float]]) -> MixLook:
     total = sum(amount for _, amount in parts)
     shares = tuple(amount / total for _, amount in parts)
     mixture = mix(stack(paints), [tuple(range(len(paints)))], [shares])
-    dry, wet = (Lab(*(float(v) for v in labs[0])) for labs in (dry_lab(mixture), wet_lab(mixture)))
+    dry, wet = (Lab.of(labs[0]) for labs in (dry_lab(mixture), wet_lab(mixture)))
     notes = list(shelf.notes)
     if not any(abs(total - whole) < 1e-6 * whole for whole in (1, 100)) and total != round(total):
         notes.append(

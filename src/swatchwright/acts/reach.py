@@ -87,7 +87,7 @@ def body_of(shelf: Shelf) -> Body:
         If they fill none.
     """
     hull = hull_of(shelf.paints)
-    corners = tuple(Lab(*(float(v) for v in point)) for point in hull.points)
+    corners = tuple(Lab.of(point) for point in hull.points)
     return Body(hull.points, corners, hull.faces)
 
 

@@ -9,6 +9,7 @@ from math import isfinite, sqrt
 
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
+from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.colour.solid import can_be_a_surface
 from swatchwright.errors import MendableError
 from swatchwright.measures.shares import rounded_amounts
@@ -20,7 +21,7 @@ from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.shelf import Shelf
-from swatchwright.values import Covariance, KnownColour, Lab
+from swatchwright.values import KnownColour, Lab, isotropic, usual_distance
 
 __all__ = [
     "DEFAULT_VOLUME",
@@ -31,6 +32,7 @@ __all__ = [
     "Recipes",
     "amounts_for",
     "check_volume",
+    "colour_by_eye",
     "confidence_in",
     "proof_text",
     "read_colour",
@@ -53,9 +55,6 @@ _PAINT_DOUBT = {
     HowKnown.GUESSED: 10.5,
     HowKnown.INVENTED: 0.0,
 }
-
-# Median length of a 3-D normal of unit spread, to turn a covariance into a usual distance.
-_MEDIAN_LENGTH = 1.538
 
 
 class Order(StrEnum):
@@ -190,6 +189,11 @@ def typed_colour(L: float, a: float, b: float) -> KnownColour:
         If no surface can have it.
     """
     return KnownColour(Lab.of_a_surface(L, a, b), None, "typed in")
+
+
+def colour_by_eye(lab: Lab, origin: str) -> KnownColour:
+    """Take a colour that was chosen by eye: it is as sure as the eye that chose it."""
+    return KnownColour(lab, isotropic(JUST_SEEN), origin)
 
 
 def read_colour(text: str) -> KnownColour:
@@ -357,12 +361,6 @@ def amounts_for(recipe: Recipe, volume: float) -> tuple[Amount, ...]:
 def confidence_in(wanted: KnownColour, paints: tuple[Paint, ...]) -> Confidence:
     """Say how far off the dried mix will usually be; the least known paint decides for all."""
     return Confidence(
-        photo=0.0 if wanted.covariance is None else _usual_distance(wanted.covariance),
+        photo=0.0 if wanted.covariance is None else usual_distance(wanted.covariance),
         paints=max(_PAINT_DOUBT[paint.how_known] for paint in paints),
     )
-
-
-def _usual_distance(covariance: Covariance) -> float:
-    """Give the median distance of a covariance, from its mean variance."""
-    mean = sum(covariance[i][i] for i in range(3)) / 3
-    return _MEDIAN_LENGTH * sqrt(mean)

@@ -153,7 +153,7 @@ def hex_to_lab(text: str) -> Lab:
     if len(digits) != 6 or not all(d in "0123456789abcdefABCDEF" for d in digits):
         raise ValueError(text)
     rgb = [int(digits[i : i + 2], 16) / 255 for i in (0, 2, 4)]
-    return Lab(*(float(v) for v in linear_srgb_to_lab(srgb_decode(rgb))))
+    return Lab.of(linear_srgb_to_lab(srgb_decode(rgb)))
 
 
 def bradford(source: ArrayLike, destination: ArrayLike) -> NDArray[np.float64]:

@@ -18,11 +18,11 @@ from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
     Order,
     Recipes,
+    colour_by_eye,
     read_colour,
     recipes_for,
     with_volume,
 )
-from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.desktop import words
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
@@ -34,9 +34,6 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
 __all__ = ["Marks", "Session"]
-
-# Median length of a 3-D normal of unit spread.
-_MEDIAN_LENGTH = 1.538
 
 _PATIENCE = 30.0
 """Seconds that a proof may take in the background."""
@@ -205,10 +202,8 @@ class Session(QObject):
         self._find_mixes()
 
     def want(self, lab: Lab, origin: str) -> None:
-        """Want a colour that was chosen by eye; it is as sure as the eye that chose it."""
-        variance = (JUST_SEEN / _MEDIAN_LENGTH) ** 2
-        known = ((variance, 0.0, 0.0), (0.0, variance, 0.0), (0.0, 0.0, variance))
-        self.typed, self.pick = KnownColour(lab, known, origin), None
+        """Want a colour that was chosen by eye."""
+        self.typed, self.pick = colour_by_eye(lab, origin), None
         self.pick_changed.emit()
         self._find_mixes()
 

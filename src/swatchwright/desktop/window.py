@@ -59,12 +59,12 @@ class Window(QMainWindow):
         self.photo_side = PhotoSide(self.session)
         self.mix_side = MixSide(self.session)
         self.dark = QToolButton()
-        self.undo = _tool(words.UNDO, QKeySequence.StandardKey.Undo, self.session.undo)
-        self.redo = _tool(words.REDO, QKeySequence.StandardKey.Redo, self.session.redo)
+        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self.session.undo)
+        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self.session.redo)
         self.shelf_told = QLabel()
         self._busy = _Busy(self.session)
         self.setCentralWidget(self._bench())
-        self.session.workshop.failed.connect(self._show_trouble)
+        self.session.workshop.failed.connect(self.trouble.say)
         self.session.marks_changed.connect(self._show_undo)
         self.session.colours_changed.connect(self.trouble.hide)
         self.session.pick_changed.connect(self.trouble.hide)
@@ -184,9 +184,6 @@ class Window(QMainWindow):
 
     # --- showing ---------------------------------------------------------------------------------
 
-    def _show_trouble(self, what: object) -> None:
-        self.trouble.say(what)
-
     def _show_undo(self) -> None:
         self.undo.setEnabled(self.session.can_undo)
         self.redo.setEnabled(self.session.can_redo)
@@ -255,10 +252,6 @@ def _button(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButto
     button.setShortcut(QKeySequence(key))
     button.clicked.connect(act)
     return button
-
-
-def _tool(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButton:
-    return _button(text, key, act)
 
 
 def _menu_button(text: str, menu: QMenu) -> QToolButton:

@@ -70,7 +70,6 @@ PAINTS = "of at most"
 TWO_PAINTS = "2 paints"
 THREE_PAINTS = "3 paints"
 WAIT_MIXES = "The mixes appear here, side by side, once a colour is picked."
-ALONE = "Straight from the tin"
 
 REACH = "What the shelf reaches"
 REACH_HINT = (

@@ -123,7 +123,7 @@ def _aim(here: Lab, way: Floats) -> Lab:
             near = middle
         else:
             far = middle
-    return Lab(*(float(v) for v in np.array(here.triple) + near * way))
+    return Lab.of(np.array(here.triple) + near * way)
 
 
 def _closest(stacked: PaintStack, own: int, aim: Lab) -> tuple[tuple[int, ...], Parts, Lab] | None:
@@ -141,7 +141,7 @@ def _closest(stacked: PaintStack, own: int, aim: Lab) -> tuple[tuple[int, ...], 
         return None
     _, total, which, parts = min(found, key=lambda row: (row[0] > SPACING / 8, row[0], row[1]))
     lab = dry_lab(mix(stacked, [which], [np.array(parts.counts) / total]))[0]
-    return which, parts, Lab(*(float(v) for v in lab))
+    return which, parts, Lab.of(lab)
 
 
 def _sets(stacked: PaintStack, own: int) -> Iterator[NDArray[np.intp]]:

@@ -12,8 +12,9 @@ from numpy.typing import NDArray
 from swatchwright.colour.spectrum import light_weights
 from swatchwright.mixing.cells import Cells, Corners
 from swatchwright.mixing.groups import K1, K2, Groups, gathered
-from swatchwright.mixing.solve import HIDDEN, Rules
+from swatchwright.mixing.solve import Rules
 from swatchwright.paint.film import film_reflectance
+from swatchwright.paint.hiding import HIDDEN
 from swatchwright.paint.paints import PaintStack
 from swatchwright.paint.surface import seen_reflectance
 

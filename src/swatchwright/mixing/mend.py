@@ -232,7 +232,7 @@ def _in_ml(pot: Pot, tub: float, which: NDArray[np.intp], shares: Floats) -> lis
 
 def _colour(paints: Sequence[Paint], volumes: Floats) -> Lab:
     mixture = mix(stack(paints), [range(len(paints))], [volumes / volumes.sum()])
-    return Lab(*(float(v) for v in dry_lab(mixture)[0]))
+    return Lab.of(dry_lab(mixture)[0])
 
 
 def _scored(

@@ -16,8 +16,8 @@ from swatchwright.mixing.hunt import Found, Hunt, Stopped, Watch, Which
 from swatchwright.mixing.parts import whole_parts
 from swatchwright.mixing.proof import PROVEN, prove
 from swatchwright.mixing.recipe import Recipe, SearchResult, Shortfall
-from swatchwright.mixing.solve import HIDDEN
 from swatchwright.mixing.wishes import Wishes
+from swatchwright.paint.hiding import HIDDEN
 from swatchwright.paint.mixture import contrast_ratio, dry_lab, mix, wet_lab
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.values import Lab
@@ -194,7 +194,7 @@ def _recipe(
     which = tuple(found[i] for i in order)
     shares = tuple(found_shares[i] for i in order)
     mixture = mix(paints, [which], [shares])
-    dry = Lab(*(float(v) for v in dry_lab(mixture)[0]))
+    dry = Lab.of(dry_lab(mixture)[0])
     delta_e = float(delta_e_2000(wanted.triple, dry.triple))
     hiding = (float(contrast_ratio(mixture, n)[0]) for n in range(1, _MOST_COATS + 1))
     coats = next((n for n, ratio in enumerate(hiding, start=1) if ratio >= HIDDEN), None)
@@ -203,7 +203,7 @@ def _recipe(
         shares=shares,
         delta_e=delta_e,
         dry=dry,
-        wet=Lab(*(float(v) for v in wet_lab(mixture)[0])),
+        wet=Lab.of(wet_lab(mixture)[0]),
         parts=whole_parts(paints, which, shares, wanted, delta_e),
         coats=coats,
     )

@@ -23,10 +23,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.difference import delta_e_2000, delta_e_terms, far_difference
+from swatchwright.paint.hiding import HIDDEN
 from swatchwright.paint.mixture import contrast_ratio, mix, quick_dry_lab
 from swatchwright.paint.paints import PaintStack
 
-__all__ = ["HIDDEN", "Rules", "closest_shares"]
+__all__ = ["Rules", "closest_shares"]
 
 Floats = NDArray[np.floating[Any]]
 Indices = NDArray[np.intp]
@@ -49,8 +50,6 @@ _CONTENDERS = 12
 # A breach of a rule counts as a difference: this many CIEDE2000 for all of a share or contrast.
 _BREACH = 500.0
 _KEPT = 0.05
-HIDDEN = 0.98
-"""Contrast ratio that counts as hidden (ISO 6504-3)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -34,7 +34,13 @@ _THINNEST, _THICKEST = 1e-6, 1e6
 
 
 def contrast(
-    K: ArrayLike, S: ArrayLike, thickness: ArrayLike, *, k1: float = 0.0, k2: float = 0.0
+    K: ArrayLike,
+    S: ArrayLike,
+    thickness: ArrayLike,
+    *,
+    k1: float = 0.0,
+    k2: float = 0.0,
+    glare: ArrayLike = 1.0,
 ) -> Floats:
     """Give luminance over black as a share of luminance over a white of 0.8, D65.
 
@@ -46,10 +52,13 @@ def contrast(
         (...) of the film.
     k1, k2
         Of its surface; none if 0.
+    glare
+        (...) share of the outer reflection that is seen, 0-1.
     """
+    shown = np.asarray(glare, dtype=np.float64)[..., None]
     x = np.asarray(thickness, dtype=np.float64)[..., None]
     black, white = (
-        xyz_of(seen_reflectance(film_reflectance(K, S, x, ground), k1, k2))[..., 1]
+        xyz_of(seen_reflectance(film_reflectance(K, S, x, ground), k1, k2, shown))[..., 1]
         for ground in (0.0, _CHART_WHITE)
     )
     return np.asarray(black / white)

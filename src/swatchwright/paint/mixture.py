@@ -20,9 +20,9 @@ from swatchwright.colour.spectrum import (
     lab_of,
     light_weights,
     light_white,
-    xyz_of,
 )
-from swatchwright.paint.film import film_reflectance, reflectance_of_ratio
+from swatchwright.paint.film import reflectance_of_ratio
+from swatchwright.paint.hiding import contrast
 from swatchwright.paint.paints import PaintStack
 from swatchwright.paint.surface import internal_diffuse, normal_reflectance, seen_reflectance
 
@@ -168,9 +168,5 @@ def contrast_ratio(mixtures: Mixtures, coats: int) -> Floats:
     The grounds are a perfect black and a white of Y = 0.8, as ISO 6504 charts have them; 0.98
     counts as hidden. Film thickness is the spreading rate's, laid even.
     """
-    thickness = (coats * mixtures.wet_film * mixtures.solids)[..., None]
-    seen = []
-    for ground in (0.0, 0.8):
-        film = film_reflectance(mixtures.K, mixtures.S, thickness, ground)
-        seen.append(xyz_of(seen_reflectance(film, _K1, _K2, mixtures.glare[..., None]))[..., 1])
-    return np.asarray(seen[0] / seen[1])
+    thickness = coats * mixtures.wet_film * mixtures.solids
+    return contrast(mixtures.K, mixtures.S, thickness, k1=_K1, k2=_K2, glare=mixtures.glare)

@@ -143,7 +143,7 @@ def _colour(
     covariance = _covariance(balance, lab)
     return DominantColour(
         colour=KnownColour(
-            Lab(*(float(v) for v in centre)),
+            Lab.of(centre),
             covariance,
             f"a colour of the photo; reference: {balance.reference}",
         ),

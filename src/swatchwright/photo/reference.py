@@ -24,11 +24,11 @@ from swatchwright.colour.convert import lab_to_xyz
 from swatchwright.errors import MendableError
 from swatchwright.photo.image import Photo, require_inside
 from swatchwright.photo.light import cct_mccamy, chromaticity
+from swatchwright.values import Covariance, Rect, isotropic
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from swatchwright.values import Covariance, Rect
 
 __all__ = [
     "GREY_CARD",
@@ -53,9 +53,6 @@ REFLECTANCES: Mapping[str, float] = MappingProxyType(
 """The references offered, the default first."""
 
 LEAST_REFLECTANCE = 0.02
-
-_MEDIAN_LENGTH = 1.538
-"""Median length of a 3-D normal of unit spread: the root of the chi-square median, 2.366."""
 
 _MEDIAN_WITH_GREY = 5.5
 _MEDIAN_WITHOUT = 14.5
@@ -153,7 +150,7 @@ def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) 
         light_xy=(x, y),
         cct=cct,
         notes=_doubts_of_reference(reflectance),
-        covariance=_isotropic(_MEDIAN_WITH_GREY),
+        covariance=isotropic(_MEDIAN_WITH_GREY),
         warnings=(*_doubts_of_light(middle, cct), *_doubts_of_evenness(spread)),
     )
 
@@ -167,7 +164,7 @@ def no_reference() -> Balance:
         light_xy=None,
         cct=None,
         notes=(_COST_OF_NONE,),
-        covariance=_isotropic(_MEDIAN_WITHOUT),
+        covariance=isotropic(_MEDIAN_WITHOUT),
     )
 
 
@@ -193,12 +190,6 @@ def reflectance_from_lightness(L: float) -> float:
             "Enter the L* printed on it, 16 to 100.",
         )
     return float(lab_to_xyz((L, 0.0, 0.0))[1])
-
-
-def _isotropic(median: float) -> Covariance:
-    """Give the covariance whose 3-D distances have this median."""
-    variance = (median / _MEDIAN_LENGTH) ** 2
-    return ((variance, 0.0, 0.0), (0.0, variance, 0.0), (0.0, 0.0, variance))
 
 
 def _require_reflectance(reflectance: float) -> None:
