@@ -6,24 +6,22 @@ Nothing heavy is imported here, so that ``--version`` and ``--help`` answer at o
 from __future__ import annotations
 
 import argparse
-from typing import NoReturn
 
 from swatchwright import __version__
-from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.parsing import (
+    Commands,
+    Parser,
+    add_json,
+    add_photo_options,
+    add_shelf,
+)
 
 __all__ = ["parser"]
 
 
-class _Parser(argparse.ArgumentParser):
-    """A parser whose complaints say how to get help."""
-
-    def error(self, message: str) -> NoReturn:
-        self.exit(ExitCode.INPUT, f"{self.prog}: {message}\nTry: {self.prog} --help\n")
-
-
 def parser() -> argparse.ArgumentParser:
     """Make the parser of the command line."""
-    made = _Parser(
+    made = Parser(
         prog="swatchwright",
         description="From a photo of a cloth to a measured mix of the paints on your shelf. "
         "With no command the window opens.",
@@ -44,10 +42,7 @@ def parser() -> argparse.ArgumentParser:
     return made
 
 
-_Commands = argparse._SubParsersAction  # noqa: SLF001 - argparse gives it no public name
-
-
-def _add_colours(commands: _Commands[_Parser]) -> None:
+def _add_colours(commands: Commands) -> None:
     colours = commands.add_parser(
         "colours",
         help="the dominant colours of a photo",
@@ -55,11 +50,11 @@ def _add_colours(commands: _Commands[_Parser]) -> None:
         "is in it.",
     )
     colours.add_argument("photo", metavar="PHOTO", help="a JPEG, PNG, TIFF or WebP file")
-    _add_photo_options(colours)
-    _add_json(colours)
+    add_photo_options(colours)
+    add_json(colours)
 
 
-def _add_recipe(commands: _Commands[_Parser]) -> None:
+def _add_recipe(commands: Commands) -> None:
     recipe = commands.add_parser(
         "recipe",
         help="the mixes of a shelf that come closest to a colour",
@@ -67,14 +62,14 @@ def _add_recipe(commands: _Commands[_Parser]) -> None:
         "from a photo, or given by its numbers.",
     )
     recipe.add_argument("photo", metavar="PHOTO", nargs="?", help="a photo to pick from")
-    _add_photo_options(recipe)
+    add_photo_options(recipe)
     recipe.add_argument(
         "--pick", type=int, metavar="N", help="which of the photo's colours, 1 the largest (1)"
     )
     recipe.add_argument("--lab", metavar="L,a,b", help="the wanted CIELAB colour, D65")
     recipe.add_argument("--srgb", metavar="#RRGGBB", help="the wanted colour on an sRGB screen")
     _add_list(recipe)
-    _add_shelf(recipe)
+    add_shelf(recipe)
     recipe.add_argument(
         "--paints", type=int, choices=(2, 3), default=3, help="paints at the most (3)"
     )
@@ -82,10 +77,10 @@ def _add_recipe(commands: _Commands[_Parser]) -> None:
     recipe.add_argument("--volume", type=float, default=500.0, metavar="ML", help="ml to mix (500)")
     _add_measures(recipe)
     _add_wishes(recipe)
-    _add_json(recipe)
+    add_json(recipe)
 
 
-def _add_measures(recipe: _Parser) -> None:
+def _add_measures(recipe: Parser) -> None:
     measure = recipe.add_argument_group("how you measure")
     measure.add_argument(
         "--syringe", type=float, metavar="ML", help="what your syringe can tell, ml"
@@ -96,7 +91,7 @@ def _add_measures(recipe: _Parser) -> None:
     )
 
 
-def _add_wishes(recipe: _Parser) -> None:
+def _add_wishes(recipe: Parser) -> None:
     wish = recipe.add_argument_group("what else you ask", "IDS are ids parted by commas.")
     wish.add_argument("--only", metavar="IDS", help="use only these paints")
     wish.add_argument("--without", metavar="IDS", help="leave these out")
@@ -119,7 +114,7 @@ def _add_wishes(recipe: _Parser) -> None:
     )
 
 
-def _add_list(recipe: _Parser) -> None:
+def _add_list(recipe: Parser) -> None:
     recipe.add_argument(
         "--list", metavar="FILE.csv", help="many wanted colours: name and srgb, or name and l, a, b"
     )
@@ -134,7 +129,7 @@ def _add_list(recipe: _Parser) -> None:
     )
 
 
-def _add_mix(commands: _Commands[_Parser]) -> None:
+def _add_mix(commands: Commands) -> None:
     mix = commands.add_parser(
         "mix",
         help="what a given mix will look like",
@@ -142,11 +137,11 @@ def _add_mix(commands: _Commands[_Parser]) -> None:
         "parts: only their proportions count.",
     )
     mix.add_argument("parts", metavar="ID=SHARE", nargs="+", help="a paint's id and its share")
-    _add_shelf(mix)
-    _add_json(mix)
+    add_shelf(mix)
+    add_json(mix)
 
 
-def _add_correct(commands: _Commands[_Parser]) -> None:
+def _add_correct(commands: Commands) -> None:
     correct = commands.add_parser(
         "correct",
         help="what to add to a pot to put it right",
@@ -164,11 +159,11 @@ def _add_correct(commands: _Commands[_Parser]) -> None:
     correct.add_argument(
         "--add", type=int, choices=(1, 2), default=2, help="paints to add at the most (2)"
     )
-    _add_shelf(correct)
-    _add_json(correct)
+    add_shelf(correct)
+    add_json(correct)
 
 
-def _add_fan(commands: _Commands[_Parser]) -> None:
+def _add_fan(commands: Commands) -> None:
     fan = commands.add_parser(
         "fan",
         help="neighbours of a mix to brush out and choose from by eye",
@@ -176,11 +171,11 @@ def _add_fan(commands: _Commands[_Parser]) -> None:
     )
     fan.add_argument("parts", metavar="ID=SHARE", nargs="+", help="the mix at the middle")
     fan.add_argument("--volume", type=float, default=20.0, metavar="ML", help="ml of each (20)")
-    _add_shelf(fan)
-    _add_json(fan)
+    add_shelf(fan)
+    add_json(fan)
 
 
-def _add_reach(commands: _Commands[_Parser]) -> None:
+def _add_reach(commands: Commands) -> None:
     reach = commands.add_parser(
         "reach",
         help="how near a shelf comes to a colour, and which paint more would reach it",
@@ -189,23 +184,5 @@ def _add_reach(commands: _Commands[_Parser]) -> None:
     )
     reach.add_argument("--lab", metavar="L,a,b", required=True, help="the wanted CIELAB colour")
     reach.add_argument("--candidates", metavar="FILE.csv", help="paints that could be bought")
-    _add_shelf(reach)
-    _add_json(reach)
-
-
-def _add_photo_options(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--grey", metavar="X,Y,W,H", help="where the grey card is, in pixels")
-    parser.add_argument(
-        "--grey-y", type=float, metavar="Y", help="its reflectance, 0-1 (0.18; white paper 0.9)"
-    )
-    parser.add_argument("--grey-l", type=float, metavar="L", help="or its lightness L*, 16-100")
-    parser.add_argument("--area", metavar="X,Y,W,H", help="where the cloth is, in pixels")
-    parser.add_argument("--count", type=int, metavar="N", help="how many colours to find")
-
-
-def _add_shelf(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--shelf", metavar="FILE.csv", help="your paints (a demonstration shelf)")
-
-
-def _add_json(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--json", action="store_true", help="print JSON, as docs/files.md tells")
+    add_shelf(reach)
+    add_json(reach)

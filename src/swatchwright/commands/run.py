@@ -11,6 +11,8 @@ import sys
 import traceback
 from collections.abc import Callable, Sequence
 from contextlib import suppress
+from importlib import import_module
+from typing import cast
 
 from swatchwright import __version__
 from swatchwright.commands.codes import ExitCode
@@ -56,18 +58,19 @@ def _forget_output() -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
+_WHERE = {
+    "colours": ("colours", "colours"),
+    "correct": ("correct", "correct"),
+    "fan": ("correct", "fan"),
+    "mix": ("mix", "mix"),
+    "reach": ("reach", "reach"),
+    "recipe": ("recipe", "recipe"),
+}
+"""The module and the function of each command."""
+
+
 def _command(name: str) -> Callable[[argparse.Namespace], int]:
     """Import a command when it is asked for."""
-    if name == "colours":
-        from swatchwright.commands.colours import colours as command
-    elif name == "recipe":
-        from swatchwright.commands.recipe import recipe as command
-    elif name == "correct":
-        from swatchwright.commands.correct import correct as command
-    elif name == "fan":
-        from swatchwright.commands.correct import fan as command
-    elif name == "reach":
-        from swatchwright.commands.reach import reach as command
-    else:
-        from swatchwright.commands.mix import mix as command
-    return command
+    module, function = _WHERE[name]
+    found = getattr(import_module(f"swatchwright.commands.{module}"), function)
+    return cast(Callable[[argparse.Namespace], int], found)

@@ -60,6 +60,10 @@ class Paint:
         Sizes sold.
     note
         Anything the shelf says about it.
+    spread
+        (n, 72) how well K and S are known: a root of the covariance of ln K (36) and ln S (36),
+        each row a direction of one standard deviation, independent of the others; None where
+        only `how_known` tells.
     """
 
     id: str
@@ -73,6 +77,7 @@ class Paint:
     spreading_rate: float = 12.0
     tins: tuple[Tin, ...] = ()
     note: str = ""
+    spread: Floats | None = None
 
     @property
     def finish(self) -> Finish:
