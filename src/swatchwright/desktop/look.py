@@ -77,10 +77,20 @@ def style(look: Look) -> str:
     QPushButton:checked, QToolButton:checked, QPushButton#main {{
         background: {look.press}; color: {look.press_ink}; border-color: {look.press};
     }}
+    QToolButton#page {{
+        background: transparent; border: none; border-radius: 8px; padding: 7px 2px;
+        font-size: 12px;
+    }}
+    QToolButton#page:hover {{ background: {look.pick}; }}
+    QToolButton#page:checked {{ background: {look.press}; color: {look.press_ink}; }}
+    QToolButton#page:focus {{ border: 2px solid {look.ink}; }}
+    #waiting {{ color: {look.quiet}; font-size: 16px; padding: 60px; }}
     QPushButton#little {{ padding: 5px 6px; font-size: 12px; }}
     QDialog {{ background: {look.bench}; }}
     QPushButton:disabled {{ color: {look.edge}; border-color: {look.edge}; }}
     QPushButton:focus, QToolButton:focus, QCheckBox:focus, QScrollArea:focus,
+    QPlainTextEdit:focus, QComboBox:focus, QAbstractSpinBox:focus, QListView:focus,
+    QTableView:focus, QDateEdit:focus,
     QLineEdit:focus {{ border: 2px solid {look.ink}; }}
     QToolButton::menu-indicator {{ image: none; }}
     QComboBox QAbstractItemView {{

@@ -1,7 +1,7 @@
 """What is on the bench: the photo and its marks, the colours, the wanted one and its mixes.
 
-Widgets change the session and redraw from its signals; none of them keeps state of its own. The
-marks can be undone and redone.
+Widgets change the session and redraw from its signals; none of them keeps state of its own. What a
+person does to the marks or to the wanted colour can be undone and redone.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from swatchwright.acts.recipes import (
     with_volume,
 )
 from swatchwright.desktop import words
+from swatchwright.desktop.history import History
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
 from swatchwright.mixing.wishes import Wishes
@@ -91,9 +92,8 @@ class Session(QObject):
         self.unused: frozenset[str] = frozenset()
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
+        self.history = History(self)
         self._read_cloth: Rect | None = None
-        self._past: list[Marks] = []
-        self._future: list[Marks] = []
 
     # --- photo and marks -------------------------------------------------------------------------
 
@@ -102,7 +102,7 @@ class Session(QObject):
 
         def done(photo: Photo) -> None:
             self.photo = photo
-            self._past, self._future = [], []
+            self.history.forget()
             self.marks = marks or Marks(reflectance=self.marks.reflectance)
             self.found, self.pick, self.typed, self.recipes = None, None, None, None
             self.workshop.stop("mixes")
@@ -119,9 +119,9 @@ class Session(QObject):
         """Set the marks, so that it can be undone."""
         if marks == self.marks:
             return
-        self._past.append(self.marks)
-        self._future.clear()
+        before = self.marks
         self._apply(marks)
+        self.history.add(words.DID_MARK, lambda: self._apply(before), lambda: self._apply(marks))
 
     def set_grey(self, rect: Rect | None) -> None:
         """Set where the grey card is."""
@@ -134,28 +134,6 @@ class Session(QObject):
     def set_reflectance(self, reflectance: float) -> None:
         """Set what the card reflects, 0-1."""
         self.set_marks(replace(self.marks, reflectance=reflectance))
-
-    def undo(self) -> None:
-        """Take the last change of the marks back."""
-        if self._past:
-            self._future.append(self.marks)
-            self._apply(self._past.pop())
-
-    def redo(self) -> None:
-        """Do again what was taken back."""
-        if self._future:
-            self._past.append(self.marks)
-            self._apply(self._future.pop())
-
-    @property
-    def can_undo(self) -> bool:
-        """Whether a change of the marks can be taken back."""
-        return bool(self._past)
-
-    @property
-    def can_redo(self) -> bool:
-        """Whether a change that was taken back can be done again."""
-        return bool(self._future)
 
     def _apply(self, marks: Marks) -> None:
         self.marks = marks
@@ -180,30 +158,43 @@ class Session(QObject):
             self.found, self._read_cloth = found, marks.cloth
             self.pick = min(pick or 0, len(found.colours) - 1)
             self.colours_changed.emit()
-            self.choose(self.pick)
+            self._want(self.pick, None)
 
         self.workshop.start("colours", words.FINDING_COLOURS, work, done)
 
     def choose(self, pick: int | None) -> None:
         """Want one of the colours, by its place among them."""
-        self.pick, self.typed = pick, None
-        self.pick_changed.emit()
-        self._find_mixes()
+        self._want_instead(pick, None)
 
     def type_colour(self, text: str) -> None:
         """Want a colour by its numbers: L*, a*, b* or #rrggbb."""
         try:
-            self.typed = read_colour(text)
+            typed = read_colour(text)
         except MendableError as error:
             self.workshop.failed.emit(error)
             return
-        self.pick = None
-        self.pick_changed.emit()
-        self._find_mixes()
+        self._want_instead(None, typed)
 
     def want(self, lab: Lab, origin: str) -> None:
         """Want a colour that was chosen by eye."""
-        self.typed, self.pick = colour_by_eye(lab, origin), None
+        self._want_instead(None, colour_by_eye(lab, origin))
+
+    def _want_instead(self, pick: int | None, typed: KnownColour | None) -> None:
+        """Want another colour, so that it can be undone."""
+        before = (self.pick, self.typed)
+        if before == (pick, typed):
+            return
+        self._want(pick, typed)
+        if before != (None, None):
+            self.history.add(
+                words.DID_WANT, lambda: self._want(*before), lambda: self._want(pick, typed)
+            )
+
+    def _want(self, pick: int | None, typed: KnownColour | None) -> None:
+        # The photo may have been read anew since, with fewer colours in it.
+        if pick is not None and self.found is not None:
+            pick = min(pick, len(self.found.colours) - 1)
+        self.pick, self.typed = pick, typed
         self.pick_changed.emit()
         self._find_mixes()
 

@@ -1,10 +1,10 @@
-"""The window: the bench with the photo on the left and the mixes on the right."""
+"""The window: the bench, and along its left edge a rail of the pages that can be laid on it."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QStandardPaths, Qt
+from PySide6.QtCore import QStandardPaths, Qt, QTimer
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
     QProgressBar,
     QPushButton,
     QSizePolicy,
-    QSplitter,
+    QStackedWidget,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -31,13 +31,17 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.desktop import words
+from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.look import DARK, LIGHT, palette, style
 from swatchwright.desktop.mix_side import MixSide
+from swatchwright.desktop.pages import PAGES, AnyPage
+from swatchwright.desktop.pages.colour_page import ColourPage
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.session import Marks, Session
 from swatchwright.desktop.shelf_window import ShelfWindow
 from swatchwright.desktop.widgets.message_strip import MessageStrip
+from swatchwright.desktop.widgets.rail import Rail
 from swatchwright.shelf.csv_file import demo_shelf
 
 __all__ = ["Window"]
@@ -55,46 +59,80 @@ class Window(QMainWindow):
         self.shelf_window: ShelfWindow | None = None
         self.reach_window: ReachWindow | None = None
         self.session = Session(self)
+        self.desk = Desk(self.session.history, self)
         self.trouble = MessageStrip()
-        self.photo_side = PhotoSide(self.session)
-        self.mix_side = MixSide(self.session)
         self.dark = QToolButton()
-        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self.session.undo)
-        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self.session.redo)
+        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self.session.history.undo)
+        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self.session.history.redo)
         self.shelf_told = QLabel()
         self._busy = _Busy(self.session)
+        self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
+        self._stack = QStackedWidget()
+        self._made: dict[str, AnyPage] = {}
+        self.colour_page = ColourPage(self.session)
+        self._made["colour"] = self.colour_page
+        self._stack.addWidget(self.colour_page)
         self.setCentralWidget(self._bench())
-        self.session.workshop.failed.connect(self.trouble.say)
-        self.session.marks_changed.connect(self._show_undo)
-        self.session.colours_changed.connect(self.trouble.hide)
-        self.session.pick_changed.connect(self.trouble.hide)
-        escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
-        escape.activated.connect(self.trouble.hide)
-        self.session.shelf_changed.connect(self._show_shelf)
+        self._listen()
         self._show_undo()
         self._show_shelf()
         self.set_dark(dark=False)
+        self.show_page("colour")
         room = self.screen().availableSize()
         self.resize(min(1360, room.width() - 20), min(820, room.height() - 60))
+        QTimer.singleShot(0, self, self.desk.refresh)
+
+    def _listen(self) -> None:
+        self.session.workshop.failed.connect(self.trouble.say)
+        self.desk.failed.connect(self.trouble.say)
+        self.session.history.changed.connect(self._show_undo)
+        self.session.colours_changed.connect(self.trouble.hide)
+        self.session.pick_changed.connect(self.trouble.hide)
+        self.session.shelf_changed.connect(self._show_shelf)
+        self.rail.chosen.connect(self.show_page)
+        escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
+        escape.activated.connect(self.trouble.hide)
 
     def _bench(self) -> QWidget:
         bench = QWidget()
         bench.setObjectName("bench")
         rows = QVBoxLayout(bench)
-        rows.setContentsMargins(18, 14, 18, 12)
+        rows.setContentsMargins(10, 14, 18, 12)
         rows.setSpacing(12)
         rows.addLayout(self._top())
         rows.addWidget(self.trouble)
-        sides = QSplitter(Qt.Orientation.Horizontal)
-        sides.setChildrenCollapsible(False)
-        sides.setHandleWidth(18)
-        sides.addWidget(self.photo_side)
-        sides.addWidget(self.mix_side)
-        sides.setStretchFactor(0, 8)
-        sides.setStretchFactor(1, 12)
-        sides.setSizes([560, 780])
-        rows.addWidget(sides, 1)
+        below = QHBoxLayout()
+        below.setSpacing(12)
+        below.addWidget(self.rail)
+        below.addWidget(self._stack, 1)
+        rows.addLayout(below, 1)
         return bench
+
+    @property
+    def photo_side(self) -> PhotoSide:
+        """The photo, its marks and colours."""
+        return self.colour_page.photo_side
+
+    @property
+    def mix_side(self) -> MixSide:
+        """The mixes for the wanted colour."""
+        return self.colour_page.mix_side
+
+    def page(self, key: str) -> AnyPage:
+        """Give a page, made when it is first asked for."""
+        if key not in self._made:
+            kind = next(kind for kind in PAGES if kind.key == key)
+            made = kind.make(self.session, self.desk)
+            self._made[key] = made
+            self._stack.addWidget(made)
+        return self._made[key]
+
+    def show_page(self, key: str) -> None:
+        """Bring a page into view."""
+        page = self.page(key)
+        self._stack.setCurrentWidget(page)
+        self.rail.show_page(key)
+        page.arrive()
 
     def _top(self) -> QHBoxLayout:
         row = QHBoxLayout()
@@ -135,11 +173,13 @@ class Window(QMainWindow):
 
     def open(self, path: Path) -> None:
         """Open a photo."""
+        self.show_page("colour")
         self.trouble.hide()
         self.session.open(path)
 
     def open_sample(self, sample: SamplePhoto) -> None:
         """Open a sample photo with its marks."""
+        self.show_page("colour")
         self.trouble.hide()
         self.session.open(sample.path, Marks(sample.grey, sample.cloth, sample.reflectance))
 
@@ -150,6 +190,7 @@ class Window(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(palette(look))
         self.setStyleSheet(style(look))
+        self.rail.set_look(look)
 
     def _ask_photo(self) -> None:
         name, _ = QFileDialog.getOpenFileName(
@@ -185,8 +226,13 @@ class Window(QMainWindow):
     # --- showing ---------------------------------------------------------------------------------
 
     def _show_undo(self) -> None:
-        self.undo.setEnabled(self.session.can_undo)
-        self.redo.setEnabled(self.session.can_redo)
+        history = self.session.history
+        for button, label, told in (
+            (self.undo, history.last, words.UNDO_WHAT),
+            (self.redo, history.next, words.REDO_WHAT),
+        ):
+            button.setEnabled(bool(label))
+            button.setToolTip(told.format(label) if label else "")
 
     def _show_shelf(self) -> None:
         shelf = self.session.shelf
@@ -213,6 +259,7 @@ class Window(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """End all work before the window goes."""
         self.session.close()
+        self.desk.close()
         super().closeEvent(event)
 
 

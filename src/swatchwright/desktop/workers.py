@@ -100,10 +100,10 @@ class Workshop(QObject):
     moved = Signal(float)
     failed = Signal(object)
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(self, parent: QObject | None = None, *, threads: int = 2) -> None:
         super().__init__(parent)
         self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(2)
+        self._pool.setMaxThreadCount(threads)
         self._running: dict[str, _Running] = {}
 
     def start(
@@ -138,6 +138,10 @@ class Workshop(QObject):
         """Stop all work and wait for the threads to end."""
         self.stop_all()
         self._pool.clear()
+        self._pool.waitForDone(10_000)
+
+    def finish(self) -> None:
+        """Wait until all that was started is done; nothing is stopped."""
         self._pool.waitForDone(10_000)
 
     def idle(self, *, besides: str = "") -> bool:

@@ -109,8 +109,11 @@ def gathered(paints: PaintStack, pools: Sequence[Indices]) -> tuple[Groups, list
     ]
     alone = np.array([m[0] if len(m) == 1 else -1 for m in members], dtype=np.intp)
     light, dark = seen_of_bands(ends[0] / ends[3]), seen_of_bands(ends[1] / ends[2])
+    # The band of glare is seen as its ratio itself: the greatest ratio is the most seen.
+    light[:, -1], dark[:, -1] = ends[1][:, -1] / ends[2][:, -1], ends[0][:, -1] / ends[3][:, -1]
     reach = [np.cbrt(np.maximum(v @ band_weights(), 0)) for v in (light, dark)]
-    width = 116 * (reach[0] - reach[1]).max(axis=1)
+    # Two paints may look alike and still be two: then a hair, or they would never be told apart.
+    width = 116 * np.maximum((reach[0] - reach[1]).max(axis=1), np.where(alone < 0, 1e-6, 0.0))
     tree = np.array(halves, dtype=np.intp)
     groups = Groups(ends[0], ends[1], ends[2], ends[3], tree, alone, width, scattering)
     return groups, roots

@@ -34,6 +34,8 @@ PROVEN = 0.02
 
 _AIM = 0.95 * PROVEN
 _CHUNK = 1536
+_MOST = 4_000_000
+_MOST_HIDING = 1_000_000
 _WORKERS = 2
 _TINY = 1e-4
 _CLOSER = 1e-4
@@ -74,7 +76,7 @@ def prove(
     tell: Callable[[float], None],
     *,
     far: bool = False,
-    most_cells: int = 1_500_000,
+    most_cells: int | None = None,
 ) -> Proof:
     """Prove how near any mixture can come.
 
@@ -93,13 +95,20 @@ def prove(
     far
         Whether by the difference for far colours.
     most_cells
-        How many cells to look at before giving up; the proof then is weaker, and says so.
+        How many cells to look at before giving up; the proof then is weaker, and says so. None
+        for as many as take half a minute on a quiet machine.
     """
+    if most_cells is None:
+        hides = ground.rules is not None and ground.rules.coats is not None
+        most_cells = _MOST_HIDING if hides else _MOST
     least, cells = 0.0, 0
-    # A part first: should the last step prove too long, that much is known.
-    for share in (0.5, 0.85, 1.0):
+    # A part first: should the last step prove too long, that much is known. Where the first took
+    # long, a further step goes between.
+    for share in (0.5, 0.75, 1.0):
         radius = min(share * best, best - _AIM)
         if best - least <= PROVEN or radius <= max(least, 0.0):
+            continue
+        if share == 0.75 and cells < most_cells / 5:
             continue
         hunt = _Hunt(ground, wanted, radius, far, ball_about(wanted, radius, far=far))
         reached, looked, best = _run(hunt, best, solve, tell, most_cells - cells)
@@ -193,13 +202,15 @@ def _step(hunt: _Hunt, best: float, batch: tuple[bool, Cells]) -> _After:
         live = live & may_hide(cells, at, hunt.ground)
     cells, at = cells.pick(live), at.pick(live)
     if len(cells):
-        bound = least_difference(*lab_boxes(at), hunt.wanted, far=hunt.far)
+        low, high = lab_boxes(at)
+        bound = least_difference(low, high, hunt.wanted, far=hunt.far)
+        room = (high - low).max(axis=1)
         cells = Cells(cells.groups, cells.corners, cells.weight, np.maximum(bound, cells.least))
         live = np.asarray(bound < hunt.radius)
-        cells, at = cells.pick(live), at.pick(live)
+        cells, at, room = cells.pick(live), at.pick(live), room[live]
     if not len(cells):
         return _After(cells, none, np.inf)
-    halves, longest = cut(cells, at, groups)
+    halves, longest = cut(cells, at, groups, room)
     stuck, nearer = np.inf, none
     if single:
         tiny = np.asarray(longest < _TINY)

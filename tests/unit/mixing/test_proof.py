@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import combinations
 from typing import Any
 
@@ -21,8 +22,10 @@ from swatchwright.mixing.groups import gathered
 from swatchwright.mixing.proof import PROVEN, prove
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.solve import closest_shares
+from swatchwright.paint.family import Family
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
+from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import Lab
 from unit.mixing.composed import composed
 from unit.mixing.shelves import SIX, STRONG, WARM, some
@@ -99,6 +102,28 @@ def test_a_bad_start_is_mended_on_the_way() -> None:
     _, apart = closest_shares(each, np.array(list(combinations(range(8), 3))), wanted.triple)
     assert best[-1] == pytest.approx(float(apart.min()), abs=1e-3)
     assert best[-1] - proof.least <= PROVEN
+
+
+def test_paints_that_differ_in_glare_alone_are_told_apart() -> None:
+    """A chalky and a shiny tin of one colour, and a tin twice, still let the proof end."""
+    made = composed(6)
+    shiny = replace(made[3], id="shiny", family=Family.GLOSS)
+    shelf = (*made, shiny, replace(made[4], id="twice"))
+    found = find_recipes(Lab(50, 80, 40), shelf, proven=True)
+    groups, _ = gathered(stack(shelf), [np.arange(len(shelf))])
+    assert np.all(groups.width[groups.paint < 0] > 0)
+    assert np.all(groups.width[groups.paint >= 0] == 0)
+    assert found.proven_gap is not None
+    assert found.proven_gap <= PROVEN
+
+
+@pytest.mark.parametrize("wanted", [Lab(50, 80, 40), Lab(40, 60, -60)], ids=["red", "purple"])
+def test_a_colour_far_out_of_reach_is_proven_too(wanted: Lab) -> None:
+    """With two dozen paints the proof ends for colours that none of them comes near."""
+    found = find_recipes(wanted, demo_shelf().paints, proven=True)
+    assert found.far
+    assert found.proven_gap is not None
+    assert found.proven_gap <= PROVEN
 
 
 def test_an_unfinished_proof_says_less() -> None:

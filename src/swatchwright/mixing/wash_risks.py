@@ -1,0 +1,235 @@
+"""What may go wrong with a wash, or with stirring something into the pot, from the reckoning.
+
+Each risk is a number that the forward reckoning gives, and a sentence with it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from math import atan2, degrees, hypot
+
+import numpy as np
+
+from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
+from swatchwright.colour.names import difference_words
+from swatchwright.colour.spectrum import lab_of
+from swatchwright.mixing.knock_back import Washing, film_of_washing
+from swatchwright.mixing.mend import Additions, Pot, pot_colour
+from swatchwright.paint.hiding import coats_to_hide
+from swatchwright.paint.layered import Base, look_of
+from swatchwright.paint.mixture import DRY_INDEX, mix
+from swatchwright.paint.paints import stack
+from swatchwright.paint.surface import internal_diffuse, normal_reflectance
+from swatchwright.values import Lab
+
+__all__ = ["Risk", "RiskKind", "hue_turn", "risks_of_stirring", "risks_of_wash"]
+
+# A hand that wipes less than it means to leaves half as much again; common practice, no source.
+_HEAVY = 1.5
+# How much of its water a batch may lose on a warm day while it is used: a quarter, no source.
+_DRIED_OFF = 0.75
+_MEASURED_OFF = 1.1
+
+_NO_HUE = 6.0
+_TURNED = 5.0
+_MOST_COATS = 6
+
+_HIDES_NOT = "It hides nothing and need not: what is below it must hide by itself."
+_WASH_STAYS = "While it is wet a damp cloth takes it off. Once dry it stays; only paint covers it."
+_STIRRED_STAYS = (
+    "What is stirred in stays in: try it on a spoonful first. What is painted already keeps its "
+    "colour and needs another coat."
+)
+
+
+class RiskKind(StrEnum):
+    """What a risk is of."""
+
+    GRAIN = "grain"
+    WIPING = "wiping"
+    THICKENING = "thickening"
+    HUE = "hue"
+    SIDE_EFFECT = "side effect"
+    HIDING = "hiding"
+    MEASURE = "measure"
+    UNDOING = "undoing"
+
+
+@dataclass(frozen=True, slots=True)
+class Risk:
+    """One thing to weigh.
+
+    Parameters
+    ----------
+    kind
+        What it is of.
+    size
+        How much: CIEDE2000, degrees of hue for `HUE`, coats for `HIDING`; None where it is no
+        matter of size.
+    words
+        The same in a sentence.
+    """
+
+    kind: RiskKind
+    size: float | None
+    words: str
+
+
+def hue_turn(start: Lab, end: Lab) -> float:
+    """Give by how many degrees the hue turns, -180 to 180; 0 where one of them is a near-grey.
+
+    >>> round(hue_turn(Lab(50, 30, 0), Lab(50, 0, 30)))
+    90
+    """
+    if min(hypot(start.a, start.b), hypot(end.a, end.b)) < _NO_HUE:
+        return 0.0
+    turn = degrees(atan2(end.b, end.a) - atan2(start.b, start.a))
+    return (turn + 180) % 360 - 180
+
+
+def risks_of_wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> tuple[Risk, ...]:
+    """Say what to weigh before a wash is laid.
+
+    Parameters
+    ----------
+    washing
+        The wash.
+    base
+        The coat it goes over.
+    now, aim
+        The colour of that coat, and where it should go.
+    """
+    return (
+        _grain(washing),
+        _wiping(washing, base),
+        _thickening(washing, base),
+        *_turned(now, washing.dry, aim),
+        Risk(
+            RiskKind.HIDING,
+            0.0,
+            _HIDES_NOT,
+        ),
+        Risk(
+            RiskKind.UNDOING,
+            None,
+            _WASH_STAYS,
+        ),
+    )
+
+
+def _grain(washing: Washing) -> Risk:
+    size = float(delta_e_2000(washing.flat.triple, washing.grain.triple))
+    if size < JUST_SEEN:
+        words = "Flats and grain come out alike."
+    elif size < 4:
+        words = f"Flats and grain come out {size:.1f} apart: a little life in the surface."
+    else:
+        words = (
+            f"Flats and grain come out {size:.0f} apart: an old, broken look, not an even colour."
+        )
+    return Risk(RiskKind.GRAIN, size, words)
+
+
+def _moved(washing: Washing, base: Base, *, heavy: float = 1.0, water: float = 1.0) -> float:
+    """Give how far the colour goes off if more is left, or if the wash has lost water."""
+    film = film_of_washing(
+        washing.paints, washing.parts, washing.water * water, washing.passes, washing.left
+    )
+    after = lab_of(look_of(base, [film], factor=heavy))[0]
+    return float(delta_e_2000(washing.dry.triple, after))
+
+
+def _wiping(washing: Washing, base: Base) -> Risk:
+    size = _moved(washing, base, heavy=_HEAVY)
+    hand = "forgiving" if size < 1.5 else "mind your hand" if size < 4 else "it asks a sure hand"
+    return Risk(
+        RiskKind.WIPING, size, f"With half as much again left on it is {size:.1f} off: {hand}."
+    )
+
+
+def _thickening(washing: Washing, base: Base) -> Risk:
+    size = _moved(washing, base, water=_DRIED_OFF)
+    return Risk(
+        RiskKind.THICKENING,
+        size,
+        f"It thickens as it stands in warm air: with a quarter of its water gone it goes on "
+        f"heavier, and comes out {size:.1f} off.",
+    )
+
+
+def _turned(now: Lab, after: Lab, aim: Lab) -> tuple[Risk, ...]:
+    """Say how the hue turns, and what is off from where it should go."""
+    turn = hue_turn(now, after) - hue_turn(now, aim)
+    hue = (
+        "The hue keeps."
+        if abs(turn) < _TURNED
+        else f"The hue turns by {abs(turn):.0f} degrees more than it should."
+    )
+    off = difference_words(aim, after)
+    size = float(delta_e_2000(aim.triple, after.triple))
+    beside = (
+        f"It ends {' and '.join(off)} than asked, by {size:.1f}."
+        if off and size >= JUST_SEEN
+        else "It ends where it was asked to."
+    )
+    return Risk(RiskKind.HUE, abs(turn), hue), Risk(RiskKind.SIDE_EFFECT, size, beside)
+
+
+def risks_of_stirring(pot: Pot, added: Additions, aim: Lab) -> tuple[Risk, ...]:
+    """Say what to weigh before something is stirred into the pot."""
+    after = _pot_after(pot, added)
+    return (
+        Risk(RiskKind.GRAIN, 0.0, "It is an even coat: flats and grain come out alike."),
+        _measure(pot, added),
+        *_turned(pot_colour(pot), pot_colour(after), aim),
+        _hiding(pot, after),
+        Risk(
+            RiskKind.UNDOING,
+            None,
+            _STIRRED_STAYS,
+        ),
+    )
+
+
+def _pot_after(pot: Pot, added: Additions, *, off: float = 1.0) -> Pot:
+    """Pour the additions, each `off` times as much as was told."""
+    return Pot(
+        (*pot.paints, *(step.paint for step in added.steps)),
+        (*pot.volumes, *(off * step.ml for step in added.steps)),
+    )
+
+
+def _measure(pot: Pot, added: Additions) -> Risk:
+    told, poured = (
+        pot_colour(_pot_after(pot, added, off=off)).triple for off in (1.0, _MEASURED_OFF)
+    )
+    size = float(delta_e_2000(told, poured))
+    return Risk(RiskKind.MEASURE, size, f"A tenth too much stirred in is {size:.1f} off.")
+
+
+def _coats(pot: Pot) -> float:
+    """Give how many coats of a pot hide black and white alike."""
+    shares = np.array(pot.volumes) / pot.volume
+    mixture = mix(stack(pot.paints), [range(len(shares))], [shares])
+    k1, k2 = float(normal_reflectance(DRY_INDEX)), float(internal_diffuse(DRY_INDEX))
+    coat = mixture.wet_film * mixture.solids
+    return float(coats_to_hide(mixture.K, mixture.S, coat, k1=k1, k2=k2)[0])
+
+
+def _hiding(pot: Pot, after: Pot) -> Risk:
+    """Say whether hiding suffers."""
+    was, then = (min(_coats(p), _MOST_COATS + 1.0) for p in (pot, after))
+    if then > was:
+        words = f"It hides less: in {_told(then)}, where it was {_told(was)}."
+    elif then < was:
+        words = f"It hides better: in {_told(then)}, where it was {_told(was)}."
+    else:
+        words = f"It hides as before, in {_told(was)}."
+    return Risk(RiskKind.HIDING, then - was, words)
+
+
+def _told(coats: float) -> str:
+    if coats > _MOST_COATS:
+        return f"more than {_MOST_COATS} coats"
+    return "one coat" if coats == 1 else f"{coats:.0f} coats"
