@@ -72,6 +72,7 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
         patch.setenv("XDG_DATA_HOME", str(home / "data"))
         patch.setenv("XDG_CONFIG_HOME", str(home / "config"))
         patch.setenv("XDG_STATE_HOME", str(home / "state"))
+        patch.setenv("SWATCHWRIGHT_HOME", str(home / "store"))
         yield home
 
 

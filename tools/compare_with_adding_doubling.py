@@ -48,6 +48,8 @@ DEPTHS = (0.1, 0.3, 1.0, 3.0, 10.0, 30.0, 100.0, 300.0, 1000.0)
 GROUNDS = (0.05, 0.4, 0.8)
 ANGLES = 16
 
+PAINT_ALBEDO, PAINT_DEPTH = 0.9, 10.0
+
 DIFFUSE = (2.0, 0.75)
 BEAM = {1.0: (2.183, 0.575), 1.5: (2.321, 0.691)}
 """alpha and beta by index: least squares of CIEDE2000 over albedo 0.9-0.9999, depth 10-100."""
@@ -228,9 +230,42 @@ def _opaque(
     return np.array([oracle(float(a), 1e5, 0.5, 1.5) for a in albedo])
 
 
+def from_one_film(
+    index: float, read_at: float, albedos: tuple[float, ...], depths: tuple[float, ...]
+) -> Cells:
+    """Give the differences of films predicted from a fit, as the program does it.
+
+    A plausible paint is fitted from one film of it that the oracle reads over black and over
+    white; then films of other depths and over other grounds are predicted. Nothing is told of the
+    oracle's coefficients.
+    """
+    bare = index == 1.0
+    k1, k2 = (0.0 if bare else float(f(index)) for f in (normal_reflectance, internal_diffuse))
+    surface = Surface(k1=k1, k2=k2, glare_spread=1e-3, paint_glare_spread=1e-3)
+    errors = Errors(reading=5e-4, formula=2e-3, share=1e-3, doubt=30.0)
+    black, grey, white = GROUNDS
+    seen = {g: np.full(WAVELENGTHS.size, float(seen_reflectance(g, 0.0, k2))) for g in GROUNDS}
+    cells: dict[tuple[float, float], list[float]] = {}
+    for low, high in zip(albedos, [*albedos[1:], 0.99995], strict=True):
+        for albedo in spectra(low, high) if low >= PAINT_ALBEDO else ():
+            readings = tuple(
+                Reading(oracle_spectrum(Case(albedo, read_at, g), index), ground=seen[g])
+                for g in (black, white)
+            )
+            film = BrushOut({"a": 1.0}, readings, thickness=read_at, thickness_spread=1e-3)
+            paint = {"a": fit_paint([film], {}, surface=surface, errors=errors)}
+            for depth in depths:
+                for ground in (grey,) if depth == read_at else GROUNDS:
+                    theirs = oracle_spectrum(Case(albedo, depth, ground), index)
+                    mine = predict(paint, {"a": 1.0}, seen[ground], depth, surface)
+                    off = float(delta_e_2000(lab_of(theirs), lab_of(mine)))
+                    cells.setdefault((low, depth), []).append(off)
+    return {key: np.array(values) for key, values in cells.items()}
+
+
 def is_paint(albedo: float, depth: float) -> bool:
     """Tell a plausible film of paint: it scatters at least ten times over, not mostly absorbing."""
-    return albedo >= 0.9 and depth >= 10.0
+    return albedo >= PAINT_ALBEDO and depth >= PAINT_DEPTH
 
 
 def main() -> None:
@@ -246,6 +281,12 @@ def main() -> None:
             print(f"{what}: {spread(values)}")
         for what, values in summary(compared(index, DIFFUSE, albedos, depths)).items():
             print(f"{what}, factors of diffuse light: {spread(values)}")
+        for read_at in (3.0, 10.0):
+            fitted = from_one_film(index, read_at, albedos, depths)
+            print(f"\nfitted over black and white at depth {read_at:g}, {name}\n")
+            print("\n".join(table(fitted)) + "\n")
+            for what, values in summary(fitted).items():
+                print(f"{what}: {spread(values)}")
     wet = wetting(albedos)
     print(f"\nwetting: {spread(wet)}")
     print(f"opaque mixtures of fitted virtual paints: {spread(mixtures(4 if coarse else 20))}")

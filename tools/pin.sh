@@ -15,5 +15,5 @@ pin() { # pin FILE PURPOSE OPTION...
   mv "$file.new" "$file"
 }
 
-pin requirements.txt "What the program runs with." --extra cxf
-pin requirements-dev.txt "What the program and its checks run with." --extra dev --extra cxf --constraint requirements.txt
+pin requirements.txt "What the program runs with." --extra cxf --extra heif --extra raw
+pin requirements-dev.txt "What the program and its checks run with." --extra dev --extra cxf --extra heif --extra raw --constraint requirements.txt

@@ -97,7 +97,10 @@ def carried_out(command: Command, top: Path) -> str | None:
     """Run one command of ours as a reader would, and give what is wrong with it, if anything."""
     home = {
         name: str(top.parent / name.lower())
-        for name in ("HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME")
+        for name in (
+            *("HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME"),
+            "SWATCHWRIGHT_HOME",
+        )
     }
     beside = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     typed = command.typed.replace(".venv/bin/swatchwright", "swatchwright")

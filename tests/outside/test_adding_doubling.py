@@ -13,6 +13,7 @@ from compare_with_adding_doubling import (
     BEAM,
     DIFFUSE,
     compared,
+    from_one_film,
     mixtures,
     oracle,
     summary,
@@ -36,6 +37,13 @@ def test_without_fitted_factors_a_beam_costs_a_little() -> None:
     paint = summary(compared(1.5, DIFFUSE, (0.9, 0.99, 0.9999), DEPTHS[1:]))["paint"]
     assert np.median(paint) < 1.0
     assert np.percentile(paint, 95) < 3.0
+
+
+def test_films_predicted_from_a_fit() -> None:
+    """From one film over black and white, thicker ones and other grounds come out near."""
+    found = summary(from_one_film(1.5, 10.0, (0.9, 0.999), (10.0, 100.0)))["paint"]
+    assert np.median(found) < 1.0
+    assert np.percentile(found, 95) < 2.5
 
 
 def test_outside_of_paint_the_error_is_bounded() -> None:

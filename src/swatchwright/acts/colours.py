@@ -2,16 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from swatchwright.photo.advise import Advice, next_references
 from swatchwright.photo.dominant import DominantColour, dominant_colours
+from swatchwright.photo.estimate import Correction, estimate
+from swatchwright.photo.greys import likely_greys
 from swatchwright.photo.image import Photo
+from swatchwright.photo.model import LightKind
+from swatchwright.photo.quality import Finding, findings
 from swatchwright.photo.readers import read_photo
 from swatchwright.photo.reference import GREY_CARD, Balance, balance_from_grey, no_reference
+from swatchwright.photo.references import Reference
 from swatchwright.values import Rect
 
-__all__ = ["PhotoColours", "balance_photo", "colours_of", "open_photo"]
+__all__ = [
+    "PhotoColours",
+    "balance_photo",
+    "colours_of",
+    "helpful_references",
+    "open_photo",
+    "propose_greys",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,18 +36,26 @@ class PhotoColours:
     ----------
     photo
         The photo.
-    balance
-        What put its light right.
+    correction
+        What put its light right, with how sure that is.
     colours
-        The dominant colours, the largest share first.
+        The dominant colours, the largest share first; each has its yarn and the cloth from a metre.
     area
         Where they were looked for; None for the whole photo.
+    findings
+        What is wrong with the photo, and what to do about it.
     """
 
     photo: Photo
-    balance: Balance
+    correction: Correction
     colours: tuple[DominantColour, ...]
     area: Rect | None
+    findings: tuple[Finding, ...]
+
+    @property
+    def balance(self) -> Balance:
+        """The plain white balance, for showing the picture."""
+        return self.correction.balance
 
     @property
     def notes(self) -> tuple[str, ...]:
@@ -43,8 +65,11 @@ class PhotoColours:
     @property
     def warnings(self) -> tuple[str, ...]:
         """Signs that a mark or the light is not what it should be, in plain words."""
-        return (*self.balance.warnings, *_signs(self.colours, self.area))
+        told = (f"{f.text} {f.mend}" for f in self.findings if f.kind not in _TOLD_BY_BALANCE)
+        return (*self.balance.warnings, *_signs(self.colours, self.area), *told)
 
+
+_TOLD_BY_BALANCE = {"warm light", "odd light"}
 
 # A cloth whiter than the whitest paper (about L* 97) is a sign of a wrong reference.
 _WHITEST = 98.0
@@ -89,11 +114,18 @@ def balance_photo(photo: Photo, grey: Rect | None, reflectance: float = GREY_CAR
     return no_reference() if grey is None else balance_from_grey(photo, grey, reflectance)
 
 
+def propose_greys(photo: Photo) -> tuple[Rect, ...]:
+    """Propose where a grey card may lie, the likeliest first; to be agreed to before it is used."""
+    return likely_greys(photo)
+
+
 def colours_of(
     photo: Photo,
     *,
     grey: Rect | None = None,
     reflectance: float = GREY_CARD,
+    references: Sequence[Reference] = (),
+    light: LightKind | None = None,
     area: Rect | None = None,
     count: int | None = None,
 ) -> PhotoColours:
@@ -104,9 +136,13 @@ def colours_of(
     photo
         The photo.
     grey
-        Where the grey reference is; it is not counted among the colours.
+        Where a grey reference is; none of the references is counted among the colours.
     reflectance
         Its reflectance, 0-1.
+    references
+        Greys and chips of known colour in the photo, beside that grey or instead of it.
+    light
+        Whether it was daylight or a lamp, if that is known.
     area
         Where the cloth is; the whole photo if None.
     count
@@ -117,7 +153,16 @@ def colours_of(
     MendableError
         If a rectangle is off or holds nothing that can be used.
     """
-    balance = balance_photo(photo, grey, reflectance)
-    left_out = () if grey is None else (grey,)
-    colours = dominant_colours(photo, balance, area=area, count=count, exclude=left_out)
-    return PhotoColours(photo, balance, colours, area)
+    first = () if grey is None else (Reference.grey(grey, reflectance),)
+    given = (*first, *references)
+    correction = estimate(photo, given, light=light)
+    left_out = tuple(reference.rect for reference in given)
+    colours = dominant_colours(photo, correction, area=area, count=count, exclude=left_out)
+    labs = tuple(colour.colour.lab for colour in colours)
+    return PhotoColours(photo, correction, colours, area, findings(correction, area, labs))
+
+
+def helpful_references(found: PhotoColours, colour: DominantColour) -> tuple[Advice, ...]:
+    """Rank what could be added to the photo by how much it would narrow the doubt of a colour."""
+    x, y = colour.marks[0]
+    return next_references(found.correction, found.photo.linear(Rect(x, y, 1, 1))[0, 0], x, y)

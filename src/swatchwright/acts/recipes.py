@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import isfinite, sqrt
 
+from swatchwright.acts.confidence import Confidence, confidence_in
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.difference import JUST_SEEN
@@ -19,9 +20,8 @@ from swatchwright.mixing.ranking import LEAST_TIE, Judged, ranked
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.wishes import Wishes
-from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.shelf import Shelf
-from swatchwright.values import KnownColour, Lab, isotropic, usual_distance
+from swatchwright.values import KnownColour, Lab, isotropic
 
 __all__ = [
     "DEFAULT_VOLUME",
@@ -46,16 +46,6 @@ DEFAULT_VOLUME = 500.0
 
 _MOST_VOLUME = 100_000.0
 
-# Median CIEDE2000 of predicted mixtures, found on open data of real oil paints before the project
-# began: 3.4 where let-downs were in the fit, 9 to 12 from single drawdowns. Invented paints are
-# what they are said to be.
-_PAINT_DOUBT = {
-    HowKnown.MEASURED: 3.4,
-    HowKnown.FITTED: 3.4,
-    HowKnown.GUESSED: 10.5,
-    HowKnown.INVENTED: 0.0,
-}
-
 
 class Order(StrEnum):
     """Which recipe goes first."""
@@ -77,27 +67,6 @@ class Amount:
 
     ml: float
     grams: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Confidence:
-    """How far the painted colour will usually be from the cloth, before any sample is brushed.
-
-    Parameters
-    ----------
-    photo
-        Usual CIEDE2000 between the photo's colour and the cloth; 0 for a typed colour.
-    paints
-        Usual CIEDE2000 between the mix as computed and as it dries.
-    """
-
-    photo: float
-    paints: float
-
-    @property
-    def both(self) -> float:
-        """The two together, as independent errors add."""
-        return sqrt(self.photo**2 + self.paints**2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,7 +243,8 @@ def recipes_for(
     )
     possible = can_be_a_surface(wanted.lab)
     opened = frozenset() if wishes is None else wishes.opened
-    doubt = confidence_in(wanted, result.recipes[0].paints).both
+    first = result.recipes[0]
+    doubt = confidence_in(wanted, first.paints, first.shares).both
     ranking = ranked(result.recipes, wanted.lab, doubt=_tie(doubt), opened=opened)
     judged = ranking.recipes
     if order is Order.CLOSEST:
@@ -308,7 +278,7 @@ def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRec
         recipe=recipe,
         amounts=amounts_for(recipe, volume),
         own_colours=own_colours(recipe.paints),
-        confidence=confidence_in(wanted, recipe.paints),
+        confidence=confidence_in(wanted, recipe.paints, recipe.shares),
         slip=judged.slip,
         light_change=judged.light_change,
         price_per_ml=judged.price,
@@ -355,12 +325,4 @@ def amounts_for(recipe: Recipe, volume: float) -> tuple[Amount, ...]:
     return tuple(
         Amount(ml, None if paint.density is None else round(ml * paint.density, 1))
         for ml, paint in zip(millilitres, recipe.paints, strict=True)
-    )
-
-
-def confidence_in(wanted: KnownColour, paints: tuple[Paint, ...]) -> Confidence:
-    """Say how far off the dried mix will usually be; the least known paint decides for all."""
-    return Confidence(
-        photo=0.0 if wanted.covariance is None else usual_distance(wanted.covariance),
-        paints=max(_PAINT_DOUBT[paint.how_known] for paint in paints),
     )

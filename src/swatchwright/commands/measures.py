@@ -81,7 +81,7 @@ def _country(arguments: argparse.Namespace) -> Country | None:
 
 def _spoons_json(spoons: Spoons) -> dict[str, float]:
     return {
-        "cups": spoons.cups,
+        "cups": spoons.cups + spoons.cup_quarters / 4,
         "tablespoons": spoons.tablespoons,
         "teaspoons": spoons.teaspoons + spoons.quarters / 4,
         "ml": round(spoons.ml, 2),
@@ -90,8 +90,10 @@ def _spoons_json(spoons: Spoons) -> dict[str, float]:
 
 def _spoons_text(spoons: Spoons) -> str:
     teaspoons = spoons.teaspoons + spoons.quarters / 4
+    part = ("", "¼", "½", "¾")[spoons.cup_quarters]
+    cups = f"{spoons.cups or ''}{part}"
     told = [
-        f"{spoons.cups} cup" if spoons.cups else "",
+        f"{cups} cup{'s' if spoons.cups + spoons.cup_quarters / 4 > 1 else ''}" if cups else "",
         f"{spoons.tablespoons} tbsp" if spoons.tablespoons else "",
         f"{teaspoons:g} tsp" if teaspoons else "",
     ]

@@ -8,6 +8,10 @@ from __future__ import annotations
 import argparse
 
 from swatchwright import __version__
+from swatchwright.commands.amounts_options import add_amounts
+from swatchwright.commands.finish_options import add_finish
+from swatchwright.commands.job_options import add_job
+from swatchwright.commands.paint_options import add_paint
 from swatchwright.commands.parsing import (
     Commands,
     Parser,
@@ -15,6 +19,10 @@ from swatchwright.commands.parsing import (
     add_photo_options,
     add_shelf,
 )
+from swatchwright.commands.piece_options import add_piece
+from swatchwright.commands.plan_options import add_plan
+from swatchwright.commands.shelf_options import add_shelf_command
+from swatchwright.commands.wash_options import add_wash
 
 __all__ = ["parser"]
 
@@ -39,6 +47,14 @@ def parser() -> argparse.ArgumentParser:
     _add_correct(commands)
     _add_fan(commands)
     _add_reach(commands)
+    add_paint(commands)
+    add_job(commands)
+    add_shelf_command(commands)
+    add_wash(commands)
+    add_finish(commands)
+    add_piece(commands)
+    add_amounts(commands)
+    add_plan(commands)
     return made
 
 
@@ -49,7 +65,7 @@ def _add_colours(commands: Commands) -> None:
         description="Find the dominant colours of a photo, in the light of a grey card if one "
         "is in it.",
     )
-    colours.add_argument("photo", metavar="PHOTO", help="a JPEG, PNG, TIFF or WebP file")
+    colours.add_argument("photo", metavar="PHOTO", help="a photo: JPEG, HEIC, RAW, PNG, TIFF, WebP")
     add_photo_options(colours)
     add_json(colours)
 
@@ -103,6 +119,9 @@ def _add_wishes(recipe: Parser) -> None:
         "--limit", metavar="ID=SHARE", action="append", default=[], help="at most so much of it"
     )
     wish.add_argument("--coats", type=int, metavar="N", help="it must hide within so many coats")
+    wish.add_argument(
+        "--price", type=float, metavar="PRICE", help="a litre of it costs at most so much"
+    )
     wish.add_argument(
         "--order",
         choices=("closest", "painter"),

@@ -33,6 +33,17 @@ def add_photo_options(parser: argparse.ArgumentParser) -> None:
         "--grey-y", type=float, metavar="Y", help="its reflectance, 0-1 (0.18; white paper 0.9)"
     )
     parser.add_argument("--grey-l", type=float, metavar="L", help="or its lightness L*, 16-100")
+    parser.add_argument(
+        "--ref",
+        metavar="X,Y,W,H=VALUE",
+        action="append",
+        default=[],
+        help="another thing of known colour, as often as you like: VALUE is a reflectance (0.18 or "
+        "18%%), an L* (16-100) or L*,a*,b*",
+    )
+    parser.add_argument(
+        "--light", choices=("daylight", "lamp"), help="what the light was, if you know"
+    )
     parser.add_argument("--area", metavar="X,Y,W,H", help="where the cloth is, in pixels")
     parser.add_argument("--count", type=int, metavar="N", help="how many colours to find")
 

@@ -22,6 +22,7 @@ from swatchwright.commands.wishes import wishes_of
 from swatchwright.commands.words import (
     chosen_shelf,
     colour_json,
+    doubt_text,
     print_json,
     print_notes,
     read_photo_colours,
@@ -162,4 +163,4 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
         told.append(f"costs {measured.price:.2f}")
     print(f"    {'; '.join(told)}")
     if measured.confidence.both:
-        print(f"    usually within {measured.confidence.both:.0f} of the cloth, untried")
+        print(f"    {doubt_text(measured.confidence)}")

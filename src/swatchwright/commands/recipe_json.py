@@ -64,5 +64,9 @@ def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
             "photo": round(measured.confidence.photo, 1),
             "paints": round(measured.confidence.paints, 1),
             "both": round(measured.confidence.both, 1),
+            "covariance_lab": [
+                [round(value, 3) for value in row] for row in measured.confidence.covariance
+            ],
+            "by_spread": measured.confidence.by_spread,
         },
     }

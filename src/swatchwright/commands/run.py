@@ -58,19 +58,26 @@ def _forget_output() -> None:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
-_WHERE = {
-    "colours": ("colours", "colours"),
-    "correct": ("correct", "correct"),
-    "fan": ("correct", "fan"),
-    "mix": ("mix", "mix"),
-    "reach": ("reach", "reach"),
-    "recipe": ("recipe", "recipe"),
+# Modules are named in full, so that nothing can be imported here that a reader does not see.
+_WHERE: dict[str, Callable[[], object]] = {
+    "amounts": lambda: import_module("swatchwright.commands.amounts").amounts,
+    "colours": lambda: import_module("swatchwright.commands.colours").colours,
+    "correct": lambda: import_module("swatchwright.commands.correct").correct,
+    "fan": lambda: import_module("swatchwright.commands.correct").fan,
+    "finish": lambda: import_module("swatchwright.commands.finish").finish,
+    "job": lambda: import_module("swatchwright.commands.job").job,
+    "mix": lambda: import_module("swatchwright.commands.mix").mix,
+    "paint": lambda: import_module("swatchwright.commands.paint").paint,
+    "piece": lambda: import_module("swatchwright.commands.piece").piece,
+    "plan": lambda: import_module("swatchwright.commands.plan").plan,
+    "reach": lambda: import_module("swatchwright.commands.reach").reach,
+    "recipe": lambda: import_module("swatchwright.commands.recipe").recipe,
+    "shelf": lambda: import_module("swatchwright.commands.shelf").shelf,
+    "wash": lambda: import_module("swatchwright.commands.wash").wash,
 }
-"""The module and the function of each command."""
+"""How each command is imported."""
 
 
 def _command(name: str) -> Callable[[argparse.Namespace], int]:
     """Import a command when it is asked for."""
-    module, function = _WHERE[name]
-    found = getattr(import_module(f"swatchwright.commands.{module}"), function)
-    return cast(Callable[[argparse.Namespace], int], found)
+    return cast(Callable[[argparse.Namespace], int], _WHERE[name]())

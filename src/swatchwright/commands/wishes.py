@@ -27,6 +27,7 @@ def wishes_of(arguments: argparse.Namespace) -> Wishes:
         most_share=tuple(_limit(text) for text in arguments.limit),
         opened=_ids(arguments.open),
         most_coats=arguments.coats,
+        most_price=arguments.price,
     )
 
 

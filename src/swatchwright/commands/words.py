@@ -15,12 +15,14 @@ from swatchwright.values import Lab, Rect
 
 if TYPE_CHECKING:
     from swatchwright.acts.colours import PhotoColours
+    from swatchwright.acts.recipes import Confidence
     from swatchwright.shelf.shelf import Shelf
 
 __all__ = [
     "amount_of",
     "chosen_shelf",
     "colour_json",
+    "doubt_text",
     "print_json",
     "print_notes",
     "read_photo_colours",
@@ -89,12 +91,15 @@ def amount_of(text: str) -> tuple[str, float]:
 def read_photo_colours(arguments: argparse.Namespace) -> PhotoColours:
     """Run the act that the photo options ask for."""
     from swatchwright.acts.colours import colours_of, open_photo
+    from swatchwright.commands.references import references_of
 
     photo = open_photo(Path(arguments.photo))
     return colours_of(
         photo,
         grey=rectangle(arguments.grey, "--grey"),
         reflectance=_reflectance(arguments),
+        references=references_of(arguments.ref),
+        light=arguments.light,
         area=rectangle(arguments.area, "--area"),
         count=arguments.count,
     )
@@ -127,6 +132,14 @@ def colour_json(lab: Lab) -> dict[str, Any]:
         "srgb": lab_to_hex(lab),
         "in_srgb": in_srgb(lab),
     }
+
+
+def doubt_text(confidence: Confidence) -> str:
+    """Say how far an untried mix will usually be from the cloth, and where that comes from."""
+    told = f"usually within {confidence.both:.0f} of the cloth, untried"
+    if not confidence.photo or not confidence.paints:
+        return told
+    return f"{told} (the photo {confidence.photo:.1f}, the paints {confidence.paints:.1f})"
 
 
 def print_json(value: dict[str, Any]) -> None:

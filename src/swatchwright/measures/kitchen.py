@@ -46,7 +46,7 @@ LEAST = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Spoons:
-    """A volume in cups and spoons: whole cups, tablespoons and teaspoons, and quarters of one.
+    """A volume in cups and spoons, with the halves and quarters that their sets hold.
 
     Parameters
     ----------
@@ -56,6 +56,8 @@ class Spoons:
         Quarter teaspoons on top, 0 to 3.
     ml
         What they hold together.
+    cup_quarters
+        Quarter cups beside the whole ones, 0 to 3: a half cup is two.
     """
 
     cups: int
@@ -63,6 +65,7 @@ class Spoons:
     teaspoons: int
     quarters: int
     ml: float
+    cup_quarters: int = 0
 
 
 def in_spoons(ml: float, country: Country) -> Spoons:
@@ -76,13 +79,17 @@ def in_spoons(ml: float, country: Country) -> Spoons:
     Examples
     --------
     >>> in_spoons(30, Country.AUSTRALIA)
-    Spoons(cups=0, tablespoons=1, teaspoons=2, quarters=0, ml=30.0)
+    Spoons(cups=0, tablespoons=1, teaspoons=2, quarters=0, ml=30.0, cup_quarters=0)
     """
     if not (isfinite(ml) and ml >= 0):
         raise MendableError(f"{ml:g} ml cannot be spooned.", "Give a volume of 0 ml or more.")
     teaspoon, in_tablespoon, in_cup = _SETS[country]
     quarters = round(ml / teaspoon / LEAST)
-    cups, rest = divmod(quarters, 4 * in_cup)
+    # A quarter cup is as many quarter teaspoons as a cup holds teaspoons.
+    cup_quarters, rest = divmod(quarters, in_cup)
     tablespoons, rest = divmod(rest, 4 * in_tablespoon)
     teaspoons, left = divmod(rest, 4)
-    return Spoons(cups, tablespoons, teaspoons, left, quarters * LEAST * teaspoon)
+    held = quarters * LEAST * teaspoon
+    return Spoons(
+        cup_quarters // 4, tablespoons, teaspoons, left, held, cup_quarters=cup_quarters % 4
+    )

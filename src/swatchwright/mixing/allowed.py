@@ -13,7 +13,14 @@ from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
 from swatchwright.mixing.solve import Rules
-from swatchwright.mixing.wishes import A_GOOD_PART, Wishes, check_ids, check_wishes, is_owned
+from swatchwright.mixing.wishes import (
+    A_GOOD_PART,
+    Wishes,
+    check_ids,
+    check_wishes,
+    is_owned,
+    price_per_ml,
+)
 from swatchwright.paint.paints import Paint
 
 __all__ = ["Allowed", "allowed"]
@@ -55,7 +62,11 @@ class Allowed:
         rows = np.concatenate([np.empty((0, size), dtype=np.intp), *parts])
         rows.sort(axis=1)
         rows = rows[np.lexsort(rows.T[::-1])]
-        return rows if self._limits is None else rows[self._limits[rows].sum(axis=1) >= 1]
+        if self._limits is not None:
+            rows = rows[self._limits[rows].sum(axis=1) >= 1]
+        if self.rules is not None and self.rules.prices is not None:
+            rows = rows[self.rules.prices[rows].min(axis=1) <= 1]
+        return rows
 
     def count(self, size: int) -> int:
         """Count the sets of a size."""
@@ -109,6 +120,8 @@ def allowed(shelf: Sequence[Paint], wishes: Wishes, most_paints: int) -> Allowed
     ids = [p.id for p in shelf]
     check_ids(ids, wishes)
     usable = [i for i, p in enumerate(shelf) if _usable(p.id, wishes)]
+    if wishes.most_price is not None:
+        usable = _priced(shelf, usable, wishes.most_price)
     if not usable:
         raise MendableError(
             "No paint is left by the wishes.", "Ask for more paints, or leave out fewer."
@@ -132,6 +145,24 @@ def allowed(shelf: Sequence[Paint], wishes: Wishes, most_paints: int) -> Allowed
     if rules is not None and rules.limits is not None:
         _check_limits(found, most_paints)
     return found
+
+
+def _priced(shelf: Sequence[Paint], usable: Sequence[int], most: float) -> list[int]:
+    """Leave out paints without a price, and refuse a price that none of the others has."""
+    prices = {i: price_per_ml(shelf[i]) for i in usable}
+    known = {i: 1000 * price for i, price in prices.items() if price is not None}
+    if not known:
+        raise MendableError(
+            "A greatest price was asked for, and no paint has a price.",
+            "Give the shelf the prices of its tins, or do without this wish.",
+        )
+    if min(known.values()) > most:
+        raise MendableError(
+            f"A litre at {most:g} at the most was asked for; the cheapest paint costs "
+            f"{min(known.values()):.2f} a litre.",
+            "Allow a higher price.",
+        )
+    return list(known)
 
 
 def _usable(id_: str, wishes: Wishes) -> bool:
@@ -179,16 +210,26 @@ def _may_meet(
 
 
 def _rules(shelf: Sequence[Paint], wishes: Wishes) -> Rules | None:
-    if not wishes.most_share and wishes.most_coats is None and not wishes.must:
+    if wishes == Wishes(
+        wishes.only,
+        wishes.without,
+        owned=wishes.owned,
+        most_to_buy=wishes.most_to_buy,
+        opened=wishes.opened,
+    ):
         return None
-    limits = least = None
+    limits = least = prices = None
+    if wishes.most_price is not None:
+        # Those without a price are not used, so that any number does for them.
+        each = [price_per_ml(p) or 0.0 for p in shelf]
+        prices = 1000 * np.array(each) / wishes.most_price
     if wishes.must:
         least = np.array([A_GOOD_PART if p.id in wishes.must else 0.0 for p in shelf])
     if wishes.most_share:
         by_id = dict(wishes.most_share)
         # To the step that shares are told in, so that rounding up never breaks a limit.
         limits = np.array([np.floor(1000 * by_id.get(p.id, 1.0) + 1e-9) / 1000 for p in shelf])
-    return Rules(limits, wishes.most_coats, least)
+    return Rules(limits, wishes.most_coats, least, prices)
 
 
 def _check_limits(found: Allowed, most_paints: int) -> None:

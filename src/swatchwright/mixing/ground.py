@@ -144,6 +144,10 @@ def may_keep_rules(cells: Cells, ground: Ground) -> NDArray[np.bool_]:
     if ground.rules.least is not None:
         under = shares < ground.rules.least[paint][:, None, :] - 1e-12
         kept &= ~np.any(np.all(under, axis=1), axis=1)
+    if ground.rules.prices is not None:
+        # The price of a mixture lies between those at the corners.
+        price = (shares * ground.rules.prices[paint][:, None, :]).sum(axis=2)
+        kept &= ~np.all(price > 1 + 1e-9, axis=1)
     return kept
 
 

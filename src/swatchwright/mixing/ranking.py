@@ -19,8 +19,9 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.mixing.smooth import smoothest_reflectance
+from swatchwright.mixing.wishes import price_per_ml
 from swatchwright.paint.mixture import Mixtures, dry_lab, dry_reflectance, mix
-from swatchwright.paint.paints import Paint, stack
+from swatchwright.paint.paints import stack
 from swatchwright.values import Lab
 
 __all__ = [
@@ -30,7 +31,6 @@ __all__ = [
     "Judged",
     "Ranking",
     "change_between_lights",
-    "price_per_ml",
     "ranked",
     "upset_by_slip",
 ]
@@ -111,12 +111,6 @@ def change_between_lights(
 def _mixed(recipe: Recipe, shares: Floats) -> Mixtures:
     which = np.broadcast_to(np.arange(len(recipe.paints)), shares.shape)
     return mix(stack(recipe.paints), which, shares)
-
-
-def price_per_ml(paint: Paint) -> float | None:
-    """Give the price of a ml in the tin that is cheapest by volume; None where none is priced."""
-    prices = [tin.price / tin.ml for tin in paint.tins if tin.price is not None]
-    return min(prices, default=None)
 
 
 def ranked(

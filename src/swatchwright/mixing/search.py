@@ -127,6 +127,12 @@ def _refuse(wishes: Wishes) -> None:
             f"{' at these greatest shares' if wishes.most_share else ''}.",
             "Allow another coat, or more paints.",
         )
+    if wishes.most_price is not None:
+        raise MendableError(
+            f"No mix of these paints costs at most {wishes.most_price:g} a litre"
+            f"{' at these greatest shares' if wishes.most_share else ''}.",
+            "Allow a higher price, or more paints.",
+        )
     raise MendableError(
         "No mix of these paints keeps to the greatest shares that were asked for.",
         "Allow more of one of the paints.",

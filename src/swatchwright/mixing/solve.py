@@ -64,11 +64,15 @@ class Rules:
         Coats within which it must hide black and white alike; None where that is not asked.
     least
         (p,) least share of each paint where a mixture holds it; None for none.
+    prices
+        (p,) price of a volume of each paint, as a multiple of the greatest that a mixture may
+        have; None where that is not asked.
     """
 
     limits: Floats | None = None
     coats: int | None = None
     least: Floats | None = None
+    prices: Floats | None = None
 
     def breach(self, paints: PaintStack, which: Indices, shares: Floats) -> Floats:
         """Say how far (m,) mixtures break the rules, as a difference; 0 where they keep them."""
@@ -77,6 +81,8 @@ class Rules:
             broken += np.maximum(0.0, shares - self.limits[which]).sum(axis=1)
         if self.least is not None:
             broken += np.maximum(0.0, self.least[which] - shares).sum(axis=1)
+        if self.prices is not None:
+            broken += np.maximum(0.0, (shares * self.prices[which]).sum(axis=1) - 1)
         if self.coats is not None:
             ratio = contrast_ratio(mix(paints, which, shares), self.coats)
             broken += np.maximum(0.0, HIDDEN + 1e-4 - ratio)
@@ -89,9 +95,22 @@ class Rules:
             spare = np.maximum(raised - self.least[which], 0.0)
             over = raised.sum(axis=1, keepdims=True) - 1
             shares = raised - spare * over / np.maximum(spare.sum(axis=1, keepdims=True), 1e-12)
-        if self.limits is None:
-            return shares
-        limits = self.limits[which]
+        if self.limits is not None:
+            shares = self._within_limits(which, shares)
+        return shares if self.prices is None else self._cheap_enough(which, shares)
+
+    def _cheap_enough(self, which: Indices, shares: Floats) -> Floats:
+        """Take as much of the cheapest paint instead of the others as the price asks."""
+        prices = self.prices[which] if self.prices is not None else np.zeros(which.shape)
+        price, least = (shares * prices).sum(axis=1), prices.min(axis=1)
+        part = np.clip((price - 1) / np.maximum(price - least, 1e-12), 0.0, 1.0)
+        cheapest = prices == least[:, None]
+        cheapest = cheapest / cheapest.sum(axis=1, keepdims=True)
+        return np.asarray((1 - part)[:, None] * shares + part[:, None] * cheapest)
+
+    def _within_limits(self, which: Indices, shares: Floats) -> Floats:
+        """Cut what is above a limit."""
+        limits = self.limits[which] if self.limits is not None else np.ones(which.shape)
         for _ in range(shares.shape[1]):
             shares = np.minimum(shares, limits)
             free = np.where(shares < limits, shares, 0.0)

@@ -9,7 +9,7 @@ from math import isfinite
 from swatchwright.errors import MendableError
 from swatchwright.paint.paints import Paint
 
-__all__ = ["A_GOOD_PART", "Wishes", "check_ids", "check_wishes", "is_owned"]
+__all__ = ["A_GOOD_PART", "Wishes", "check_ids", "check_wishes", "is_owned", "price_per_ml"]
 
 _MOST_COATS = 6
 
@@ -39,6 +39,9 @@ class Wishes:
         Ids of tins that are open and should be used first, among recipes that do as well.
     most_coats
         Coats within which the mix must hide, 1 to 6; None where it need not.
+    most_price
+        Greatest price of a litre of the mix, in the currency of the shelf; None for any. A paint
+        without a price is left out.
     """
 
     only: frozenset[str] | None = None
@@ -49,6 +52,7 @@ class Wishes:
     most_share: tuple[tuple[str, float], ...] = ()
     opened: frozenset[str] = frozenset()
     most_coats: int | None = None
+    most_price: float | None = None
 
 
 def check_wishes(
@@ -79,6 +83,12 @@ def check_wishes(
 def is_owned(paint: Paint, wishes: Wishes) -> bool:
     """Tell whether the painter has a paint; all, where she does not say."""
     return wishes.owned is None or paint.id in wishes.owned
+
+
+def price_per_ml(paint: Paint) -> float | None:
+    """Give the price of a ml in the tin that is cheapest by volume; None where none is priced."""
+    prices = [tin.price / tin.ml for tin in paint.tins if tin.price is not None]
+    return min(prices, default=None)
 
 
 def check_ids(ids: Sequence[str], wishes: Wishes) -> None:
@@ -113,6 +123,13 @@ def _check_numbers(wishes: Wishes) -> None:
                 f"{id_} must be in every recipe, yet at most {share:g} of it was asked for.",
                 f"Allow {A_GOOD_PART:g} of it or more, or do without it.",
             )
+    if wishes.most_price is not None and not (
+        isfinite(wishes.most_price) and wishes.most_price > 0
+    ):
+        raise MendableError(
+            f"A litre at {wishes.most_price:g} at the most was asked for.",
+            "Give a price above 0, for a litre.",
+        )
     if wishes.most_coats is not None and not 1 <= wishes.most_coats <= _MOST_COATS:
         raise MendableError(
             f"Hiding within {wishes.most_coats} coats was asked for.",

@@ -64,6 +64,8 @@ class Paint:
         (n, 72) how well K and S are known: a root of the covariance of ln K (36) and ln S (36),
         each row a direction of one standard deviation, independent of the others; None where
         only `how_known` tells.
+    own_finish
+        What this paint does between wet and dry, where that was learnt; its family's if None.
     """
 
     id: str
@@ -78,11 +80,12 @@ class Paint:
     tins: tuple[Tin, ...] = ()
     note: str = ""
     spread: Floats | None = None
+    own_finish: Finish | None = None
 
     @property
     def finish(self) -> Finish:
-        """What its family does between wet and dry."""
-        return FAMILIES[self.family]
+        """What it does between wet and dry: its own if that was learnt, else its family's."""
+        return self.own_finish or FAMILIES[self.family]
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -2,7 +2,8 @@
 
 What stays is a film of thickness (wet film left) x volume solids / (1 + water per paint). Wiping
 leaves more in the grain and the mouldings, so a wash has a range of colours: by common practice
-(no source) over 0.3 to 1.7 of its mean thickness.
+(no source) over 0.3 to 1.7 of its mean thickness. What such a film does to a colour is reckoned in
+`paint.layered`.
 """
 
 from __future__ import annotations
@@ -13,9 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from swatchwright.paint.film import film_reflectance
-
-__all__ = ["GRAIN", "Wash", "dry_film", "washed", "washed_range"]
+__all__ = ["GRAIN", "Wash", "dry_film"]
 
 Floats = NDArray[np.floating[Any]]
 
@@ -61,29 +60,3 @@ def dry_film(wash: Wash, wet_film: ArrayLike, solids: ArrayLike) -> Floats:
         raise ValueError("a wash has 0 or more water and passes, and leaves 0 to 1 of its film")
     wet, share = (np.asarray(v, dtype=np.float64) for v in (wet_film, solids))
     return np.asarray(wash.passes * wash.left * wet * share / (1.0 + wash.water))
-
-
-def washed(K: ArrayLike, S: ArrayLike, thickness: ArrayLike, ground: ArrayLike) -> Floats:
-    """Give the inner reflectance of a wash over what is below it.
-
-    Parameters
-    ----------
-    K, S
-        (..., 36) of the dry paint per mm.
-    thickness
-        (...) dry film, mm, as `dry_film` gives it.
-    ground
-        (..., 36) inner reflectance of what is below.
-    """
-    return film_reflectance(K, S, np.asarray(thickness)[..., None], ground)
-
-
-def washed_range(
-    K: ArrayLike,
-    S: ArrayLike,
-    thickness: ArrayLike,
-    ground: ArrayLike,
-    grain: tuple[float, ...] = GRAIN,
-) -> Floats:
-    """Give the inner reflectances (grain, ..., 36) from the flat to the grain, as `washed` does."""
-    return np.stack([washed(K, S, factor * np.asarray(thickness), ground) for factor in grain])

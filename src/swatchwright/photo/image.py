@@ -1,12 +1,14 @@
 """A photo as a value: the bytes of the file, upright, with the way back to linear light.
 
 The bytes are kept, not the light: 12 megapixels are 36 MB as they are and 144 MB as float32.
-Light is made for the part that is asked for.
+Light is made for the part that is asked for. Where a file holds more than 8 bits a channel, all of
+them are kept beside the bytes, and light is made from those.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,6 +17,7 @@ from PIL import Image
 
 from swatchwright.colour.convert import srgb_decode, srgb_encode
 from swatchwright.errors import MendableError
+from swatchwright.photo.facts import FileFacts
 
 if TYPE_CHECKING:
     from swatchwright.values import Rect
@@ -22,6 +25,7 @@ if TYPE_CHECKING:
 __all__ = ["Decoding", "FileFacts", "Photo", "require_inside", "srgb_decoding"]
 
 Bytes = NDArray[np.uint8]
+Deep = NDArray[np.uint16]
 Light = NDArray[np.float32]
 
 _BEHIND = 0.18
@@ -30,12 +34,14 @@ _BEHIND = 0.18
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Decoding:
-    """The way from the bytes of a file to light.
+    """The way from the numbers of a file to light.
 
     Parameters
     ----------
     curves
-        Shape (3, 256): linear light, 0-1, of each byte of the red, green and blue channel.
+        Shape (3, 256), or (3, 65536) where the file holds more than 8 bits a channel: linear light
+        of each number of the red, green and blue channel; 1 for the white of the file, and above
+        it only for a picture made for HDR screens.
     matrix
         Shape (3, 3): from the linear light of the file's own primaries to linear sRGB (D65).
         Not clipped: a colour outside sRGB comes out below 0 or above 1.
@@ -44,34 +50,11 @@ class Decoding:
     curves: Light
     matrix: NDArray[np.float64]
 
-
-@dataclass(frozen=True, slots=True)
-class FileFacts:
-    """What is known of the file that a photo came from.
-
-    Parameters
-    ----------
-    name
-        Name of the file without its folder.
-    format
-        JPEG, MPO, PNG, TIFF or WEBP, found from the content.
-    width, height
-        Size in pixels, upright.
-    profile
-        The colour profile in words.
-    bytes
-        Size of the file.
-    notes
-        What was assumed while reading, in sentences a painter reads.
-    """
-
-    name: str
-    format: str
-    width: int
-    height: int
-    profile: str
-    bytes: int
-    notes: tuple[str, ...]
+    @property
+    def linear(self) -> bool:
+        """Whether the numbers are in proportion to light already, to 0.1 % of white."""
+        straight = np.linspace(0, 1, self.curves.shape[1], dtype=np.float32)
+        return bool(np.abs(self.curves - straight).max() < 1e-3)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,19 +64,23 @@ class Photo:
     Parameters
     ----------
     encoded
-        Shape (height, width, 3): the bytes of the file.
+        Shape (height, width, 3): the bytes of the file, or the upper ones of what is deeper.
     opaque
         Shape (height, width): where the picture is not transparent; None if it is nowhere.
     decoding
         The way from the bytes to light.
     facts
         What is known of the file.
+    deep
+        Shape (height, width, 3): all 16 bits of a file that holds more than 8; else None. A byte
+        of `encoded` is the nearest to a 257th of it.
     """
 
     encoded: Bytes
     opaque: NDArray[np.bool_] | None
     decoding: Decoding
     facts: FileFacts
+    deep: Deep | None = None
 
     @property
     def width(self) -> int:
@@ -124,30 +111,42 @@ class Photo:
         MendableError
             If the part does not lie in the photo.
         """
-        return self.light_of(self.cut(rect, step))
+        return self.light_of(self._numbers[self._part(rect, step)])
 
-    def light_of(self, encoded: Bytes) -> Light:
-        """Decode bytes of the photo, shape (..., 3), to linear sRGB of the same shape."""
+    def light_at(self, x: NDArray[np.intp], y: NDArray[np.intp]) -> Light:
+        """Decode single pixels, x and y of one shape (...), to linear sRGB, shape (..., 3)."""
+        return self.light_of(self._numbers[y, x])
+
+    def light_of(self, encoded: Bytes | Deep) -> Light:
+        """Decode numbers of the photo, shape (..., 3), to linear sRGB of the same shape.
+
+        Parameters
+        ----------
+        encoded
+            Out of `encoded`, or out of `deep` where there is one.
+        """
         light = np.empty(encoded.shape, dtype=np.float32)
         for channel in range(3):
-            light[..., channel] = self.decoding.curves[channel][encoded[..., channel]]
+            light[..., channel] = self._light_of_channel(encoded[..., channel], channel)
         return self._to_srgb(light)
 
     def cut(self, rect: Rect | None = None, step: int = 1) -> Bytes:
         """Give the bytes of a part of the photo, as a view; arguments as in `linear`."""
-        if rect is None:
-            return self.encoded[::step, ::step]
-        require_inside(self, rect, "The rectangle")
-        return self.encoded[rect.y : rect.bottom : step, rect.x : rect.right : step]
+        return self.encoded[self._part(rect, step)]
 
     def cut_opaque(self, rect: Rect | None = None, step: int = 1) -> NDArray[np.bool_]:
         """Tell of each pixel that `cut` gives whether the picture is opaque there."""
+        part = self._part(rect, step)
         if self.opaque is None:
-            return np.ones(self.cut(rect, step).shape[:2], dtype=np.bool_)
-        if rect is None:
-            return self.opaque[::step, ::step]
-        require_inside(self, rect, "The rectangle")
-        return self.opaque[rect.y : rect.bottom : step, rect.x : rect.right : step]
+            return np.ones(self.encoded[part].shape[:2], dtype=np.bool_)
+        return self.opaque[part]
+
+    def part(self, rect: Rect, step: int = 1) -> Photo:
+        """Give a part of the photo as a photo of its own, without copying; arguments as above."""
+        part = self._part(rect, step)
+        opaque = None if self.opaque is None else self.opaque[part]
+        deep = None if self.deep is None else self.deep[part]
+        return Photo(self.encoded[part], opaque, self.decoding, self.facts, deep)
 
     def preview(self, longest: int, gains: tuple[float, float, float] = (1.0, 1.0, 1.0)) -> Bytes:
         """Make a small picture of it for an sRGB screen.
@@ -166,15 +165,47 @@ class Photo:
         Shape (rows, columns, 3), encoded as sRGB; what the screen cannot show is clipped.
         """
         rows, columns = _fitted(self.height, self.width, longest)
-        light = np.empty((rows, columns, 3), dtype=np.float32)
+        shown = np.empty((rows, columns, 3), dtype=np.uint8)
+        # In strips, for the light of a large photo would be four times as large as its bytes.
+        strip = max(1, _STRIP * rows // self.height)
+        for top in range(0, rows, strip):
+            part = slice(top, min(top + strip, rows))
+            shown[part] = self._shown(part, (rows, columns), np.asarray(gains, dtype=np.float32))
+        return shown
+
+    def _shown(self, part: slice, shape: tuple[int, int], gains: Light) -> Bytes:
+        """Make some rows of a preview that has so many rows and columns."""
+        ends = (part.start * self.height / shape[0], part.stop * self.height / shape[0])
+        across = slice(floor(ends[0]), min(ceil(ends[1]), self.height))
+        size = (part.stop - part.start, shape[1])
+        inner = (0.0, ends[0] - across.start, float(self.width), ends[1] - across.start)
+        light = np.empty((*size, 3), dtype=np.float32)
         for channel in range(3):
-            plane = self.decoding.curves[channel][self.encoded[..., channel]]
-            light[..., channel] = _box(plane, rows, columns)
-        light = self._to_srgb(light) * np.asarray(gains, dtype=np.float32)
+            plane = self._light_of_channel(self._numbers[across, :, channel], channel)
+            light[..., channel] = _box(plane, size, inner)
+        light = self._to_srgb(light) * gains
         if self.opaque is not None:
-            cover = _box(self.opaque.astype(np.float32), rows, columns)[..., np.newaxis]
+            cover = _box(self.opaque[across].astype(np.float32), size, inner)[..., np.newaxis]
             light = light * cover + np.float32(_BEHIND) * (1 - cover)
         return _ENCODE[(np.clip(light, 0, 1) * _STEPS + 0.5).astype(np.uint16)]
+
+    @property
+    def _numbers(self) -> Bytes | Deep:
+        """What light is made from: as deep as there is."""
+        return self.encoded if self.deep is None else self.deep
+
+    def _part(self, rect: Rect | None, step: int) -> tuple[slice, slice]:
+        """Give the rows and columns of a part."""
+        if rect is None:
+            return slice(None, None, step), slice(None, None, step)
+        require_inside(self, rect, "The rectangle")
+        return slice(rect.y, rect.bottom, step), slice(rect.x, rect.right, step)
+
+    def _light_of_channel(self, numbers: Bytes | Deep, channel: int) -> Light:
+        """Look up the light of one channel, in the file's own primaries."""
+        curve = self.decoding.curves[channel]
+        # A curve for 16 bits serves bytes as well, at every 257th place.
+        return np.take(curve[:: (len(curve) - 1) // np.iinfo(numbers.dtype).max], numbers)
 
     def _to_srgb(self, light: Light) -> Light:
         """Take light of the file's primaries to linear sRGB."""
@@ -184,9 +215,9 @@ class Photo:
         return light @ matrix.T.astype(np.float32)
 
 
-def srgb_decoding() -> Decoding:
-    """Give the decoding of a file that is sRGB (IEC 61966-2-1)."""
-    curve = srgb_decode(np.arange(256) / 255).astype(np.float32)
+def srgb_decoding(levels: int = 256) -> Decoding:
+    """Give the decoding of a file that is sRGB (IEC 61966-2-1), of 256 or 65536 levels."""
+    curve = srgb_decode(np.linspace(0, 1, levels)).astype(np.float32)
     return Decoding(np.stack([curve] * 3), np.eye(3))
 
 
@@ -207,6 +238,9 @@ def require_inside(photo: Photo, rect: Rect, what: str) -> None:
     )
 
 
+_STRIP = 512
+"""Rows of a photo that become a preview at once."""
+
 _STEPS = 65535
 _ENCODE = np.rint(srgb_encode(np.arange(_STEPS + 1) / _STEPS) * 255).astype(np.uint8)
 """The sRGB byte of linear light in 65 536 steps: 20 times finer than a byte even in the blacks."""
@@ -218,9 +252,10 @@ def _fitted(height: int, width: int, longest: int) -> tuple[int, int]:
     return max(1, round(height * scale)), max(1, round(width * scale))
 
 
-def _box(plane: Light, rows: int, columns: int) -> Light:
-    """Average one plane of light over boxes."""
-    if plane.shape == (rows, columns):
+def _box(plane: Light, shape: tuple[int, int], inner: tuple[float, float, float, float]) -> Light:
+    """Average what lies in a box (left, top, right, bottom) of one plane of light over boxes."""
+    if plane.shape == shape:
         return plane
-    reduced = Image.fromarray(plane).resize((columns, rows), Image.Resampling.BOX)
+    rows, columns = shape
+    reduced = Image.fromarray(plane).resize((columns, rows), Image.Resampling.BOX, box=inner)
     return np.asarray(reduced, dtype=np.float32)

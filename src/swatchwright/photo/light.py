@@ -17,7 +17,7 @@ from swatchwright.colour.convert import linear_srgb_to_xyz
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
-__all__ = ["CCT_RANGE", "cct_mccamy", "chromaticity"]
+__all__ = ["CCT_RANGE", "cct_mccamy", "chromaticity", "from_black_body"]
 
 CCT_RANGE = (2000.0, 12500.0)
 """Kelvin between which McCamy's formula is within 4 % of the black body."""
@@ -48,6 +48,17 @@ def cct_mccamy(x: float, y: float) -> float | None:
     u, v = 4 * x / (12 * y - 2 * x + 3), 6 * y / (12 * y - 2 * x + 3)
     u_body, v_body = _black_body_uv(cct)
     return cct if hypot(u - u_body, v - v_body) <= _FURTHEST_FROM_BLACK_BODY else None
+
+
+def from_black_body(x: float, y: float) -> float:
+    """Give how far a light is from the nearest black body, 1 000 to 15 000 K (CIE 1960 u, v).
+
+    >>> from_black_body(0.4476, 0.4074) < 0.001  # illuminant A is one
+    True
+    """
+    u, v = 4 * x / (12 * y - 2 * x + 3), 6 * y / (12 * y - 2 * x + 3)
+    bodies = (_black_body_uv(1e6 / mired) for mired in range(67, 1001, 3))
+    return min(hypot(u - body[0], v - body[1]) for body in bodies)
 
 
 def _black_body_uv(kelvin: float) -> tuple[float, float]:

@@ -15,12 +15,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import isfinite
 from types import MappingProxyType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from swatchwright.colour.convert import lab_to_xyz
+from swatchwright.colour.convert import lab_to_xyz, linear_srgb_to_lab
 from swatchwright.errors import MendableError
 from swatchwright.photo.image import Photo, require_inside
 from swatchwright.photo.light import cct_mccamy, chromaticity
@@ -36,9 +36,15 @@ __all__ = [
     "WHITE_PAPER",
     "Balance",
     "apply",
+    "balance_from_chips",
     "balance_from_grey",
     "no_reference",
     "reflectance_from_lightness",
+    "require_light",
+    "require_one_colour",
+    "require_reflectance",
+    "require_unclipped",
+    "usable_pixels",
 ]
 
 GREY_CARD = 0.18
@@ -70,6 +76,8 @@ _UNEVEN = 0.15
 _NOT_ONE_GREY = 0.60
 _STRONG_CAST = 2.5
 _VERY_WARM = 3300.0
+
+_THE_GREY = "The grey reference"
 
 Light = NDArray[np.float32]
 
@@ -109,6 +117,17 @@ class Balance:
     covariance: Covariance
     warnings: tuple[str, ...] = ()
 
+    def lab_of(self, light: object, x: object, y: object) -> NDArray[np.float64]:
+        """Read the CIELAB of linear sRGB, shape (n, 3), the same wherever it was seen."""
+        del x, y
+        balanced = np.asarray(light, dtype=np.float64) * np.asarray(self.gains)
+        return np.asarray(linear_srgb_to_lab(balanced))
+
+    def covariance_at(self, light: object, x: object, y: object) -> Covariance:
+        """Give the uncertainty of a colour: the usual one of a phone's photo."""
+        del light, x, y
+        return self.covariance
+
 
 def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) -> Balance:
     """Balance a photo by a grey in it.
@@ -128,17 +147,12 @@ def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) 
         If the rectangle does not lie in the photo or holds no usable grey, or the reflectance is
         out of range.
     """
-    _require_reflectance(reflectance)
+    require_reflectance(reflectance)
     light = _grey_pixels(photo, rect)
     low, middle, high = np.percentile(light, (25, 50, 75), axis=0)
-    _require_light(middle)
+    require_light(middle)
     spread = float(np.max((high - low) / middle))
-    if spread > _NOT_ONE_GREY:
-        raise MendableError(
-            f"The mark is not on one grey: the middle half of its pixels spreads over"
-            f" {100 * spread:.0f} %.",
-            "Draw it smaller, wholly inside the card and clear of shadows and print.",
-        )
+    require_one_colour(spread)
     x, y = chromaticity(middle)
     cct = cct_mccamy(x, y)
     red, green, blue = (float(reflectance / m) for m in middle)
@@ -152,6 +166,29 @@ def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) 
         notes=_doubts_of_reference(reflectance),
         covariance=isotropic(_MEDIAN_WITH_GREY),
         warnings=(*_doubts_of_light(middle, cct), *_doubts_of_evenness(spread)),
+    )
+
+
+def balance_from_chips(seen: NDArray[np.float64], known: NDArray[np.float64]) -> Balance:
+    """Balance a photo by chips of known colour, where it has no grey.
+
+    Parameters
+    ----------
+    seen, known
+        Linear sRGB of the photo and of the chips, shape (n, 3), n >= 1. The gain of a channel is
+        that which does best for all of them, in proportion to their light.
+    """
+    light = np.maximum(seen, 1e-4)
+    gains = np.sum(np.maximum(known, 1e-4) * light, axis=0) / np.sum(light**2, axis=0)
+    x, y = chromaticity(1 / gains)
+    return Balance(
+        gains=(float(gains[0]), float(gains[1]), float(gains[2])),
+        reference=f"{len(seen)} chips of known colour" if len(seen) > 1 else "a measured chip",
+        reflectance=None,
+        light_xy=(x, y),
+        cct=cct_mccamy(x, y),
+        notes=(),
+        covariance=isotropic(_MEDIAN_WITH_GREY),
     )
 
 
@@ -192,8 +229,14 @@ def reflectance_from_lightness(L: float) -> float:
     return float(lab_to_xyz((L, 0.0, 0.0))[1])
 
 
-def _require_reflectance(reflectance: float) -> None:
-    """Refuse a reflectance that no reference has."""
+def require_reflectance(reflectance: float) -> None:
+    """Refuse a reflectance that no reference has.
+
+    Raises
+    ------
+    MendableError
+        If it is not from 0.02 to 1.
+    """
     if isfinite(reflectance) and LEAST_REFLECTANCE <= reflectance <= 1:
         return
     raise MendableError(
@@ -205,37 +248,90 @@ def _require_reflectance(reflectance: float) -> None:
 def _grey_pixels(photo: Photo, rect: Rect) -> Light:
     """Give the light of the grey, shape (pixels, 3), refusing too few pixels and clipped ones."""
     require_inside(photo, rect, "The mark of the grey reference")
+    light = usable_pixels(photo, rect)
+    require_unclipped(photo, rect)
+    return light
+
+
+def usable_pixels(photo: Photo, rect: Rect, what: str = _THE_GREY) -> Light:
+    """Give the light of the opaque pixels of a mark, shape (pixels, 3).
+
+    Raises
+    ------
+    MendableError
+        If they are fewer than 16.
+    """
     opaque = photo.cut_opaque(rect)
     count = int(opaque.sum())
     if count < _FEWEST_PIXELS:
         raise MendableError(
-            f"The mark of the grey reference holds only {count} pixels that can be used.",
+            f"The mark of {_inside(what)} holds only {count} pixels that can be used.",
             f"Draw it larger: {_FEWEST_PIXELS} pixels are the least, hundreds are better.",
-        )
-    clipped = float(np.mean(np.any(photo.cut(rect)[opaque] >= _CLIPPED_FROM, axis=1)))
-    if clipped > _MOST_CLIPPED:
-        raise MendableError(
-            f"The grey reference is overexposed: {100 * clipped:.0f} % of its pixels are at the top"
-            " of a channel, so its colour is lost.",
-            "Expose less, or turn the card out of the glare, and photograph it again.",
         )
     return photo.linear(rect)[opaque]
 
 
-def _require_light(middle: NDArray[np.float64]) -> None:
-    """Refuse a grey with too little light, as a whole or in one channel."""
-    if middle.min() >= _DARKEST:
-        return
-    if middle.max() < _DARKEST:
+def require_unclipped(photo: Photo, rect: Rect, what: str = _THE_GREY) -> None:
+    """Refuse a mark whose pixels are at the top of a channel.
+
+    Raises
+    ------
+    MendableError
+        If more than 2 % are.
+    """
+    opaque = photo.cut_opaque(rect)
+    clipped = float(np.mean(np.any(photo.cut(rect)[opaque] >= _CLIPPED_FROM, axis=1)))
+    if clipped > _MOST_CLIPPED:
         raise MendableError(
-            f"The grey reference is nearly black: {100 * middle.max():.1f} % of white.",
+            f"{what} is overexposed: {100 * clipped:.0f} % of its pixels are at the top"
+            " of a channel, so its colour is lost.",
+            "Expose less, or turn the card out of the glare, and photograph it again.",
+        )
+
+
+def require_light(
+    middle: NDArray[np.floating[Any]], what: str = _THE_GREY, least: float = _DARKEST
+) -> None:
+    """Refuse a mark with too little light, as a whole or in one channel.
+
+    Raises
+    ------
+    MendableError
+        If a channel of its middle, shape (3,), is below the least.
+    """
+    if middle.min() >= least:
+        return
+    if middle.max() < least:
+        raise MendableError(
+            f"{what} is nearly black: {100 * middle.max():.1f} % of white.",
             "Expose more or use more light, and photograph it again.",
         )
     missing = ("red", "green", "blue")[int(middle.argmin())]
     raise MendableError(
-        f"There is hardly any {missing} in the mark of the grey reference.",
+        f"There is hardly any {missing} in the mark of {_inside(what)}.",
         "See that the mark lies on the card; if it does, photograph it again in daylight.",
     )
+
+
+def require_one_colour(spread: float, what: str = "") -> None:
+    """Refuse a mark the middle half of whose pixels spreads over more than 60 % of its light.
+
+    Raises
+    ------
+    MendableError
+        If it does: it lies on two things.
+    """
+    if spread > _NOT_ONE_GREY:
+        subject = f"{what} is not of one colour" if what else "The mark is not on one grey"
+        raise MendableError(
+            f"{subject}: the middle half of its pixels spreads over {100 * spread:.0f} %.",
+            "Draw it smaller, wholly inside the card and clear of shadows and print.",
+        )
+
+
+def _inside(what: str) -> str:
+    """Give a subject as it stands within a sentence."""
+    return what[:1].lower() + what[1:]
 
 
 def _doubts_of_reference(reflectance: float) -> tuple[str, ...]:

@@ -1,9 +1,10 @@
 """Shelf files: plain CSV with a row a paint.
 
 Columns (docs/files.md): ``id, name, family``, then any of ``how_known, volume_solids,
-density_g_per_ml, spreading_m2_per_l, tins_ml, prices, note``, then ``k_400 .. k_700`` and
-``s_400 .. s_700`` (absorption and scattering per mm of dry film) on any regular grid of
-wavelengths. Semicolon files with comma decimals, as some spreadsheets write them, are read too.
+density_g_per_ml, spreading_m2_per_l, tins_ml, prices, note, unit, glare, wet_scattering, milk``,
+then ``k_400 .. k_700`` and ``s_400 .. s_700`` (absorption and scattering per mm of dry film) on any
+regular grid of wavelengths. Semicolon files with comma decimals, as some spreadsheets write them,
+are read too. How well the paints are known may stand in a second file (`spread_file`).
 """
 
 from __future__ import annotations
@@ -18,16 +19,24 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS, to_grid
 from swatchwright.errors import MendableError
-from swatchwright.paint.family import Family, family_of
-from swatchwright.paint.paints import HowKnown, Paint, Tin
+from swatchwright.paint.paints import Paint
+from swatchwright.shelf.paint_cells import (
+    PER_MM,
+    family_cell,
+    how_known_cell,
+    own_finish_cells,
+    tins_cell,
+    unit_cells,
+)
+from swatchwright.shelf.plain_text import read_text, write_text
 from swatchwright.shelf.rows import FileKind, Row, read_rows
 from swatchwright.shelf.shelf import Shelf
+from swatchwright.shelf.spread_file import with_spreads
 
 __all__ = ["demo_shelf", "parse_shelf", "read_shelf", "save_demo_shelf"]
 
 Floats = NDArray[np.floating[Any]]
 
-_LARGEST_FILE = 20_000_000
 _KIND = FileKind(
     place="the shelf",
     things="paints",
@@ -81,12 +90,7 @@ def save_demo_shelf(path: Path) -> None:
         If it cannot be written there.
     """
     text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
-    try:
-        path.write_text(text, encoding="utf-8", newline="\n")
-    except OSError as error:
-        raise MendableError(
-            f"The shelf file {path} could not be written.", "Choose another place for it."
-        ) from error
+    write_text(path, text, "a shelf")
 
 
 def read_shelf(path: Path) -> Shelf:
@@ -97,23 +101,10 @@ def read_shelf(path: Path) -> Shelf:
     MendableError
         If it cannot be opened, is not text, or is not a shelf; the message names the line.
     """
-    try:
-        if path.stat().st_size > _LARGEST_FILE:
-            raise MendableError(
-                f"{path.name} is larger than 20 MB, too large for a shelf.",
-                "Choose the CSV file of your paints.",
-            )
-        text = path.read_bytes().decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise MendableError(
-            f"{path.name} is not a shelf: it is not plain text.",
-            "A shelf is a CSV file; save it from your spreadsheet as CSV (UTF-8).",
-        ) from error
-    except OSError as error:
-        raise MendableError(
-            f"The shelf file {path} could not be opened.", "Check its name and place."
-        ) from error
-    return parse_shelf(text, path.name)
+    text = read_text(
+        path, "a shelf", "A shelf is a CSV file; save it from your spreadsheet as CSV (UTF-8)."
+    )
+    return with_spreads(parse_shelf(text, path.name), path)
 
 
 def parse_shelf(text: str, name: str) -> Shelf:
@@ -134,7 +125,9 @@ def parse_shelf(text: str, name: str) -> Shelf:
             f"Spectra from {bands.nm[0]:g} to {bands.nm[-1]:g} nm; "
             "held at their end values beyond, to 380 and 730 nm."
         )
-    return Shelf(name, tuple(_in_units(paints, notes)), tuple(dict.fromkeys(notes)))
+    per_mm = unit_cells(rows) == PER_MM
+    found = _off_zero(paints) if per_mm else _off_zero(_in_units(paints, notes))
+    return Shelf(name, tuple(found), tuple(dict.fromkeys(notes)))
 
 
 def _bands(header: list[str], name: str) -> _Bands:
@@ -178,42 +171,21 @@ def _paint(row: Row, bands: _Bands, notes: list[str]) -> Paint:
             f"Line {row.line} of the shelf has “{id_}” as its id.",
             "Give each paint a short id without spaces or equals signs, such as deep-blue.",
         )
+    family = family_cell(row, notes)
     return Paint(
         id=id_,
         name=row.text("name") or id_,
-        family=_family(row, notes),
+        family=family,
         K=to_grid(bands.nm, _spectrum(row, bands.k)),
         S=_scattering(row, to_grid(bands.nm, _spectrum(row, bands.s))),
-        how_known=_how_known(row),
+        how_known=how_known_cell(row),
         volume_solids=row.between("volume_solids", 0.38, 0, 1) or 0.0,
         density=row.between("density_g_per_ml", None, 0.5, 4),
         spreading_rate=row.between("spreading_m2_per_l", 12.0, 0, 100) or 0.0,
-        tins=_tins(row),
+        tins=tins_cell(row),
         note=row.text("note"),
+        own_finish=own_finish_cells(row, family),
     )
-
-
-def _family(row: Row, notes: list[str]) -> Family:
-    text = row.text("family")
-    family = family_of(text)
-    if family is None:
-        notes.append(
-            f"The finish family “{text}” is not one we know; taken as emulsion matte. "
-            f"Known are: {', '.join(Family)}."
-        )
-        return Family.EMULSION
-    return family
-
-
-def _how_known(row: Row) -> HowKnown:
-    text = row.text("how_known").lower()
-    try:
-        return HowKnown(text) if text else HowKnown.GUESSED
-    except ValueError as error:
-        raise MendableError(
-            f"Line {row.line} of the shelf has “{text}” under how_known.",
-            f"Use one of: {', '.join(HowKnown)}.",
-        ) from error
 
 
 def _spectrum(row: Row, columns: tuple[str, ...]) -> Floats:
@@ -249,23 +221,6 @@ def _scattering(row: Row, S: Floats) -> Floats:
     return S
 
 
-def _tins(row: Row) -> tuple[Tin, ...]:
-    sizes = [t for t in row.text("tins_ml").replace("|", ";").split(";") if t.strip()]
-    prices = [t for t in row.text("prices").replace("|", ";").split(";") if t.strip()]
-    if prices and len(prices) != len(sizes):
-        raise MendableError(
-            f"Line {row.line} of the shelf has {len(sizes)} tin sizes and {len(prices)} prices.",
-            "Give one price for each size, in the same order, parted by semicolons.",
-        )
-    known: list[float | None] = [row.parsed("prices", p) for p in prices]
-    if any(price is not None and price < 0 for price in known):
-        raise MendableError(
-            f"Line {row.line} of the shelf has a price below zero.", "Give what a tin costs."
-        )
-    ml = [row.checked("tins_ml", row.parsed("tins_ml", size), 0, 1e6) for size in sizes]
-    return tuple(Tin(*tin) for tin in zip(ml, known or [None] * len(sizes), strict=True))
-
-
 def _check_ids(paints: list[Paint], rows: list[Row]) -> None:
     seen: dict[str, int] = {}
     for paint, row in zip(paints, rows, strict=True):
@@ -278,16 +233,20 @@ def _check_ids(paints: list[Paint], rows: list[Row]) -> None:
 
 
 def _in_units(paints: list[Paint], notes: list[str]) -> list[Paint]:
-    """Bring spectra in relative units to 1/mm, and keep S off zero."""
+    """Bring spectra that look like relative units to 1/mm."""
     best = max(float(paint.S.mean()) for paint in paints)
-    scale = _WHITE_S / best if best < _RELATIVE_BELOW else 1.0
-    if scale != 1.0:
-        notes.append(
-            "K and S look like relative units (the best scatterer has a mean S of "
-            f"{best:.3g}); they were scaled so that it has {_WHITE_S:g} per mm, as white house "
-            "paint does. Mixed colours do not depend on this; hiding and the wet look do."
-        )
-    least = _LEAST_S * best * scale
-    return [
-        replace(paint, K=paint.K * scale, S=np.maximum(paint.S * scale, least)) for paint in paints
-    ]
+    if best >= _RELATIVE_BELOW:
+        return paints
+    notes.append(
+        "K and S look like relative units (the best scatterer has a mean S of "
+        f"{best:.3g}); they were scaled so that it has {_WHITE_S:g} per mm, as white house "
+        "paint does. Mixed colours do not depend on this; hiding and the wet look do."
+    )
+    scale = _WHITE_S / best
+    return [replace(paint, K=paint.K * scale, S=paint.S * scale) for paint in paints]
+
+
+def _off_zero(paints: list[Paint]) -> list[Paint]:
+    """Keep S off zero."""
+    least = _LEAST_S * max(float(paint.S.mean()) for paint in paints)
+    return [replace(paint, S=np.maximum(paint.S, least)) for paint in paints]

@@ -76,6 +76,16 @@ class Row:
         value = self.number(column, default)
         return None if value is None else self.checked(column, value, low, high)
 
+    def within(self, column: str, low: float, high: float) -> float | None:
+        """Read a number, if there is one, from `low` to `high`, both included."""
+        value = self.number(column, None)
+        if value is not None and not low <= value <= high:
+            raise MendableError(
+                f"Line {self.line} of {self.place} has {value:g} under {column}.",
+                f"It should lie from {low:g} to {high:g}.",
+            )
+        return value
+
     def checked(self, column: str, value: float, low: float, high: float) -> float:
         """Refuse a number that is not above `low` and at most `high`."""
         if not low < value <= high:

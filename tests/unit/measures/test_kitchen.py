@@ -44,6 +44,27 @@ def test_nothing_is_lost_but_the_rounding(ml: float, country: Country) -> None:
     assert told.ml == pytest.approx(ml, abs=0.63)
     assert 0 <= told.quarters <= 3
     assert 0 <= told.teaspoons <= 3
+    assert 0 <= told.cup_quarters <= 3
+    # No more spoons than would fill the smallest cup, whatever the country.
+    assert told.tablespoons <= 4
+
+
+@pytest.mark.parametrize(
+    ("ml", "country", "cups", "quarters", "tablespoons"),
+    [
+        # A cup holds 16 tablespoons, so 3/8 of it a quarter and two [NIST811].
+        (236.5882365 * 3 / 8, Country.UNITED_STATES, 0, 1, 2),
+        (236.5882365 * 1.5, Country.UNITED_STATES, 1, 2, 0),
+        (187.5, Country.METRIC, 0, 3, 0),
+    ],
+)
+def test_halves_and_quarters_of_a_cup_are_used(
+    ml: float, country: Country, cups: int, quarters: int, tablespoons: int
+) -> None:
+    """A set of cups holds a half and a quarter, which take the place of many spoons."""
+    told = in_spoons(ml, country)
+    assert (told.cups, told.cup_quarters, told.tablespoons) == (cups, quarters, tablespoons)
+    assert told.ml == pytest.approx(ml, rel=1e-9)
 
 
 @pytest.mark.parametrize("ml", [-1.0, float("nan"), float("inf")])

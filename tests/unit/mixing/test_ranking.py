@@ -15,13 +15,13 @@ from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.mixing.ranking import (
     LEAST_TIE,
     change_between_lights,
-    price_per_ml,
     ranked,
     upset_by_slip,
 )
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.smooth import smoothest_reflectance
+from swatchwright.mixing.wishes import price_per_ml
 from swatchwright.paint.paints import Tin
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import Lab

@@ -8,13 +8,14 @@ from itertools import combinations
 import numpy as np
 import pytest
 
-from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.difference import delta_e_2000, far_difference
 from swatchwright.errors import MendableError
 from swatchwright.mixing.allowed import allowed
 from swatchwright.mixing.proof import PROVEN
+from swatchwright.mixing.recipe import Recipe
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.subsets import subsets
-from swatchwright.mixing.wishes import Wishes
+from swatchwright.mixing.wishes import Wishes, price_per_ml
 from swatchwright.paint.family import Family
 from swatchwright.paint.mixture import contrast_ratio, dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
@@ -26,6 +27,7 @@ from unit.paint.made import paint
 SHELF = composed(9)
 BIG = composed(32)
 WANTED = Lab(45, 20, 10)
+PRICES = np.array([1000 * (price_per_ml(p) or 0.0) for p in SHELF])
 OWNED = frozenset(p.id for p in SHELF[:4])
 
 WISHES = {
@@ -37,6 +39,8 @@ WISHES = {
     "one to buy": Wishes(owned=OWNED, most_to_buy=1),
     "a little of one": Wishes(most_share=(("paint-0", 0.1), ("paint-3", 0.2))),
     "hides in two coats": Wishes(most_coats=2),
+    "cheap": Wishes(most_price=28.0),
+    "cheap, and a little of one": Wishes(most_price=32.0, most_share=(("paint-0", 0.3),)),
 }
 
 
@@ -49,6 +53,38 @@ def keeps(wishes: Wishes, ids: frozenset[str]) -> bool:
         and wishes.must <= ids
         and (wishes.most_to_buy is None or len(bought) <= wishes.most_to_buy)
     )
+
+
+def test_a_greatest_price_binds() -> None:
+    """Where the closest mix costs too much, each that is given instead costs no more than asked."""
+    most = 28.0
+
+    def litre(recipe: Recipe) -> float:
+        return sum(
+            1000 * (price_per_ml(p) or 0.0) * s
+            for p, s in zip(recipe.paints, recipe.shares, strict=True)
+        )
+
+    assert litre(find_recipes(WANTED, SHELF).recipes[0]) > most
+    for recipe in find_recipes(WANTED, SHELF, wishes=Wishes(most_price=most), keep=20).recipes:
+        assert litre(recipe) <= most + 0.05
+
+
+@pytest.mark.parametrize(
+    ("shelf", "most", "says"),
+    [
+        (SHELF, 1.0, "cheapest paint costs"),
+        (tuple(replace(p, tins=()) for p in SHELF), 30.0, "no paint has a price"),
+        (SHELF, -2.0, "at the most was asked"),
+    ],
+    ids=["too cheap", "no prices", "negative"],
+)
+def test_a_price_that_cannot_be_kept_is_said(
+    shelf: tuple[Paint, ...], most: float, says: str
+) -> None:
+    """A greatest price below every paint's, of a shelf without prices, or below 0 is refused."""
+    with pytest.raises(MendableError, match=says):
+        find_recipes(WANTED, shelf, wishes=Wishes(most_price=most))
 
 
 @pytest.mark.parametrize("wishes", WISHES.values(), ids=WISHES)
@@ -79,12 +115,15 @@ def test_no_allowed_mix_on_a_grid_is_nearer(wishes: Wishes) -> None:
             shares = grid(size)
             most = np.array([limits.get(SHELF[i].id, 1.0) for i in which])
             least = np.array([0.05 * (SHELF[i].id in wishes.must) for i in which])
-            kept = (shares <= most + 1e-12) & (shares >= least)
-            shares = shares[kept.all(axis=1)]
+            kept = ((shares <= most + 1e-12) & (shares >= least)).all(axis=1)
+            if wishes.most_price is not None:
+                kept &= shares @ PRICES[list(which)] <= wishes.most_price
+            shares = shares[kept]
             if not len(shares):
                 continue
             mixture = mix(each, np.broadcast_to(which, shares.shape), shares)
-            apart = delta_e_2000(WANTED.triple, dry_lab(mixture))
+            measure = far_difference if result.far else delta_e_2000
+            apart = measure(WANTED.triple, dry_lab(mixture))
             if wishes.most_coats is not None:
                 apart = np.where(contrast_ratio(mixture, wishes.most_coats) >= 0.98, apart, np.inf)
             best = min(best, float(apart.min()))

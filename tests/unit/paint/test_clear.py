@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from numpy.testing import assert_allclose
+from scipy.special import expn
 
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.paint.clear import (
@@ -13,6 +14,7 @@ from swatchwright.paint.clear import (
     CLEAR_WAX,
     OIL,
     ClearFinish,
+    clear_coats,
     finished,
     soaked,
 )
@@ -57,3 +59,28 @@ def test_a_finish_fills_pores() -> None:
     assert_allclose(filled[0], 100 * (1 - 0.8 * 0.34))
     assert_allclose(filled[1], 100)
     assert np.all(soaked(S, 0.66, CLEAR_VARNISH) < filled)
+
+
+def test_bare_coats_of_one_index_are_one_step() -> None:
+    """Untinted coats of the paint's index are its own surface, however many."""
+    none = np.zeros(36)
+    slab = clear_coats([1.5, 1.5, 1.5], [none] * 3)
+    assert_allclose(slab.above, normal_reflectance(1.5), atol=1e-12)
+    assert_allclose(slab.below, internal_diffuse(1.5), atol=1e-9)
+
+
+def test_a_tint_between_paints_is_the_exponential_integral() -> None:
+    """Diffuse light through a layer of no step is 2 E3 of its depth (Abramowitz, Stegun 5.1)."""
+    depth = np.linspace(0.01, 2.0, 36)
+    slab = clear_coats([1.5], [depth], above=1.5, below=1.5)
+    assert_allclose(slab.down, 2 * expn(3, depth), atol=2e-4)
+    assert_allclose(slab.above, 0, atol=1e-12)
+
+
+def test_coats_in_any_grouping() -> None:
+    """A tint laid in two coats is the same as in one."""
+    half = 0.5 * AMBER_WAX.depth(2.0)
+    one = clear_coats([1.44], [2 * half])
+    two = clear_coats([1.44, 1.44], [half, half])
+    for name in ("above", "below", "down", "up"):
+        assert_allclose(getattr(one, name), getattr(two, name), atol=1e-12)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.testing import assert_allclose
 
-from swatchwright.paint.family import FAMILIES, Family
+from swatchwright.paint.family import FAMILIES, Family, Finish
 from swatchwright.paint.paints import HowKnown, Tin, stack
 from unit.paint.made import paint
 
@@ -45,3 +45,14 @@ def test_a_paint_is_trusted_no_more_than_is_said() -> None:
     assert made.tins == ()
     assert Tin(500).price is None
     assert made.finish == FAMILIES[Family.CHALKY]
+
+
+def test_a_finish_of_its_own_goes_before_its_familys() -> None:
+    """A paint that has learnt how it dries does as it has learnt, in a stack too."""
+    own = Finish(0.6, 0.5, 0.0)
+    made = paint(own_finish=own)
+    assert made.finish == own
+    assert stack([made, paint()]).wet_scattering.tolist() == [
+        0.5,
+        FAMILIES[Family.CHALKY].wet_scattering,
+    ]

@@ -6,13 +6,7 @@ import numpy as np
 import pytest
 from numpy.testing import assert_allclose
 
-from swatchwright.colour.spectrum import lab_of
-from swatchwright.paint.colorants import compose
-from swatchwright.paint.film import film_reflectance, reflectance_of_ratio
-from swatchwright.paint.wash import GRAIN, Wash, dry_film, washed, washed_range
-
-K, S = (100 * spectrum for spectrum in compose({"white": 1.0, "bone_black": 0.02}))
-VIVID = reflectance_of_ratio(np.divide(*compose({"violet_blue": 1.0, "white": 0.3})))
+from swatchwright.paint.wash import GRAIN, Wash, dry_film
 
 
 def test_thinning_and_wiping_leave_less() -> None:
@@ -30,26 +24,18 @@ def test_a_wash_that_cannot_be_is_refused(wash: Wash) -> None:
         dry_film(wash, 0.1, 0.4)
 
 
-def test_passes_are_films_on_films() -> None:
-    """Three passes are the same as a pass over two, and none is the bare ground."""
-    one = float(dry_film(Wash(), 0.05, 0.4))
-    two = washed(K, S, 2 * one, VIVID)
-    assert_allclose(washed(K, S, 3 * one, VIVID), film_reflectance(K, S, one, two), atol=1e-12)
-    assert_allclose(washed(K, S, 0.0, VIVID), VIVID)
-
-
-def test_a_pale_wash_calms_a_vivid_ground_pass_by_pass() -> None:
-    """Chroma falls with every pass of pale grey over vivid blue (common practice, no source)."""
-    films = np.array([float(dry_film(Wash(passes=n), 0.02, 0.4)) for n in range(5)])
-    _, a, b = lab_of(washed(K, S, films, VIVID)).T
-    assert np.all(np.diff(np.hypot(a, b)) < 0)
+def test_passes_stack() -> None:
+    """Films of many washes at once are each wash's own, and no pass leaves none."""
+    wet, solids = np.array([0.08, 0.05]), np.array([0.4, 0.3])
+    once = dry_film(Wash(3, 0.2, 1), wet, solids)
+    assert_allclose(once, 0.2 * wet * solids / 4)
+    assert_allclose(dry_film(Wash(3, 0.2, 3), wet, solids), 3 * once)
+    assert_allclose(dry_film(Wash(passes=0), wet, solids), 0)
 
 
 def test_the_grain_holds_more() -> None:
-    """The range runs from the flat to the grain around the mean film's colour."""
-    film = float(dry_film(Wash(), 0.02, 0.4))
-    seen = washed_range(K, S, film, VIVID)
-    assert seen.shape == (len(GRAIN), 36)
-    assert_allclose(seen[1], washed(K, S, film, VIVID))
-    lightness = lab_of(seen)[:, 0]
-    assert lightness[0] < lightness[1] < lightness[2]
+    """Flats, whole and grain are a rising range around the mean film."""
+    flat, whole, grain = GRAIN
+    assert 0 <= flat < whole < grain
+    assert whole == 1
+    assert (flat + grain) / 2 == pytest.approx(whole)

@@ -101,3 +101,65 @@ class TestPreview:
         shown = photo_of(np.full((8, 8, 3), (250, 0, 0)), opaque).preview(8)
         assert len(set(shown[0, 0].tolist())) == 1
         assert shown[0, 7].tolist() == [250, 0, 0]
+
+
+def test_a_part_is_a_photo_of_its_own() -> None:
+    """Its pixels, mask and all its bits are those of the whole at that place."""
+    deep = np.random.default_rng(5).integers(0, 65536, (20, 30, 3), dtype=np.uint16)
+    opaque = deep[..., 0] > 20000
+    encoded = ((deep.astype(int) + 128) // 257).astype(np.uint8)
+    whole = Photo(encoded, opaque, srgb_decoding(65536), photo_of(encoded).facts, deep)
+    rect = Rect(4, 3, 12, 8)
+    part = whole.part(rect, step=2)
+    assert (part.width, part.height) == (6, 4)
+    assert np.array_equal(part.linear(), whole.linear(rect, step=2))
+    assert np.array_equal(part.cut_opaque(), whole.cut_opaque(rect, step=2))
+
+
+class TestDeep:
+    """Photos of more than 8 bits a channel."""
+
+    def test_light_comes_from_all_bits_and_bytes_are_understood_too(self) -> None:
+        """A curve of 65536 levels decodes 16 bits exactly and bytes at every 257th place."""
+        import colour
+
+        deep = np.arange(0, 65536, 64, dtype=np.uint16).reshape(32, 32, 1).repeat(3, axis=2)
+        encoded = (deep >> 8).astype(np.uint8)
+        facts = photo_of(encoded).facts
+        photo = Photo(encoded, None, srgb_decoding(65536), facts, deep)
+        expected = colour.models.eotf_sRGB(deep / 65535)
+        assert photo.linear() == pytest.approx(expected, abs=1e-6)
+        assert photo.light_at(np.array([5, 6]), np.array([7, 8])) == pytest.approx(
+            expected[[7, 8], [5, 6]], abs=1e-6
+        )
+        assert photo.light_of(encoded) == pytest.approx(
+            colour.models.eotf_sRGB(encoded / 255), abs=1e-6
+        )
+
+    def test_a_preview_is_made_of_all_bits(self) -> None:
+        """A ramp within one byte is seen in the preview as its mean."""
+        deep = np.full((16, 16, 3), 128 * 257 + 100, dtype=np.uint16)
+        encoded = np.full((16, 16, 3), 128, dtype=np.uint8)
+        facts = photo_of(encoded).facts
+        shown = Photo(encoded, None, srgb_decoding(65536), facts, deep).preview(4, (1.0, 1.0, 1.0))
+        assert np.all(shown == 128)
+        deep = np.full((16, 16, 3), 128 * 257 + 200, dtype=np.uint16)
+        shown = Photo(encoded, None, srgb_decoding(65536), facts, deep).preview(4, (1.0, 1.0, 1.0))
+        assert np.all(shown == 129)
+
+
+def test_a_large_preview_is_made_in_strips_without_a_seam() -> None:
+    """A smooth ramp over many strips stays smooth, down to its last row."""
+    ramp = np.linspace(0, 255, 3000).astype(np.uint8)[:, None, None]
+    shown = photo_of(np.broadcast_to(ramp, (3000, 24, 3))).preview(700)[:, 2, 1].astype(int)
+    assert shown.shape == (700,)
+    assert shown[0] == 0
+    assert shown[-1] >= 254
+    assert np.all(np.abs(np.diff(shown)) <= 1)
+
+
+def test_linear_decodings_are_told() -> None:
+    """A straight curve is linear light, that of sRGB is not."""
+    straight = np.linspace(0, 1, 256, dtype=np.float32)
+    assert Decoding(np.stack([straight] * 3), np.eye(3)).linear
+    assert not srgb_decoding().linear

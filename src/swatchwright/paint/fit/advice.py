@@ -21,7 +21,7 @@ from swatchwright.paint.fit.one import ORDINARY, solve_one
 from swatchwright.paint.fit.prior import COLORANT_PAINT, Errors, Prior, Surface
 from swatchwright.paint.fit.problem import Problem, build
 from swatchwright.paint.fit.readings import BrushOut, Reading
-from swatchwright.paint.fit.solve import posterior, start
+from swatchwright.paint.fit.solve import Solution, posterior, start
 
 __all__ = ["Advice", "brush_outs_to_try", "next_brush_out"]
 
@@ -90,6 +90,7 @@ def next_brush_out(
     prior: Prior = COLORANT_PAINT,
     surface: Surface = ORDINARY,
     errors: Errors | None = None,
+    solved: tuple[Problem, Solution] | None = None,
 ) -> list[Advice]:
     """Order the candidates, the one that shrinks the spread of mixtures most first.
 
@@ -102,6 +103,8 @@ def next_brush_out(
         what it would be laid.
     spectra
         Whether they would be read as spectra; else as colours.
+    solved
+        What `solve_one` made of the same brush-outs; worked out if None.
 
     Raises
     ------
@@ -109,7 +112,7 @@ def next_brush_out(
         If the brush-outs hold no paint or more than one that is not known.
     """
     trust = errors or Errors()
-    problem, solution = solve_one(brush_outs, known, prior, surface, trust)
+    problem, solution = solved or solve_one(brush_outs, known, prior, surface, trust)
     targets = build(
         [
             BrushOut({problem.names[0]: c, other: 1 - c}, (Reading(),))

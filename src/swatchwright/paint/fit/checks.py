@@ -13,8 +13,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from swatchwright.colour.convert import lab_to_xyz
-from swatchwright.colour.spectrum import WAVELENGTHS, xyz_of
+from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
 from swatchwright.errors import MendableError
 from swatchwright.paint.fit.readings import BrushOut, Reading
 
@@ -30,8 +29,8 @@ _PERCENT = 2.0
 
 _FEWEST_BANDS = 12
 
-# In luminance: how much darker a let-down may be than one with less white in it.
-_SLACK = 0.02
+# In L*: how much darker a let-down may be than one with less white in it.
+_SLACK = 4.0
 
 
 def check_reflectance(values: ArrayLike, name: str) -> tuple[Floats, tuple[str, ...]]:
@@ -171,12 +170,12 @@ def _check_reading(reading: Reading, name: str) -> tuple[Reading, tuple[str, ...
     return reading, notes
 
 
-def _luminance(reading: Reading) -> float:
+def _lightness(reading: Reading) -> float:
     if reading.reflectance is None:
-        return float(lab_to_xyz(reading.lab)[1])  # type: ignore[arg-type]
+        return 0.0 if reading.lab is None else float(reading.lab[0])
     there = np.isfinite(reading.reflectance)
     filled = np.interp(WAVELENGTHS, WAVELENGTHS[there], reading.reflectance[there])
-    return float(xyz_of(filled)[1])
+    return float(lab_of(filled)[0])
 
 
 def _check_let_downs(brush_outs: Sequence[BrushOut], white: str) -> None:
@@ -189,7 +188,7 @@ def _check_let_downs(brush_outs: Sequence[BrushOut], white: str) -> None:
         for reading in brush_out.readings:
             if reading.ground is None:
                 part = brush_out.shares.get(white, 0.0)
-                row = (part, _luminance(reading), brush_out.name)
+                row = (part, _lightness(reading), brush_out.name)
                 series.setdefault(others[0], []).append(row)
     for rows in series.values():
         rows.sort()

@@ -18,6 +18,7 @@ from swatchwright.paint.surface import inner_reflectance, seen_reflectance
 __all__ = [
     "FORMULA_SPREAD",
     "FittedPaint",
+    "at_its_level",
     "in_unit",
     "known_paint",
     "predict",
@@ -30,6 +31,10 @@ Floats = NDArray[np.floating[Any]]
 FORMULA_SPREAD = 2.3
 """What two-constant theory gets wrong in real paint, units of CIELAB: with it, regions of 90 % held
 91 % of the measured oil mixtures, each predicted from all others (see docs/accuracy.md)."""
+
+
+# Of log S that counts as known.
+_KNOWN_S = 0.005
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -178,3 +183,16 @@ def in_unit(paint: FittedPaint, factor: float) -> FittedPaint:
     times it, and what is fitted comes out times it again.
     """
     return replace(paint, K=paint.K * factor, S=paint.S * factor)
+
+
+def at_its_level(paint: FittedPaint) -> FittedPaint:
+    """Give the paint with its S taken as known: it is the measure of the others' strength.
+
+    At each wavelength K and S of a white that hides may go up and down together and nothing is
+    seen of it; paints that were fitted by their let-downs with it go up and down with it too. What
+    is left is the covariance of a Gaussian of which all log S are known, to half a percent.
+    """
+    of_S = paint.factor[paint.S.size :]
+    seen = np.linalg.solve(of_S @ of_S.T + _KNOWN_S**2 * np.eye(len(of_S)), of_S)
+    left, directions = np.linalg.eigh(np.eye(of_S.shape[1]) - of_S.T @ seen)
+    return replace(paint, factor=paint.factor @ directions * np.sqrt(np.maximum(left, 0.0)))

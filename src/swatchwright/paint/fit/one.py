@@ -21,7 +21,7 @@ from swatchwright.paint.fit.shelf import paints_of
 from swatchwright.paint.fit.solve import Solution, cost_of, solve, start, walk
 from swatchwright.paint.paints import HowKnown
 
-__all__ = ["ORDINARY", "fit_paint", "solve_one"]
+__all__ = ["ORDINARY", "fit_paint", "paint_of", "solve_one"]
 
 Floats = NDArray[np.floating[Any]]
 
@@ -66,9 +66,13 @@ def fit_paint(
     ValueError
         If the brush-outs hold no paint or more than one that is not known.
     """
-    problem, solution = solve_one(brush_outs, known or {}, prior, surface, errors or Errors())
-    how = _how_known(brush_outs)
-    return paints_of(problem, solution, how)[problem.names[0]]
+    solved = solve_one(brush_outs, known or {}, prior, surface, errors or Errors())
+    return paint_of(brush_outs, *solved)
+
+
+def paint_of(brush_outs: Sequence[BrushOut], problem: Problem, solution: Solution) -> FittedPaint:
+    """Read the one fitted paint off a solution, as `fit_paint` does."""
+    return paints_of(problem, solution, _how_known(brush_outs))[problem.names[0]]
 
 
 def solve_one(

@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+from enum import Enum
+
 from swatchwright.errors import MendableError
 
-__all__ = ["HEAD_BYTES", "looks_readable", "png_bits", "refuse_other_kinds", "webp_pixels"]
+__all__ = ["HEAD_BYTES", "Kind", "kind_of", "png_bits", "png_is_grey", "webp_pixels"]
 
 HEAD_BYTES = 64
 """How much of a file the functions here want to see."""
 
-_EXPORT = "Export it as a JPEG or PNG and open that."
-_RAW = "a raw file of a camera"
+
+class Kind(Enum):
+    """Kinds of files, by what reads them."""
+
+    STILL = "JPEG, PNG, TIFF or WebP"
+    AVIF = "AVIF"
+    HEIC = "HEIC"
+    RAW = "RAW"
+    UNKNOWN = "none that is known"
+
 
 _SIGNATURES: tuple[tuple[int, bytes, str], ...] = (
     (0, b"GIF8", "a GIF"),
@@ -21,74 +31,85 @@ _SIGNATURES: tuple[tuple[int, bytes, str], ...] = (
     (0, b"\xff\x4f\xff\x51", "a JPEG 2000"),
     (0, b"\x00\x00\x00\x0cJXL ", "a JPEG XL"),
     (0, b"\xff\x0a", "a JPEG XL"),
-    (0, b"IIU\0", _RAW),
-    (0, b"IIRO", _RAW),
-    (0, b"IIRS", _RAW),
-    (0, b"MMOR", _RAW),
-    (8, b"CR\x02", _RAW),
 )
 
+_RAW_SIGNATURES = (
+    (0, b"IIU\0"), (0, b"IIRO"), (0, b"IIRS"), (0, b"MMOR"), (0, b"\0MRM"), (0, b"FOVb"),
+    (6, b"HEAPCCDR"), (8, b"CR\x02"), (8, b"CCD-RAW"),
+)  # fmt: skip
+"""Raw files that are no plain TIFF."""
+
 _BRANDS = {
-    b"avif": "an AVIF",
-    b"avis": "an AVIF",
-    b"crx ": _RAW,
-    b"heic": "a HEIC",
-    b"heix": "a HEIC",
-    b"heim": "a HEIC",
-    b"heis": "a HEIC",
-    b"hevc": "a HEIC",
-    b"hevx": "a HEIC",
-    b"mif1": "a HEIC",
-    b"msf1": "a HEIC",
+    b"avif": Kind.AVIF,
+    b"avis": Kind.AVIF,
+    b"crx ": Kind.RAW,
+    b"heic": Kind.HEIC,
+    b"heix": Kind.HEIC,
+    b"heim": Kind.HEIC,
+    b"heis": Kind.HEIC,
+    b"hevc": Kind.HEIC,
+    b"hevx": Kind.HEIC,
 }
 """Brands of files built on ISO/IEC 14496-12; the HEIC ones are those of ISO/IEC 23008-12."""
 
-_READABLE = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"II*\0", b"MM\0*", b"II+\0", b"MM\0+")
+_GENERAL_BRANDS = frozenset({b"mif1", b"mif2", b"msf1", b"miaf"})
+"""Brands that leave the coding open: another one beside them tells it."""
+
+_STILLS = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"II*\0", b"MM\0*", b"II+\0", b"MM\0+")
 
 
-def refuse_other_kinds(head: bytes, name: str) -> None:
-    """Refuse a picture of a kind that is not read, naming the kind.
+def kind_of(head: bytes, name: str) -> Kind:
+    """Tell what kind a file is by its first bytes.
 
     Raises
     ------
     MendableError
-        If the head is that of a kind known but not read.
+        If it is of a kind known but not read; the kind is named.
     """
-    kind = _kind_of(head)
-    if kind is None:
-        return
-    if kind == "a HEIC":
-        mend = (
-            "Set the phone's camera to save JPEG (often called 'most compatible'), or export the"
-            " photo as a JPEG."
-        )
-    elif kind == _RAW:
-        mend = "Develop it and export it as an 8-bit JPEG or PNG, with the profile embedded."
-    else:
-        mend = _EXPORT
-    raise MendableError(f"“{name}” is {kind}, which is not read.", mend)
-
-
-def _kind_of(head: bytes) -> str | None:
-    """Name the kind of a file that is not read, None if it is none of those known."""
+    refused = "a film or a picture in a film's wrapping"
     if head[4:8] == b"ftyp":
-        return _BRANDS.get(head[8:12], "a film or a picture in a film's wrapping")
-    for start, mark, kind in _SIGNATURES:
-        if head[start : start + len(mark)] == mark:
+        kind = _kind_of_brands(head)
+        if kind is not None:
             return kind
-    return None
+    else:
+        named = next((k for start, mark, k in _SIGNATURES if head.startswith(mark, start)), None)
+        if named is None:
+            return _kind_by_signature(head)
+        refused = named
+    raise MendableError(
+        f"“{name}” is {refused}, which is not read.", "Export it as a JPEG or PNG and open that."
+    )
 
 
-def looks_readable(head: bytes) -> bool:
-    """Tell whether a file begins as one that is read, sound or not."""
-    return head.startswith(_READABLE) or (head[:4] == b"RIFF" and head[8:12] == b"WEBP")
+def _kind_of_brands(head: bytes) -> Kind | None:
+    """Tell the kind by the brand of the file, and where that is general by those beside it."""
+    brand = head[8:12]
+    if brand not in _GENERAL_BRANDS:
+        return _BRANDS.get(brand)
+    end = min(len(head), int.from_bytes(head[:4], "big"))
+    beside = (_BRANDS.get(head[i : i + 4]) for i in range(16, end - 3, 4))
+    return next((kind for kind in beside if kind is not None), Kind.HEIC)
+
+
+def _kind_by_signature(head: bytes) -> Kind:
+    """Tell stills and raw files by their marks."""
+    if any(head.startswith(mark, start) for start, mark in _RAW_SIGNATURES):
+        return Kind.RAW
+    if head.startswith(_STILLS) or (head[:4] == b"RIFF" and head[8:12] == b"WEBP"):
+        return Kind.STILL
+    return Kind.UNKNOWN
 
 
 def png_bits(head: bytes) -> int:
     """Give the bits of a channel that the head of a PNG states (ISO/IEC 15948, 11.2.1), or 0."""
-    if head.startswith(b"\x89PNG") and head[12:16] == b"IHDR" and len(head) > 24:
+    if head.startswith(b"\x89PNG") and head[12:16] == b"IHDR" and len(head) > 25:
         return head[24]
     return 0
+
+
+def png_is_grey(head: bytes) -> bool:
+    """Tell whether the head of a PNG states that it holds no colour (types 0 and 4)."""
+    return png_bits(head) > 0 and head[25] in {0, 4}
 
 
 def webp_pixels(head: bytes) -> int:

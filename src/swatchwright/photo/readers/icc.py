@@ -5,7 +5,7 @@ length is checked against the size of the profile, because a profile is input li
 
 References
 ----------
-ICC.1:2022 (profile version 4.4; also ISO 15076-1): header 7.2, curveType 10.6,
+ICC.1:2022 (profile version 4.4; also ISO 15076-1): header 7.2, cicpType 10.3, curveType 10.6,
 multiLocalizedUnicodeType 10.15, parametricCurveType 10.18, XYZType 10.31; ICC.1:2001-04
 (textDescriptionType of version 2).
 """
@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import D65_WHITE, bradford, xyz_to_linear_srgb
 from swatchwright.photo.image import Decoding
+from swatchwright.photo.readers.cicp import CodePoints
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -55,14 +56,24 @@ class IccProfile:
         Its own name for itself.
     decoding
         Its curves and matrix to linear sRGB; None if it holds tables only.
+    code_points
+        What it says by code points as well (cicpTag), which only pictures for HDR screens need.
     """
 
     description: str
     decoding: Decoding | None
+    code_points: CodePoints | None = None
 
 
-def read_icc(data: bytes) -> IccProfile:
+def read_icc(data: bytes, levels: int = 256) -> IccProfile:
     """Read an embedded profile for red, green and blue.
+
+    Parameters
+    ----------
+    data
+        The profile.
+    levels
+        For how many levels the curves are worked out: 256, or 65536 for 16 bits a channel.
 
     Raises
     ------
@@ -78,9 +89,9 @@ def read_icc(data: bytes) -> IccProfile:
     tags = _tags(data)
     description = _description(tags.get("desc", b""))
     if data[20:24] == b"XYZ " and all(name in tags for name in (*_TRCS, *_PRIMARIES)):
-        return IccProfile(description, _decoding(tags))
+        return IccProfile(description, _decoding(tags, levels), _code_points(tags))
     if "A2B0" in tags or "A2B1" in tags:
-        return IccProfile(description, None)
+        return IccProfile(description, None, _code_points(tags))
     raise ValueError("the profile has neither curves with primaries nor tables")
 
 
@@ -113,9 +124,16 @@ def _tags(data: bytes) -> Mapping[str, bytes]:
     return tags
 
 
-def _decoding(tags: Mapping[str, bytes]) -> Decoding:
+def _code_points(tags: Mapping[str, bytes]) -> CodePoints | None:
+    """Read the code points (cicpTag)."""
+    tag = tags.get("cicp", b"")
+    return CodePoints(tag[8], tag[9]) if tag[:4] == b"cicp" and len(tag) >= 12 else None
+
+
+def _decoding(tags: Mapping[str, bytes], levels: int) -> Decoding:
     """Make the decoding from curves and primaries."""
-    curves = np.stack([_curve(tags[name]) for name in _TRCS])
+    x = np.linspace(0, 1, levels)
+    curves = np.stack([_curve(tags[name], x) for name in _TRCS])
     if not np.all(np.isfinite(curves)) or np.any(curves[:, -1] <= curves[:, 0]):
         raise ValueError("a curve of the profile does not rise")
     to_pcs = np.array([_xyz(tags[name]) for name in _PRIMARIES]).T
@@ -134,9 +152,8 @@ def _xyz(tag: bytes) -> list[float]:
     return _fixed(tag, 8, 3)
 
 
-def _curve(tag: bytes) -> Curve:
-    """Read a curve at the 256 bytes: shape (256,), 0-1."""
-    x = np.arange(256) / 255
+def _curve(tag: bytes, x: Curve) -> Curve:
+    """Read a curve at the numbers x, 0-1, as light, 0-1."""
     kind = tag[:4]
     if kind == b"curv":
         return _sampled(tag, x)

@@ -109,3 +109,14 @@ def test_a_colour_out_of_range_is_refused() -> None:
     ):
         with pytest.raises(MendableError, match=words):
             check_brush_outs([brush_out])
+
+
+def test_dark_let_downs_are_compared_by_eye() -> None:
+    """A dark colour that is clearly darker with white in it is refused, though little reflects."""
+    dark = [
+        BrushOut(shares, (Reading(lab=np.array([L, 5.0, -20.0])),), name=f"L {L:g}")
+        for shares, L in (({"blue": 1.0}, 20.0), ({"blue": 1.0, "white": 4.0}, 15.0))
+    ]
+    with pytest.raises(MendableError, match="“L 15” holds more white than “L 20”"):
+        check_brush_outs(dark, "white")
+    assert len(check_brush_outs(dark[::-1][:1], "white")[0]) == 1

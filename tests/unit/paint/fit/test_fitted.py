@@ -10,6 +10,7 @@ from swatchwright.colour.spectrum import lab_of
 from swatchwright.paint.film import film_reflectance, reflectance_of_ratio
 from swatchwright.paint.fit.fitted import (
     FittedPaint,
+    at_its_level,
     in_unit,
     known_paint,
     predict,
@@ -81,3 +82,19 @@ def test_units() -> None:
     one = predict({"blue": BLUE}, {"blue": 1.0}, PALE, 0.55)
     assert_allclose(predict({"blue": per_mm}, {"blue": 1.0}, PALE, 0.55 / 110.0), one)
     assert_allclose(known_paint(per_mm.K, per_mm.S).K, 110.0 * BLUE.K)
+
+
+def test_a_white_is_the_measure_of_strength() -> None:
+    """At its own level a paint keeps the doubt about K that is left when S is known."""
+    rng = np.random.default_rng(2)
+    together = np.vstack([np.eye(36), np.eye(36)]) * 0.5
+    factor = np.hstack([together, 0.05 * rng.normal(size=(72, 40))])
+    found = at_its_level(FittedPaint(WHITE.K, WHITE.S, factor))
+    whole, left = factor @ factor.T, found.factor @ found.factor.T
+    # The conditional covariance of a Gaussian, as any textbook has it.
+    K, S, cross = whole[:36, :36], whole[36:, 36:], whole[:36, 36:]
+    read = S + 0.005**2 * np.eye(36)
+    assert_allclose(left[:36, :36], K - cross @ np.linalg.solve(read, cross.T), atol=1e-9)
+    assert np.sqrt(np.diag(left))[36:].max() < 0.006
+    assert np.all(np.diag(left)[:36] < 0.8 * np.diag(whole)[:36])
+    assert at_its_level(WHITE).factor.shape == WHITE.factor.shape

@@ -1,100 +1,34 @@
-"""From a loaded picture to upright bytes: orientation, transparency, profiles."""
+"""What the numbers of a picture mean: profiles, code points, and what is assumed without."""
 
 from __future__ import annotations
 
 import struct
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 import pytest
 from PIL import Image
 
 from swatchwright.photo.readers import read_photo
+from swatchwright.photo.readers.cicp import CodePoints
+from swatchwright.photo.readers.meaning import Labels, meaning_of
 from unit.photo.pictures import (
     LOSSLESS,
+    P3_COLORANTS,
+    SRGB_CURVE,
     SUFFIXES,
     colourful,
     icc,
+    matrix_tags,
     mluc,
     p3_profile,
+    para,
     saved,
     srgb_profile,
 )
 
 if TYPE_CHECKING:
     from pathlib import Path
-
-
-class TestUpright:
-    """Which way up, and where there is anything at all."""
-
-    @pytest.mark.parametrize("suffix", SUFFIXES)
-    @pytest.mark.parametrize("orientation", range(1, 9))
-    def test_every_orientation_comes_out_upright(
-        self, tmp_path: Path, suffix: str, orientation: int
-    ) -> None:
-        """Red stays top left and green top right, whichever way the camera was held.
-
-        The stored pixels are laid out by the table of Exif 2.32, tag 0x0112: where row 0 and
-        column 0 of the stored picture lie in the upright one.
-        """
-        upright = np.zeros((32, 48, 3), dtype=np.uint8)
-        upright[:16, :24], upright[:16, 24:], upright[16:, :24] = (
-            (200, 0, 0), (0, 200, 0), (0, 0, 200)
-        )  # fmt: skip
-        rows_first = {1: upright, 2: upright[:, ::-1], 3: upright[::-1, ::-1], 4: upright[::-1]}
-        columns_first = {
-            5: upright.swapaxes(0, 1),
-            6: upright[:, ::1].swapaxes(0, 1)[::-1],
-            7: upright[::-1, ::-1].swapaxes(0, 1),
-            8: upright.swapaxes(0, 1)[:, ::-1],
-        }
-        stored = {**rows_first, **columns_first}[orientation]
-        exif = Image.Exif()
-        exif[0x0112] = orientation
-        options: dict[str, Any] = {"webp": LOSSLESS, "jpg": {"quality": 95}}.get(suffix, {})
-        path = tmp_path / f"turned.{suffix}"
-        photo = read_photo(
-            saved(Image.fromarray(np.ascontiguousarray(stored)), path, exif=exif, **options)
-        )
-        assert (photo.width, photo.height) == (48, 32)
-        assert (photo.facts.width, photo.facts.height) == (48, 32)
-        inner = photo.encoded[4:12, 4:20], photo.encoded[4:12, 28:44], photo.encoded[20:28, 4:20]
-        assert [int(part.mean(axis=(0, 1)).argmax()) for part in inner] == [0, 1, 2]
-        assert photo.encoded[20:28, 28:44].max() < 40
-
-    def test_damaged_camera_data_are_no_reason_to_refuse(self, tmp_path: Path) -> None:
-        """A garbled Exif block is passed over."""
-        path = saved(colourful(), tmp_path / "x.jpg", exif=b"Exif\0\0II*\0\xff\xff\xff\x7fgarbage")
-        assert read_photo(path).width == 32
-
-    def test_transparency_becomes_a_mask(self, tmp_path: Path) -> None:
-        """Pixels that are not opaque are masked, upright; a wholly opaque RGBA has no mask."""
-        picture = colourful().convert("RGBA")
-        assert read_photo(saved(picture, tmp_path / "full.png")).opaque is None
-        alpha = Image.new("L", (32, 24), 255)
-        alpha.paste(0, (0, 0, 10, 24))
-        picture.putalpha(alpha)
-        exif = Image.Exif()
-        exif[0x0112] = 3
-        photo = read_photo(saved(picture, tmp_path / "part.png", exif=exif))
-        assert photo.opaque is not None
-        assert photo.opaque[:, :22].all()
-        assert not photo.opaque[:, 22:].any()
-        assert photo.encoded.shape == (24, 32, 3)
-
-    def test_palettes_are_looked_up(self, tmp_path: Path) -> None:
-        """A palette PNG gives its colours, one with a clear entry a mask as well."""
-        picture = Image.new("P", (16, 16), 1)
-        picture.putpalette([0, 0, 0, 180, 60, 40, 20, 40, 160])
-        picture.paste(2, (8, 0, 16, 16))
-        photo = read_photo(saved(picture, tmp_path / "p.png"))
-        assert photo.encoded[0, 0].tolist() == [180, 60, 40]
-        assert photo.encoded[0, 15].tolist() == [20, 40, 160]
-        photo = read_photo(saved(picture, tmp_path / "q.png", transparency=2))
-        assert photo.opaque is not None
-        assert photo.opaque[0].tolist() == [True] * 8 + [False] * 8
-        assert photo.encoded[0, 0].tolist() == [180, 60, 40]
 
 
 class TestProfiles:
@@ -183,3 +117,45 @@ def swapping_profile() -> bytes:
     m_at = matrix_at + len(matrix)
     head = b"mAB \0\0\0\0\x03\x03\0\0" + struct.pack(">5I", b_at, matrix_at, m_at, 0, 0)
     return icc({"desc": mluc("Swapped"), "A2B0": head + 3 * line + matrix + curves})
+
+
+class TestLabels:
+    """Other labels than a profile."""
+
+    def test_code_points_go_before_custom_and_after_a_profile(self) -> None:
+        """Display P3 by code points is read where there is no profile, and not where there is."""
+        points = CodePoints(12, 13)
+        assert meaning_of(Labels(code_points=points)).profile == "Display P3"
+        both = Labels(icc=srgb_profile(), code_points=points)
+        assert meaning_of(both).profile == "sRGB"
+
+    @pytest.mark.parametrize("points", [CodePoints(2, 2), CodePoints(99, 13), CodePoints(1, 99)])
+    def test_code_points_that_say_nothing_are_passed_over(self, points: CodePoints) -> None:
+        """What is open or unknown is read as a file without any label."""
+        assert meaning_of(Labels(code_points=points)).profile == "none, read as sRGB"
+
+    def test_hdr_code_points_win_over_a_profile(self) -> None:
+        """A profile cannot say PQ; where the points do, they are heard, with a note."""
+        meaning = meaning_of(Labels(icc=p3_profile(), code_points=CodePoints(9, 16)))
+        assert meaning.profile == "BT.2020, PQ curve"
+        assert "HDR" in meaning.notes[0]
+
+    def test_code_points_inside_a_profile_are_heard_for_hdr(self) -> None:
+        """A profile with a cicpTag of PQ is one for HDR screens (ICC.1:2022, 10.3)."""
+        tags = matrix_tags(P3_COLORANTS, para(3, *SRGB_CURVE), "Bright")
+        tags["cicp"] = b"cicp\0\0\0\0\x09\x10\0\x01"
+        assert meaning_of(Labels(icc=icc(tags))).profile == "BT.2020, PQ curve"
+
+    def test_a_gamma_other_than_that_of_srgb_is_applied(self) -> None:
+        """A PNG may say that its numbers are linear; 0.45455 stands for sRGB."""
+        assert meaning_of(Labels(gamma=1.0)).decoding.linear
+        assert "power of 1.00" in meaning_of(Labels(gamma=1.0)).notes[0]
+        for gamma in (0.45455, 0.0, 1e9):
+            assert meaning_of(Labels(gamma=gamma)).profile == "none, read as sRGB"
+
+    def test_sixteen_bits_get_as_many_levels(self) -> None:
+        """Each way to a meaning gives the depth that is asked for, and the same curve."""
+        for labels in (Labels(), Labels(icc=p3_profile()), Labels(code_points=CodePoints(9, 1))):
+            deep, plain = meaning_of(labels, 65536), meaning_of(labels)
+            assert deep.decoding.curves.shape == (3, 65536)
+            assert deep.decoding.curves[:, ::257] == pytest.approx(plain.decoding.curves, abs=1e-6)

@@ -1,0 +1,281 @@
+"""Reckon how much paint a piece takes, what to mix at once, what to buy, and what to ask for it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from decimal import Decimal, InvalidOperation
+
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.errors import MendableError
+from swatchwright.paint.paints import Paint
+from swatchwright.piece.amounts import Amounts, amounts_of
+from swatchwright.piece.areas import ZoneArea
+from swatchwright.piece.order import (
+    AmountsOrder,
+    Coating,
+    Ingredient,
+    Product,
+    ProductKind,
+    Terms,
+)
+from swatchwright.piece.spreading import Ground, Tool
+from swatchwright.piece.tins import TinSize, cheapest_tins
+from swatchwright.shelf.shelf import Shelf
+
+__all__ = ["Coats", "amounts_for", "mixed_product", "order_of", "tins_told"]
+
+
+@dataclass(frozen=True, slots=True)
+class Coats:
+    """What goes on every zone: coats of each kind, and how far a litre of each goes.
+
+    Parameters
+    ----------
+    primer, paint, wash, clear
+        Coats of each, 0 for none.
+    rates
+        m2 per litre and coat of each kind; 12 where not named. For a mixture of shelf paints
+        theirs is taken unless named.
+    solids
+        Volume solids of the paint, 0-1; for a mixture of shelf paints theirs is taken if None.
+    wash_thinned
+        Parts of water to one of paint in the wash.
+    ground, tool
+        What the first of all is put on, and with what.
+    """
+
+    primer: int = 0
+    paint: int = 2
+    wash: int = 0
+    clear: int = 0
+    rates: Mapping[ProductKind, float] = field(default_factory=dict)
+    solids: float | None = None
+    wash_thinned: float = 3.0
+    ground: Ground = Ground.PAINTED
+    tool: Tool = Tool.BRUSH
+
+
+def amounts_for(order: AmountsOrder) -> Amounts:
+    """Reckon all amounts of an order.
+
+    Raises
+    ------
+    MendableError
+        If the order cannot be.
+    """
+    return amounts_of(order)
+
+
+def mixed_product(
+    shelf: Shelf, parts: Sequence[tuple[str, float]], *, id_: str, left: Mapping[str, float]
+) -> Product:
+    """Make a product of paints of a shelf, with its own spreading rate and solids.
+
+    A litre of a mixture goes as far as its shares say: one over the sum of share over rate.
+
+    Parameters
+    ----------
+    shelf
+        Where the paints are.
+    parts
+        Ids and amounts; only their proportions count.
+    id_
+        What to call it.
+    left
+        What is left of each paint, ml, by its id.
+
+    Raises
+    ------
+    MendableError
+        If the paints cannot be mixed: see `look_of_mix`.
+    """
+    look = look_of_mix(shelf, parts)
+    each = list(zip(look.paints, look.shares, strict=True))
+    return Product(
+        id_,
+        ProductKind.PAINT,
+        tuple(_ingredient(paint, share, left) for paint, share in each),
+        rate=1.0 / sum(share / paint.spreading_rate for paint, share in each),
+        solids=sum(share * paint.volume_solids for paint, share in each),
+    )
+
+
+def _ingredient(paint: Paint, share: float, left: Mapping[str, float]) -> Ingredient:
+    tins = tuple(
+        TinSize(tin.ml, None if tin.price is None else Decimal(str(tin.price)))
+        for tin in paint.tins
+    )
+    return Ingredient(paint.id, paint.name, share, tins, left.get(paint.id, 0.0))
+
+
+def order_of(
+    zones: Sequence[ZoneArea],
+    coats: Coats,
+    *,
+    shelf: Shelf | None = None,
+    recipes: Mapping[str, Sequence[tuple[str, float]]] | None = None,
+    tins: Mapping[str, Sequence[TinSize]] | None = None,
+    left: Mapping[str, float] | None = None,
+    terms: Terms | None = None,
+    sample_ml: float = 30.0,
+    touch_up: float = 0.1,
+) -> AmountsOrder:
+    """Put an order together for zones that all get the same coats, each in its own colour.
+
+    Parameters
+    ----------
+    zones
+        Colour zones and areas, m2.
+    coats
+        What goes on each of them.
+    shelf, recipes
+        Mixtures of shelf paints by zone, ids and parts; the zone "" stands for all that have none
+        of their own. A zone without a recipe gets a paint called by the zone's name.
+    tins, left
+        Sizes sold and ml left, by the id of a paint of the shelf, or of `primer`, `wash`,
+        `clear finish` or a zone's paint.
+    terms, sample_ml, touch_up
+        As in `AmountsOrder`.
+
+    Raises
+    ------
+    MendableError
+        If a recipe is for a zone that is not there, or cannot be mixed; or tins or a rest are
+        given of something that is not used.
+    """
+    recipes, tins, left = recipes or {}, tins or {}, left or {}
+    for zone in recipes:
+        if zone and zone not in [z.zone for z in zones]:
+            raise MendableError(
+                f"There is no zone “{zone}” for the recipe.",
+                f"Use one of: {', '.join(z.zone for z in zones)}.",
+            )
+    paints = _paints(zones, coats, shelf, recipes, left) if coats.paint else {}
+    others = [product for product, n in _others(coats) if n]
+    products = [*dict.fromkeys(paints.values()), *others]
+    known = {i.id for product in products for i in product.ingredients}
+    for name in (*tins, *left):
+        if name not in known:
+            raise MendableError(
+                f"Nothing called “{name}” is used here.", f"Use one of: {', '.join(known)}."
+            )
+    return AmountsOrder(
+        tuple(zones),
+        tuple(_stocked(product, tins, left) for product in products),
+        tuple(_coatings(zones, coats, {zone: p.id for zone, p in paints.items()})),
+        sample_ml,
+        touch_up,
+        terms or Terms(),
+    )
+
+
+def _paints(
+    zones: Sequence[ZoneArea],
+    coats: Coats,
+    shelf: Shelf | None,
+    recipes: Mapping[str, Sequence[tuple[str, float]]],
+    left: Mapping[str, float],
+) -> dict[str, Product]:
+    """Give the paint of each zone; zones of one recipe share theirs, mixed in one batch."""
+    found: dict[str, Product] = {}
+    of_recipe: dict[tuple[tuple[str, float], ...], Product] = {}
+    for zone in zones:
+        recipe = tuple(recipes.get(zone.zone, recipes.get("", ())))
+        if not recipe:
+            paint = Ingredient(zone.zone, f"paint for {zone.zone}")
+            found[zone.zone] = _own(coats, Product(zone.zone, ProductKind.PAINT, (paint,)))
+        elif shelf is not None:
+            name = f"mix {len(of_recipe) + 1}"
+            if recipe not in of_recipe:
+                of_recipe[recipe] = _own(coats, mixed_product(shelf, recipe, id_=name, left=left))
+            found[zone.zone] = of_recipe[recipe]
+        else:
+            raise MendableError(
+                "A recipe was given, but no shelf.", "Name the shelf of its paints."
+            )
+    return found
+
+
+def _own(coats: Coats, product: Product) -> Product:
+    rate = coats.rates.get(product.kind, product.rate)
+    solids = product.solids if coats.solids is None else coats.solids
+    return replace(product, rate=rate, solids=solids)
+
+
+def _others(coats: Coats) -> Iterator[tuple[Product, int]]:
+    for kind, n in (
+        (ProductKind.PRIMER, coats.primer),
+        (ProductKind.WASH, coats.wash),
+        (ProductKind.CLEAR, coats.clear),
+    ):
+        thinned = coats.wash_thinned if kind is ProductKind.WASH else 0.0
+        rate = coats.rates.get(kind, 12.0)
+        made = Ingredient(kind.value, kind.value)
+        yield Product(kind.value, kind, (made,), rate, thinned=thinned), n
+
+
+def _stocked(
+    product: Product, tins: Mapping[str, Sequence[TinSize]], left: Mapping[str, float]
+) -> Product:
+    return replace(
+        product,
+        ingredients=tuple(
+            replace(
+                paint,
+                tins=tuple(tins.get(paint.id, paint.tins)),
+                left_ml=left.get(paint.id, paint.left_ml),
+            )
+            for paint in product.ingredients
+        ),
+    )
+
+
+def _coatings(
+    zones: Sequence[ZoneArea], coats: Coats, paints: Mapping[str, str]
+) -> Iterator[Coating]:
+    """Give what goes on each zone in its order; only what comes first meets the ground."""
+    for zone in zones:
+        ground = coats.ground
+        for product, n, leaves in (
+            (ProductKind.PRIMER.value, coats.primer, Ground.PRIMED),
+            (paints.get(zone.zone, ""), coats.paint, Ground.PAINTED),
+            (ProductKind.WASH.value, coats.wash, Ground.PAINTED),
+            (ProductKind.CLEAR.value, coats.clear, Ground.PAINTED),
+        ):
+            if n:
+                yield Coating(zone.zone, product, n, ground, coats.tool)
+                ground = leaves
+
+
+# --- what is typed -------------------------------------------------------------------------------
+
+
+def tins_told(text: str) -> tuple[TinSize, ...]:
+    """Read the sizes a paint is sold in: ml, and the price after a colon if it is known.
+
+    Raises
+    ------
+    MendableError
+        If one of them cannot be read.
+
+    Examples
+    --------
+    >>> [(tin.ml, str(tin.price)) for tin in tins_told("120: 7.50, 500")]
+    [(120.0, '7.50'), (500.0, 'None')]
+    """
+    found = []
+    for told in re.split("[,;]", text):
+        if not told.strip():
+            continue
+        ml, _, price = (part.strip() for part in told.partition(":"))
+        try:
+            found.append(TinSize(float(ml.removesuffix("ml")), Decimal(price) if price else None))
+        except (ValueError, InvalidOperation) as error:
+            raise MendableError(
+                f"“{told.strip()}” is no tin.", "Write ml and price, as 120: 7.50, 500: 19."
+            ) from error
+    if found:
+        cheapest_tins(0.0, found)
+    return tuple(found)

@@ -1,0 +1,290 @@
+"""Keep the recipes of a job, and the batches mixed by them.
+
+A recipe is kept with its paints as they were, so that a batch can be mixed again when the shelf has
+changed; where a paint of the shelf is no longer what it was, that is said.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import numpy as np
+
+from swatchwright.acts.mix import own_colours
+from swatchwright.acts.recipes import Recipes, check_volume
+from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.recipe import Recipe
+from swatchwright.paint.paints import Paint
+from swatchwright.shelf.jobs import (
+    Batch,
+    Job,
+    KeptRecipe,
+    Poured,
+    RecipePaint,
+    WantedColour,
+)
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.shelf.store import job_rows, paint_rows
+from swatchwright.shelf.store.history import Changes
+from swatchwright.shelf.store.store import Edit, Store
+
+__all__ = [
+    "WHOLE_PIECE",
+    "choose_recipe",
+    "keep_recipes",
+    "make_batch",
+    "shelf_of_recipe",
+    "take_back_batch",
+    "what_has_changed",
+]
+
+WHOLE_PIECE = "all"
+"""The zone of a colour that is for the whole piece."""
+
+
+def keep_recipes(
+    store: Store,
+    id_: str,
+    found: Recipes,
+    *,
+    zone: str = WHOLE_PIECE,
+    choose: int | None = 1,
+) -> Changes:
+    """Keep the recipes found for a colour of a job, in place of those kept for that zone.
+
+    Parameters
+    ----------
+    store, id_
+        Which job.
+    found
+        The recipes; their wanted colour becomes that of the zone.
+    zone
+        The zone of the piece they are for.
+    choose
+        Which of them is chosen, 1 the first; None for none yet.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job or no recipe of that number.
+    """
+    if choose is not None and not 1 <= choose <= len(found.recipes):
+        raise MendableError(
+            f"Recipe {choose} was chosen, and there are {len(found.recipes)}.",
+            f"Choose from 1 to {len(found.recipes)}.",
+        )
+    with store.editing("Keep recipes") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        edit.call(f"Keep recipes for “{job.title}”")
+        kept = [
+            _kept(edit, measured.recipe, found, zone, chosen=number == choose)
+            for number, measured in enumerate(found.recipes, start=1)
+        ]
+        others = [recipe for recipe in job.recipes if recipe.zone != zone]
+        wanted = [w for w in job.wanted if w.zone != zone]
+        new = replace(
+            job,
+            recipes=(*others, *kept),
+            wanted=(*wanted, WantedColour(zone, found.wanted)),
+        )
+        job_rows.write_job(edit, job, new)
+        return edit.changes
+
+
+def choose_recipe(store: Store, id_: str, recipe: KeptRecipe) -> Changes:
+    """Choose one of the recipes that are kept for a zone of a job.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job or recipe.
+    """
+    with store.editing("Choose a recipe") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        if recipe not in job.recipes:
+            raise MendableError(
+                f"“{job.title}” has no such recipe.", "Choose one of those that the job shows."
+            )
+        edit.call(f"Choose a recipe for “{job.title}”")
+        recipes = tuple(
+            replace(r, chosen=r == recipe) if r.zone == recipe.zone else r for r in job.recipes
+        )
+        job_rows.write_job(edit, job, replace(job, recipes=recipes))
+        return edit.changes
+
+
+def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
+    """Give the paints of a recipe as they were when it was kept, as a shelf.
+
+    Raises
+    ------
+    MendableError
+        If one of them is missing or damaged in the store.
+    """
+    with store.reading() as connection:
+        paints = tuple(paint_rows.read_frozen(connection, p.frozen) for p in recipe.paints)
+    return Shelf("the recipe's own paints", paints)
+
+
+def what_has_changed(store: Store, recipe: KeptRecipe) -> tuple[str, ...]:
+    """Say of each paint of a recipe that the shelf lacks or that is no longer what it was."""
+    was = shelf_of_recipe(store, recipe)
+    with store.reading() as connection:
+        ids = tuple(paint.id for paint in was.paints)
+        now = {s.paint.id: s.paint for s in paint_rows.read_paints(connection, ids)}
+    told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
+    return tuple(sentence for sentence in told if sentence)
+
+
+def make_batch(
+    store: Store,
+    id_: str,
+    *,
+    volume: float,
+    zone: str | None = None,
+    day: str | None = None,
+    note: str = "",
+) -> Changes:
+    """Mix a batch by the chosen recipe: by the same parts, for any volume, with a new number.
+
+    What is poured is drawn from the stock where that is known. The warnings of what is given back
+    say where the stock falls short and where a paint is no longer what it was.
+
+    Parameters
+    ----------
+    store, id_
+        Which job.
+    volume
+        ml to mix, 1 to 100 000.
+    zone
+        The zone whose recipe it is; the one chosen last if None.
+    day
+        As in 2026-03-01; today if None.
+    note
+        Anything.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job, no recipe is chosen, or the volume or the day cannot be.
+    """
+    check_volume(volume)
+    day = _day(store, day)
+    with store.editing("Mix a batch") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        recipe = _chosen(job, zone)
+        number = max((batch.number for batch in job.batches), default=0) + 1
+        edit.call(f"Mix batch {number} of “{job.title}”, {volume:g} ml")
+        amounts = rounded_amounts([p.parts for p in recipe.paints], volume)
+        poured = tuple(
+            Poured(p.paint, p.name, ml, _draw(edit, p, ml))
+            for p, ml in zip(recipe.paints, amounts, strict=True)
+        )
+        batch = Batch(number, day, round(volume, 1), recipe.zone, poured, note.strip())
+        for sentence in what_has_changed(store, recipe):
+            edit.warn(sentence)
+        job_rows.write_job(edit, job, replace(job, batches=(*job.batches, batch)))
+        return edit.changes
+
+
+def take_back_batch(store: Store, id_: str, number: int) -> Changes:
+    """Take a batch off the job and give its paint back to the stock, as if it were not mixed.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job or batch.
+    """
+    with store.editing("Take a batch back") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        batch = next((b for b in job.batches if b.number == number), None)
+        if batch is None:
+            numbers = ", ".join(str(b.number) for b in job.batches) or "none so far"
+            raise MendableError(
+                f"“{job.title}” has no batch {number}.", f"Its batches are: {numbers}."
+            )
+        edit.call(f"Take back batch {number} of “{job.title}”")
+        for poured in batch.poured:
+            for stocked in paint_rows.read_paints(edit.connection, (poured.paint,)):
+                if stocked.ml_left is not None and poured.drawn:
+                    left = round(stocked.ml_left + poured.drawn, 2)
+                    paint_rows.set_stock(edit, poured.paint, left)
+        batches = tuple(b for b in job.batches if b is not batch)
+        job_rows.write_job(edit, job, replace(job, batches=batches))
+        return edit.changes
+
+
+def _kept(edit: Edit, recipe: Recipe, found: Recipes, zone: str, *, chosen: bool) -> KeptRecipe:
+    rows = zip(recipe.paints, recipe.shares, recipe.parts.counts, strict=True)
+    return KeptRecipe(
+        zone=zone,
+        wanted=found.wanted.lab,
+        paints=tuple(
+            RecipePaint(p.id, p.name, paint_rows.freeze(edit, p), float(share), int(parts))
+            for p, share, parts in rows
+        ),
+        dry=recipe.dry,
+        wet=recipe.wet,
+        delta_e=float(recipe.delta_e),
+        chosen=chosen,
+    )
+
+
+def _chosen(job: Job, zone: str | None) -> KeptRecipe:
+    recipe = job.chosen(zone)
+    if recipe is None:
+        zones = dict.fromkeys(r.zone for r in job.recipes if r.chosen)
+        raise MendableError(
+            f"No recipe is chosen for “{job.title}”{f', zone {zone}' if zone else ''}.",
+            f"Its zones with a recipe are: {', '.join(zones)}."
+            if zones
+            else "Find and keep a recipe first.",
+        )
+    return recipe
+
+
+def _draw(edit: Edit, paint: RecipePaint, ml: float) -> float:
+    """Draw an amount from the stock, as far as there is any, and give how much that was."""
+    found = paint_rows.read_paints(edit.connection, (paint.paint,))
+    left = found[0].ml_left if found else None
+    if left is None:
+        return 0.0
+    drawn = min(ml, left)
+    if drawn < ml:
+        edit.warn(f"Of “{paint.name}” only {left:g} ml were left, and {ml:g} ml are needed.")
+    paint_rows.set_stock(edit, paint.paint, round(left - drawn, 2))
+    return drawn
+
+
+def _difference(was: Paint, now: Paint | None) -> str:
+    """Say in a sentence how a paint differs from what it was; empty where it does not."""
+    if now is None:
+        return f"“{was.name}” is not on the shelf any more."
+    if paint_rows.paint_bytes(was) == paint_rows.paint_bytes(now):
+        return ""
+    optics = (np.allclose(getattr(was, c), getattr(now, c), rtol=1e-6) for c in "KS")
+    same = all(optics) and was.finish == now.finish and was.volume_solids == now.volume_solids
+    if same:
+        return ""
+    before, after = own_colours((was, now))
+    apart = float(delta_e_2000(before.triple, after.triple))
+    told = f"by itself it now dries {apart:.1f} CIEDE2000 from what it was"
+    if apart < JUST_SEEN:
+        told = "by itself it dries the same, but it may tint or hide otherwise"
+    return (
+        f"“{was.name}” on the shelf is not the paint of the recipe: {told}. Brush a sample first."
+    )
+
+
+def _day(store: Store, day: str | None) -> str:
+    if day is None:
+        return store.today()
+    try:
+        return date.fromisoformat(day.strip()).isoformat()
+    except ValueError as error:
+        raise MendableError(
+            f"“{day}” is not a day.", "Write it as year, month and day: 2026-03-01."
+        ) from error

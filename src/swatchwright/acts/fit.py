@@ -1,0 +1,285 @@
+"""Fit the paints of a sheet of brush-outs, say how well each is known, and what to brush next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from swatchwright.acts.films import films_of
+from swatchwright.acts.fit_told import (
+    ERRORS,
+    FitWork,
+    Gloss,
+    Next,
+    ReadBack,
+    next_of,
+    read_back,
+    said_of,
+)
+from swatchwright.acts.known import Likely, likely_errors, white_of
+from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
+from swatchwright.errors import MendableError
+from swatchwright.paint.fit.checks import check_brush_outs
+from swatchwright.paint.fit.fitted import FittedPaint, at_its_level, in_unit
+from swatchwright.paint.fit.one import paint_of, solve_one
+from swatchwright.paint.fit.prior import COLORANT_PAINT
+from swatchwright.paint.fit.readings import BrushOut, Reading
+from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.shelf.brush_outs import Sheet
+from swatchwright.shelf.measured.values import Measurements
+from swatchwright.shelf.shelf import Shelf
+
+__all__ = ["FittedShelf", "Gloss", "Next", "PaintFit", "ReadBack", "fit_sheet"]
+
+# S of a white house paint, per mm, where no shelf says what its white has.
+_WHITE_S = 110.0
+_LEAST_WHITE_S = 10.0
+
+_WHITE_ABOVE = 85.0
+
+
+@dataclass(frozen=True, slots=True)
+class PaintFit:
+    """A paint as it was fitted.
+
+    Parameters
+    ----------
+    paint
+        The paint with its K, S and spread.
+    before
+        How it was known before; None for a new one.
+    brush_outs
+        How many films it was fitted from.
+    likely
+        How far its mixes will usually be off.
+    next
+        What to brush out next.
+    """
+
+    paint: Paint
+    before: HowKnown | None
+    brush_outs: int
+    likely: Likely
+    next: Next
+
+
+@dataclass(frozen=True, slots=True)
+class FittedShelf:
+    """The shelf with the fitted paints in it.
+
+    Parameters
+    ----------
+    shelf
+        Paints of before, the fitted ones in their place or at the end.
+    fits
+        The fitted ones, in the order they were fitted in.
+    read_back
+        How well they give back what was read.
+    notes
+        What was assumed, in plain words.
+    """
+
+    shelf: Shelf
+    fits: tuple[PaintFit, ...]
+    read_back: tuple[ReadBack, ...]
+    notes: tuple[str, ...]
+
+
+def fit_sheet(
+    sheet: Sheet,
+    shelf: Shelf | None = None,
+    *,
+    measured: Measurements | None = None,
+    again: Sequence[str] = (),
+    by_weight: bool = False,
+    gloss: Gloss = Gloss.SEEN,
+    usually_off: float | None = None,
+) -> FittedShelf:
+    """Fit every paint of a sheet that is not on the shelf, and those that are to be fitted again.
+
+    Parameters
+    ----------
+    sheet
+        The brush-outs.
+    shelf
+        Paints that are known.
+    measured
+        Readings that the sheet names.
+    again
+        Ids of paints of the shelf to fit anew.
+    by_weight
+        Whether parts in the sheet are grams.
+    gloss
+        Whether spectra and colours hold the surface's own reflection: as it is seen, all, none.
+    usually_off
+        Median CIEDE2000 by which colours are off; that of a photo with a grey card if None.
+
+    Raises
+    ------
+    MendableError
+        If the sheet contradicts itself, names what is not there, or leaves a paint untold.
+    """
+    unit = _unit(shelf, again)
+    films = films_of(
+        sheet,
+        shelf,
+        measured=measured,
+        by_weight=by_weight,
+        usually_off=usually_off,
+        unit=unit,
+    )
+    wanted = [*films.new, *_again(again, sheet, shelf, films.new)]
+    if not wanted:
+        raise MendableError(
+            f"Every paint of {sheet.name} is on the shelf already.",
+            "Name those to be fitted again, or give a new paint an id of its own.",
+        )
+    work = FitWork(films.paints, unit, gloss)
+    for id_, paint in films.paints.items():
+        if id_ not in wanted:
+            work.know(paint)
+    white = _white(sheet, films.paints, films.brush_outs, wanted)
+    brush_outs, said = check_brush_outs(films.brush_outs, white)
+    found = _fit_in_turn(work, brush_outs, wanted, white)
+    paints = {id_: work.paint(id_) if id_ in found else p for id_, p in films.paints.items()}
+    paints |= {id_: _taken_as_exact(paints[id_]) for id_ in _leant_on(found) & set(paints)}
+    result = _placed(shelf, paints, sheet.name)
+    before = {} if shelf is None else {paint.id: paint.how_known for paint in shelf.paints}
+    fits = tuple(
+        PaintFit(
+            paint=paints[id_],
+            before=before.get(id_),
+            brush_outs=len(used),
+            likely=likely_errors(result, paints[id_]),
+            next=next_of(work, id_, used, None if white == id_ else white),
+        )
+        for id_, used in found.items()
+    )
+    back = read_back(work, brush_outs)
+    notes = (*films.notes, *said, *said_of(work, found, back))
+    return FittedShelf(result, fits, back, tuple(dict.fromkeys(notes)))
+
+
+def _unit(shelf: Shelf | None, again: Sequence[str]) -> float:
+    """Give the S of the best scatterer that is known, per mm."""
+    known = [] if shelf is None else [p for p in shelf.paints if p.id not in again]
+    best = max((float(paint.S.mean()) for paint in known), default=0.0)
+    return best if best >= _LEAST_WHITE_S else _WHITE_S
+
+
+def _again(
+    again: Sequence[str], sheet: Sheet, shelf: Shelf | None, new: Sequence[str]
+) -> list[str]:
+    """Check the paints that are to be fitted again."""
+    found = []
+    for id_ in again:
+        if id_ not in sheet.paints:
+            raise MendableError(
+                f"{id_} is to be fitted again, and no brush-out of {sheet.name} holds it.",
+                f"Use an id of the sheet, such as {', '.join(list(sheet.paints)[:4])}.",
+            )
+        if shelf is not None and id_ not in new:
+            found.append(id_)
+    return found
+
+
+def _white(
+    sheet: Sheet,
+    paints: Mapping[str, Paint],
+    brush_outs: Sequence[BrushOut],
+    wanted: Sequence[str],
+) -> str | None:
+    """Give the white that let-downs were made with: a known one, a new one, or the shelf's."""
+    known = [paint for id_, paint in paints.items() if id_ not in wanted]
+    used = white_of([paint for paint in known if paint.id in sheet.paints])
+    if used is not None:
+        return used.id
+    met = {id_: sum(id_ in b.shares and len(b.shares) > 1 for b in brush_outs) for id_ in wanted}
+    alone = {
+        next(iter(b.shares)): max(_lightness(r) for r in b.readings)
+        for b in brush_outs
+        if len(b.shares) == 1
+    }
+    new = [id_ for id_ in wanted if alone.get(id_, 0.0) > _WHITE_ABOVE and met[id_]]
+    if new:
+        return max(new, key=lambda id_: met[id_])
+    there = white_of(known)
+    return None if there is None else there.id
+
+
+def _lightness(reading: Reading) -> float:
+    if reading.reflectance is not None:
+        return float(lab_of(np.nan_to_num(reading.reflectance, nan=0.5))[0])
+    return 0.0 if reading.lab is None else float(reading.lab[0])
+
+
+def _fit_in_turn(
+    work: FitWork, brush_outs: Sequence[BrushOut], wanted: Sequence[str], white: str | None
+) -> dict[str, list[BrushOut]]:
+    """Fit paint after paint, each from its films with paints that are known by then.
+
+    One whose films are all with known paints goes first; else the one that the others were mixed
+    with most, from its films alone.
+    """
+    left, found = list(wanted), {}
+    while left:
+        usable = {id_: _usable(id_, brush_outs, work.known) for id_ in left}
+        ready = [id_ for id_ in left if usable[id_]]
+        if not ready:
+            raise MendableError(
+                f"Nothing tells {' and '.join(left)} apart: each was only brushed out mixed with "
+                "another that is not known.",
+                "Brush each out on its own as well, or name the shelf that holds the others.",
+            )
+        all_of = {id_: sum(id_ in b.shares for b in brush_outs) for id_ in ready}
+        whole = [id_ for id_ in ready if len(usable[id_]) == all_of[id_]]
+        chosen = whole[0] if whole else max(ready, key=lambda id_: all_of[id_])
+        used = usable[chosen]
+        solved = solve_one(used, work.known, COLORANT_PAINT, work.surface(chosen), ERRORS)
+        work.known[chosen], work.solved[chosen] = paint_of(used, *solved), solved
+        if chosen == white and _strength_untold(used):
+            # White house paint scatters about alike; the others' strength is counted by it.
+            work.known[chosen] = in_unit(
+                work.known[chosen], 1.0 / float(work.known[chosen].S.mean())
+            )
+        found[chosen] = used
+        left.remove(chosen)
+    for id_ in found:
+        # What the others were measured by has, for them, just the strength it was given.
+        if any(id_ in b.shares for other in found if other != id_ for b in found[other]):
+            work.known[id_] = at_its_level(work.known[id_])
+    return found
+
+
+def _leant_on(found: Mapping[str, Sequence[BrushOut]]) -> set[str]:
+    """Give the paints that others were fitted by and that were not fitted themselves."""
+    return {id_ for used in found.values() for b in used for id_ in b.shares} - found.keys()
+
+
+def _taken_as_exact(paint: Paint) -> Paint:
+    """Give a measured paint as what it was for the fit: known; what is fitted by it goes by it."""
+    if paint.spread is not None or paint.how_known in {HowKnown.GUESSED, HowKnown.INVENTED}:
+        return paint
+    return replace(paint, spread=np.zeros((0, 2 * WAVELENGTHS.size)))
+
+
+def _strength_untold(used: Sequence[BrushOut]) -> bool:
+    """Tell whether films all hide and hold one paint, so that K and S may be any together."""
+    return all(len(b.shares) == 1 and all(r.ground is None for r in b.readings) for b in used)
+
+
+def _usable(
+    id_: str, brush_outs: Sequence[BrushOut], known: Mapping[str, FittedPaint]
+) -> list[BrushOut]:
+    return [b for b in brush_outs if id_ in b.shares and not b.shares.keys() - {id_} - known.keys()]
+
+
+def _placed(shelf: Shelf | None, paints: Mapping[str, Paint], name: str) -> Shelf:
+    """Put the paints onto the shelf, each in its place, new ones at the end."""
+    before = () if shelf is None else shelf.paints
+    there = {paint.id for paint in before}
+    after = [paints.get(paint.id, paint) for paint in before]
+    after += [paint for id_, paint in paints.items() if id_ not in there]
+    return Shelf(name if shelf is None else shelf.name, tuple(after))

@@ -1,0 +1,81 @@
+"""A mix of a shelf and the layers over it, as films and finishes to reckon with."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.errors import MendableError
+from swatchwright.mixing.smooth import smoothest_reflectance
+from swatchwright.paint.layered import Base, Clear, Coat, Film, base_of, film_of, primer_inside
+from swatchwright.paint.layers import (
+    WAX_FILM,
+    Layer,
+    LayerKind,
+    clear_of,
+    follows_grain,
+    wash_of,
+)
+from swatchwright.paint.mixture import mix
+from swatchwright.paint.paints import Paint, stack
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import Lab
+
+__all__ = ["Parts", "Primer", "base_coat", "coats_of_layer", "film_of_layer"]
+
+Parts = Sequence[tuple[str, float]]
+"""Ids and amounts of a mix; only their proportions count."""
+
+_MOST_COATS = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Primer:
+    """What is below a coat that may not hide: its colour, and how many coats lie on it."""
+
+    colour: Lab
+    coats: int = 2
+
+
+def base_coat(shelf: Shelf, parts: Parts, ground: Primer | None = None) -> Base:
+    """Make the coat below all layers.
+
+    Raises
+    ------
+    MendableError
+        If the mix or the ground cannot be.
+    """
+    look = look_of_mix(shelf, parts)
+    mixture = mix(stack(look.paints), [range(len(look.paints))], [look.shares])
+    if ground is None:
+        return base_of(mixture)
+    if not 1 <= ground.coats <= _MOST_COATS:
+        raise MendableError(
+            f"{ground.coats} coats over the primer were asked for.", f"Give 1 to {_MOST_COATS}."
+        )
+    colour = Lab.of_a_surface(*ground.colour.triple)
+    inside = primer_inside(smoothest_reflectance(colour))
+    return base_of(mixture, primer=inside, coats=ground.coats)
+
+
+def film_of_layer(shelf: Shelf, layer: Layer) -> tuple[Film, tuple[Paint, ...]]:
+    """Make the film of a layer that has paint in it."""
+    look = look_of_mix(shelf, layer.paints)
+    mixture = mix(stack(look.paints), [range(len(look.paints))], [look.shares])
+    wax = layer.kind is LayerKind.WAX
+    # Wax leaves all of itself; a paint leaves its solids.
+    laid = WAX_FILM / mixture.solids if wax else None
+    film = film_of(mixture, wash_of(layer), wet_film=laid)
+    return replace(film, grain=follows_grain(layer)), look.paints
+
+
+def coats_of_layer(shelf: Shelf, layer: Layer) -> tuple[tuple[Coat, ...], tuple[Paint, ...]]:
+    """Give what a layer puts on, the lowest first, and the paints in it."""
+    if layer.passes == 0:
+        return (), ()
+    film, paints = film_of_layer(shelf, layer) if layer.paints else (None, ())
+    coats: tuple[Coat, ...] = () if film is None else (film,)
+    if not layer.is_paint:
+        coats = (*coats, Clear(clear_of(layer), layer.passes, follows_grain(layer)))
+    return coats, paints

@@ -1,0 +1,70 @@
+"""Plan the work on a piece, day by day, and put it into a calendar."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from swatchwright.errors import MendableError
+from swatchwright.piece.part import Piece
+from swatchwright.piece.work.calendar import calendar_of
+from swatchwright.piece.work.days import Day, days_of
+from swatchwright.piece.work.order import PlanOrder, Which
+from swatchwright.piece.work.plan import Plan, plan_of
+
+__all__ = ["PlannedWork", "faces_of", "plan_for", "save_calendar"]
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedWork:
+    """A plan, and its days as a picture of them needs them."""
+
+    plan: Plan
+    days: tuple[Day, ...]
+
+
+def plan_for(order: PlanOrder) -> PlannedWork:
+    """Plan the work.
+
+    Raises
+    ------
+    MendableError
+        If what is on the piece may hold lead and that is not answered, paint would not dry, or
+        the order cannot be.
+    """
+    plan = plan_of(order)
+    return PlannedWork(plan, days_of(plan, order.week))
+
+
+def faces_of(piece: Piece) -> tuple[Which, ...]:
+    """Give what is usually painted of a piece, for a plan."""
+    if piece.flat:
+        return (Which.FRONT,)
+    usual = (Which.FRONT, Which.SIDES, Which.TOP)
+    return (Which.UNDERSIDE, *usual) if piece.underside else usual
+
+
+def save_calendar(plan: Plan, path: Path, *, stamp: datetime | None = None) -> None:
+    """Write a plan to an iCalendar file.
+
+    Parameters
+    ----------
+    plan
+        The plan.
+    path
+        Where to, usually ``.ics``.
+    stamp
+        When it is written, with its zone; now if None.
+
+    Raises
+    ------
+    MendableError
+        If the file cannot be written.
+    """
+    try:
+        path.write_bytes(calendar_of(plan, stamp=stamp))
+    except OSError as error:
+        raise MendableError(
+            f"{path} cannot be written ({error.strerror}).", "Name a file in a folder of yours."
+        ) from error

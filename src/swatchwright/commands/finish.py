@@ -1,0 +1,107 @@
+"""``swatchwright finish``."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from swatchwright.acts.finish import Look, StepLook, preview
+from swatchwright.acts.layering import Primer
+from swatchwright.acts.stack_file import layer_json, read_stack
+from swatchwright.colour.names import colour_name
+from swatchwright.colour.spectrum import Light
+from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.layer_text import layer_of_text
+from swatchwright.commands.words import (
+    amount_of,
+    chosen_shelf,
+    colour_json,
+    print_json,
+    print_notes,
+    three_numbers,
+)
+from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+from swatchwright.values import Lab
+
+__all__ = ["LIGHT_WORDS", "finish", "primer_of", "print_colour"]
+
+LIGHT_WORDS = {Light.D65: "daylight", Light.LAMP: "warm lamp", Light.COOL_LED: "cool LED"}
+
+
+def finish(arguments: argparse.Namespace) -> ExitCode:
+    """Print a mix under layers."""
+    look = preview(
+        chosen_shelf(arguments),
+        [amount_of(text) for text in arguments.parts],
+        _stack(arguments),
+        primer_of(arguments),
+    )
+    if arguments.json:
+        print_json({"steps": [_step_json(step) for step in look.steps], "notes": list(look.notes)})
+    else:
+        _print(look)
+    return ExitCode.DONE
+
+
+def primer_of(arguments: argparse.Namespace) -> Primer | None:
+    """Give what is below the coat, where it was said."""
+    if arguments.primer is None:
+        return None
+    colour = Lab.of_a_surface(*three_numbers(arguments.primer, "--primer"))
+    return Primer(colour, arguments.coats)
+
+
+def _stack(arguments: argparse.Namespace) -> Stack:
+    if arguments.layers is not None and arguments.layer:
+        raise MendableError(
+            "Layers were given both by --layer and by --layers.", "Give them one way."
+        )
+    if arguments.layers is not None:
+        return read_stack(Path(arguments.layers))
+    if not arguments.layer:
+        raise MendableError(
+            "No layer was given.", 'Add one, as in --layer "wax", or a file with --layers.'
+        )
+    return Stack(tuple(layer_of_text(text) for text in arguments.layer))
+
+
+def _step_json(step: StepLook) -> dict[str, object]:
+    return {
+        "layer": None if step.layer is None else layer_json(step.layer),
+        "words": step.words,
+        "film_um": None if step.film_um is None else round(step.film_um, 2),
+        "flat": colour_json(step.flat),
+        "dry": colour_json(step.dry) | {"name": colour_name(step.dry)},
+        "grain": colour_json(step.grain),
+        "grain_range_delta_e_00": round(step.grain_range, 2),
+        "wet": colour_json(step.wet),
+        "lights": {LIGHT_WORDS[light]: colour_json(lab) for light, lab in step.lights},
+        "change_delta_e_00": round(step.change, 2),
+        "doubt_delta_e_00": round(step.doubt, 1),
+    }
+
+
+def print_colour(state: str, lab: Lab) -> None:
+    """Print a colour on a line of its own."""
+    print(
+        f"  {state:9} {colour_json(lab)['srgb']}  L* {lab.L:5.1f}  a* {lab.a:5.1f}"
+        f"  b* {lab.b:5.1f}  {colour_name(lab)}"
+    )
+
+
+def _print(look: Look) -> None:
+    for number, step in enumerate(look.steps):
+        film = "" if step.film_um is None else f", {step.film_um:.1f} µm of dry paint"
+        moved = f", {step.change:.1f} from the step before" if number else ""
+        print(f"{number}. {step.words[0].upper()}{step.words[1:]}{film}{moved}")
+        print_colour("dry", step.dry)
+        print_colour("wet", step.wet)
+        for light, lab in step.lights[1:]:
+            print_colour(LIGHT_WORDS[light], lab)
+        if step.grain_range >= 0.05:
+            print_colour("flats", step.flat)
+            print_colour("grain", step.grain)
+            print(f"  flats and grain are {step.grain_range:.1f} CIEDE2000 apart")
+        print(f"  give or take {step.doubt:.1f}")
+    print_notes(look.notes)

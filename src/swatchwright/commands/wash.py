@@ -1,0 +1,211 @@
+"""``swatchwright wash``."""
+
+from __future__ import annotations
+
+import argparse
+
+from swatchwright.acts.finish import BuildUp, Pass, build_up
+from swatchwright.acts.finish_words import layer_words
+from swatchwright.acts.stack_file import layer_json
+from swatchwright.acts.ways import Wanted, Way, WayKind, Ways, ways_to
+from swatchwright.colour.difference import ACCEPTED, delta_e_2000
+from swatchwright.colour.names import closeness, colour_name
+from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.finish import primer_of, print_colour
+from swatchwright.commands.layer_text import paint_and_parts, share_left
+from swatchwright.commands.words import (
+    amount_of,
+    chosen_shelf,
+    colour_json,
+    print_json,
+    print_notes,
+    three_numbers,
+)
+from swatchwright.errors import MendableError
+from swatchwright.mixing.asked import Asked
+from swatchwright.paint.layers import Layer, LayerKind
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import Lab
+
+__all__ = ["wash"]
+
+_LEFT = 0.2
+_NO_PLACE = "Give a wash to look at with --wash ID, or where to go with --ask, --as or --lab."
+
+
+def wash(arguments: argparse.Namespace) -> ExitCode:
+    """Print what a wash does, or which wash takes a mix where it is wanted."""
+    where = [arguments.ask, arguments.grey_as, arguments.lab]
+    asked = any(w is not None for w in where)
+    if asked == bool(arguments.wash):
+        what = "Both a wash and where to go were given." if asked else "No wash was given."
+        raise MendableError(what, _NO_PLACE)
+    shelf = chosen_shelf(arguments)
+    return _reverse(arguments, shelf) if asked else _forward(arguments, shelf)
+
+
+def _left(arguments: argparse.Namespace) -> float:
+    return _LEFT if arguments.left is None else share_left(arguments.left)
+
+
+def _forward(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
+    glaze = arguments.glaze
+    if glaze and arguments.left is not None:
+        raise MendableError("A glaze is not wiped, and --left was given.", "Leave one of them out.")
+    layer = Layer(
+        LayerKind.GLAZE if glaze else LayerKind.WASH,
+        tuple(paint_and_parts(text) for text in arguments.wash),
+        water=arguments.water,
+        left=None if glaze else _left(arguments),
+    )
+    built = build_up(
+        shelf,
+        [amount_of(text) for text in arguments.parts],
+        layer,
+        passes=arguments.passes,
+        ground=primer_of(arguments),
+    )
+    if arguments.json:
+        print_json(_built_json(layer, built))
+    else:
+        words = layer_words(layer, [shelf.paint(id_) for id_, _ in layer.paints])
+        _print_built(words, built)
+    return ExitCode.DONE
+
+
+def _built_json(layer: Layer, built: BuildUp) -> dict[str, object]:
+    return {
+        "layer": layer_json(layer),
+        "passes": [
+            {
+                "count": p.count,
+                "film_um": round(p.film_um, 2),
+                "flat": colour_json(p.flat),
+                "dry": colour_json(p.dry) | {"name": colour_name(p.dry)},
+                "grain": colour_json(p.grain),
+                "grain_range_delta_e_00": round(_range(p), 2),
+            }
+            for p in built.passes
+        ],
+        "tends_to": colour_json(built.tends_to),
+    }
+
+
+def _range(one: Pass) -> float:
+    return float(delta_e_2000(one.flat.triple, one.grain.triple))
+
+
+def _print_built(words: str, built: BuildUp) -> None:
+    print(f"{words[0].upper()}{words[1:]}:")
+    for p in built.passes:
+        print_colour(f"{p.count} pass{'' if p.count == 1 else 'es'}", p.dry)
+        if p.count:
+            print(
+                f"            flats {colour_json(p.flat)['srgb']}, grain "
+                f"{colour_json(p.grain)['srgb']}: {_range(p):.1f} apart; {p.film_um:.1f} µm dry"
+            )
+    print_colour("tends to", built.tends_to)
+
+
+def _reverse(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
+    found = ways_to(
+        shelf,
+        [amount_of(text) for text in arguments.parts],
+        _wanted(arguments),
+        ground=primer_of(arguments),
+        left=_left(arguments),
+        pot=arguments.pot,
+        tub=arguments.tub,
+        only=None if arguments.only is None else [i.strip() for i in arguments.only.split(",")],
+        keep=arguments.keep,
+    )
+    if arguments.json:
+        print_json(_ways_json(found))
+    else:
+        _print_ways(found)
+    best = min((way.delta_e for way in found.ways), default=found.before)
+    return ExitCode.DONE if best <= ACCEPTED else ExitCode.OUT_OF_REACH
+
+
+def _wanted(arguments: argparse.Namespace) -> Wanted:
+    asked = None
+    if arguments.ask is not None:
+        try:
+            asked = Asked(arguments.ask.strip().lower()), arguments.dial
+        except ValueError as error:
+            raise MendableError(
+                f"--ask was given “{arguments.ask}”.", f"Use one of: {', '.join(Asked)}."
+            ) from error
+    return Wanted(asked, _colour(arguments.grey_as, "--as"), _colour(arguments.lab, "--lab"))
+
+
+def _colour(text: str | None, option: str) -> Lab | None:
+    return None if text is None else Lab.of_a_surface(*three_numbers(text, option))
+
+
+def _ways_json(found: Ways) -> dict[str, object]:
+    return {
+        "now": colour_json(found.now),
+        "aim": colour_json(found.aim),
+        "before_delta_e_00": round(found.before, 2),
+        "ways": [_way_json(way) for way in found.ways],
+        "notes": list(found.notes),
+    }
+
+
+def _way_json(way: Way) -> dict[str, object]:
+    steps = () if way.additions is None else way.additions.steps
+    return {
+        "kind": way.kind.value,
+        "layer": None if way.layer is None else layer_json(way.layer),
+        "add": [{"id": s.paint.id, "name": s.paint.name, "ml": s.ml} for s in steps],
+        "flat": colour_json(way.flat),
+        "dry": colour_json(way.dry) | {"name": colour_name(way.dry)},
+        "grain": colour_json(way.grain),
+        "delta_e_00": round(way.delta_e, 2),
+        "felt_delta_e_00": round(way.felt, 2),
+        "risks": [
+            {
+                "of": risk.kind.value,
+                "size": None if risk.size is None else round(risk.size, 1),
+                "words": risk.words,
+            }
+            for risk in way.risks
+        ],
+    }
+
+
+def _print_ways(found: Ways) -> None:
+    print_colour("now", found.now)
+    print_colour("wanted", found.aim)
+    print(f"  As it is: {found.before:.1f} CIEDE2000 off.")
+    common = _of_every_wash(found)
+    for number, way in enumerate(found.ways, 1):
+        print(f"{number}. {_way_words(way)}")
+        print_colour("dry", way.dry)
+        if way.kind is WayKind.WASH:
+            print_colour("flats", way.flat)
+            print_colour("grain", way.grain)
+        print(f"  {way.delta_e:.1f} off on the whole: {closeness(way.delta_e)}.")
+        for risk in way.risks:
+            if risk.words not in common:
+                print(f"  - {risk.words}")
+    for words in common:
+        print(f"Of every wash: {words}")
+    print_notes(found.notes)
+
+
+def _of_every_wash(found: Ways) -> list[str]:
+    """Give what is to be said of all washes alike, so that it is said once."""
+    said = [[r.words for r in way.risks] for way in found.ways if way.kind is WayKind.WASH]
+    first, *others = said or [[]]
+    return [words for words in first if others and all(words in rest for rest in others)]
+
+
+def _way_words(way: Way) -> str:
+    if way.layer is not None and way.washing is not None:
+        words = layer_words(way.layer, way.washing.paints)
+        return f"Over it, {words}; wipe back to {100 * way.washing.left:.0f} %."
+    steps = () if way.additions is None else way.additions.steps
+    told = " and ".join(f"{s.ml:.1f} ml of {s.paint.name} ({s.paint.id})" for s in steps)
+    return f"Stir into the pot {told}."

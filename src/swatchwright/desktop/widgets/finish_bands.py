@@ -1,0 +1,46 @@
+"""One colour as it lies on a piece: flats, the whole, and grain as touching bands, with words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QPainter
+
+from swatchwright.colour.convert import in_srgb
+from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.values import Lab
+
+__all__ = ["Band", "paint_bands"]
+
+_IN_X, _IN_Y = 9, 6
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A band: its colour, its word, and how high it is beside the others."""
+
+    lab: Lab
+    word: str = ""
+    weight: int = 1
+
+
+def paint_bands(painter: QPainter, area: QRect, bands: tuple[Band, ...]) -> None:
+    """Paint bands below each other, with nothing between; a word only where it fits."""
+    whole, top = sum(band.weight for band in bands), 0
+    for band in bands:
+        bottom = top + band.weight
+        y, end = (area.top() + area.height() * at // whole for at in (top, bottom))
+        piece = QRect(area.left(), y, area.width(), end - y)
+        colour = screen_colour(band.lab)
+        painter.fillRect(piece, colour)
+        painter.setPen(ink_on(colour))
+        word = band.word if in_srgb(band.lab) or not band.word else f"{band.word}, about"
+        inside = piece.adjusted(_IN_X, _IN_Y, -_IN_X, -_IN_Y)
+        where = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        flags = int(where) | int(Qt.TextFlag.TextWordWrap)
+        needed = painter.boundingRect(inside, flags, word)
+        if needed.width() <= inside.width() and needed.height() <= piece.height():
+            painter.drawText(inside, flags, word)
+        top = bottom

@@ -1,0 +1,168 @@
+"""The mixes that a finish can be laid over, as a strip of touching fields to press one of."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
+
+from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words import finish as words
+from swatchwright.shelf.jobs import Job, KeptRecipe
+from swatchwright.values import Lab
+
+__all__ = ["FinishMix", "MixStrip", "mixes_to_finish"]
+
+_HEIGHT, _NARROWEST = 40, 92
+
+
+@dataclass(frozen=True, slots=True)
+class FinishMix:
+    """A mix to lay something over.
+
+    Parameters
+    ----------
+    word
+        What it is called in the strip.
+    parts
+        Ids and shares of its paints.
+    names
+        Names and shares of its paints, to be told.
+    dry, wanted
+        Its dry colour, and the colour it was found for.
+    """
+
+    word: str
+    parts: tuple[tuple[str, float], ...]
+    names: tuple[tuple[str, float], ...]
+    dry: Lab
+    wanted: Lab
+
+
+def mixes_to_finish(session: Session, job: Job | None) -> tuple[FinishMix, ...]:
+    """Give the chosen mixes of the job, the one chosen last first, then the others found."""
+    kept = () if job is None else tuple(r for r in reversed(job.recipes) if r.chosen)
+    mixes = [_chosen(recipe) for recipe in kept]
+    found = session.recipes
+    if found is not None:
+        mixes += [
+            _found(number, measured, found.wanted.lab)
+            for number, measured in enumerate(found.recipes, start=1)
+            if not any(_alike(recipe, measured) for recipe in kept)
+        ]
+    return tuple(mixes)
+
+
+def _alike(kept: KeptRecipe, measured: MeasuredRecipe) -> bool:
+    recipe = measured.recipe
+    ids = zip((p.id for p in recipe.paints), recipe.shares, strict=True)
+    return {(p.paint, p.share) for p in kept.paints} == set(ids)
+
+
+def _chosen(recipe: KeptRecipe) -> FinishMix:
+    return FinishMix(
+        words.chosen_word(recipe.zone),
+        tuple((p.paint, p.share) for p in recipe.paints),
+        tuple((p.name, p.share) for p in recipe.paints),
+        recipe.dry,
+        recipe.wanted,
+    )
+
+
+def _found(number: int, measured: MeasuredRecipe, wanted: Lab) -> FinishMix:
+    recipe = measured.recipe
+    rows = list(zip(recipe.paints, recipe.shares, strict=True))
+    return FinishMix(
+        words.mix_word(number),
+        tuple((paint.id, share) for paint, share in rows),
+        tuple((paint.name, share) for paint, share in rows),
+        recipe.dry,
+        wanted,
+    )
+
+
+class _MixField(QAbstractButton):
+    """One mix; ticked and framed when it is the one below the layers."""
+
+    def __init__(self, mix: FinishMix) -> None:
+        super().__init__()
+        self._mix, self._colour = mix, screen_colour(mix.dry)
+        self.setCheckable(True)
+        self.setAccessibleName(words.mix_name(mix.word, mix.names, mix.dry))
+        self.setToolTip(self.accessibleName())
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(_HEIGHT)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        width = self.fontMetrics().horizontalAdvance(f"✓ {mix.word}") + 26
+        self.setMinimumWidth(min(max(width, _NARROWEST), 240))
+
+    def sizeHint(self) -> QSize:
+        """Ask for a good size."""
+        return QSize(self.minimumWidth(), _HEIGHT)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the mix, its word, and a frame if it is chosen or has the focus."""
+        del event
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), self._colour)
+        ink = ink_on(self._colour)
+        painter.setPen(ink)
+        tick = "✓ " if self.isChecked() else ""
+        inside = self.rect().adjusted(11, 0, -9, 0)
+        where = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+        painter.drawText(inside, where, f"{tick}{self._mix.word}")
+        if self.isChecked():
+            painter.setPen(QPen(ink, 2))
+            painter.drawRect(self.rect().adjusted(2, 2, -3, -3))
+        if self.hasFocus():
+            painter.setPen(QPen(ink, 1, Qt.PenStyle.DashLine))
+            painter.drawRect(self.rect().adjusted(5, 5, -6, -6))
+        painter.end()
+
+
+class MixStrip(QWidget):
+    """The mixes edge to edge.
+
+    Signals
+    -------
+    picked(int)
+        A mix was pressed.
+    """
+
+    picked = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setAccessibleName(words.MIXES)
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(0)
+        self._group = QButtonGroup(self)
+        self._group.idClicked.connect(self.picked)
+        self._shown: tuple[FinishMix, ...] = ()
+
+    def fields(self) -> list[QAbstractButton]:
+        """Give the fields, in order."""
+        return list(self._group.buttons())
+
+    def show_mixes(self, mixes: Sequence[FinishMix], pick: int) -> None:
+        """Show these mixes, one of them picked."""
+        if tuple(mixes) != self._shown:
+            self._shown = tuple(mixes)
+            for field in self.fields():
+                self._group.removeButton(field)
+                self._row.removeWidget(field)
+                field.deleteLater()
+            for place, mix in enumerate(mixes):
+                field = _MixField(mix)
+                self._group.addButton(field, place)
+                self._row.addWidget(field)
+        button = self._group.button(pick)
+        if button is not None:
+            button.setChecked(True)

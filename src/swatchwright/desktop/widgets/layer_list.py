@@ -1,0 +1,171 @@
+"""The layers over a mix, in the order they are laid, and buttons to lay on more."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.desktop.widgets.layer_choices import Paints
+from swatchwright.desktop.widgets.layer_row import LayerRow
+from swatchwright.desktop.words import finish as words
+from swatchwright.paint.layers import MOST_LAYERS, Layer, LayerKind, Stack
+
+__all__ = ["LayerList"]
+
+
+class LayerList(QWidget):
+    """Shows a stack of layers and lets it be changed.
+
+    Signals
+    -------
+    changed(Stack)
+        It was changed by hand.
+    looked_at(int)
+        A layer, by its place, has the focus.
+    """
+
+    changed = Signal(object)
+    looked_at = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._stack = Stack()
+        self._paints: Paints | None = None
+        self.rows: list[LayerRow] = []
+        self.add = {kind: QPushButton(words.PUT_ON[kind]) for kind in LayerKind}
+        self.empty = QLabel(words.NO_LAYERS)
+        self.empty.setObjectName("quiet")
+        self.empty.setWordWrap(True)
+        self._column = QVBoxLayout()
+        self.area = QScrollArea()
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        holder = QWidget()
+        holder.setObjectName("bench")
+        inside = QVBoxLayout(holder)
+        inside.setContentsMargins(0, 0, 4, 0)
+        self._column.setSpacing(6)
+        inside.addWidget(self.empty)
+        inside.addLayout(self._column)
+        inside.addStretch(1)
+        self.area.setWidget(holder)
+        self.area.setWidgetResizable(True)
+        self.area.setFrameShape(QFrame.Shape.NoFrame)
+        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(6)
+        rows.addLayout(self._add_row())
+        rows.addWidget(self.area, 1)
+
+    def _add_row(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(6)
+        row.addWidget(QLabel(words.ADD))
+        for kind, button in self.add.items():
+            button.setAccessibleName(f"{words.ADD} {kind.value}")
+            button.clicked.connect(lambda _=False, k=kind: self._add(k))
+            row.addWidget(button)
+        row.addStretch(1)
+        return row
+
+    # --- showing ---------------------------------------------------------------------------------
+
+    def set_paints(self, paints: Paints) -> None:
+        """Choose from these paints from now on."""
+        self._paints = paints
+        self._build()
+
+    def show_stack(self, stack: Stack) -> None:
+        """Show a stack; controls that fit stay, so that the focus does."""
+        self._stack = stack
+        pairs = list(zip(self.rows, stack.layers, strict=False))
+        if len(self.rows) == len(stack.layers) and all(row.fits(layer) for row, layer in pairs):
+            for row, layer in pairs:
+                row.show_layer(layer)
+        else:
+            self._build()
+
+    def _build(self) -> None:
+        for row in self.rows:
+            self._column.removeWidget(row)
+            row.hide()
+            row.deleteLater()
+        self.rows = []
+        paints, layers = self._paints, self._stack.layers
+        for place, layer in enumerate(layers if paints is not None else ()):
+            assert paints is not None  # noqa: S101 - for the type checker
+            self._add_row_of(place, layer, paints)
+        self.empty.setVisible(not layers)
+        full = len(layers) >= MOST_LAYERS
+        for button in self.add.values():
+            button.setEnabled(paints is not None and not full)
+            button.setToolTip(words.FULL if full else "")
+
+    def _add_row_of(self, place: int, layer: Layer, paints: Paints) -> None:
+        row = LayerRow(place + 1, layer, paints)
+        row.allow_moves(earlier=place > 0, later=place + 1 < len(self._stack.layers))
+        row.changed.connect(lambda new: self._change(place, new))
+        row.moved.connect(lambda by: self._move(place, place + by))
+        row.removed.connect(lambda: self._remove(place))
+        self.rows.append(row)
+        self._column.addWidget(row)
+
+    # --- changing --------------------------------------------------------------------------------
+
+    def _put(self, layers: tuple[Layer, ...]) -> None:
+        self.show_stack(Stack(layers))
+        self.changed.emit(self._stack)
+
+    def _add(self, kind: LayerKind) -> None:
+        if self._paints is None:
+            return
+        painted = kind in {LayerKind.WASH, LayerKind.GLAZE}
+        layer = Layer(kind, ((self._paints.first, 1.0),) if painted else ())
+        self._put((*self._stack.layers, layer))
+        last = self.rows[-1]
+        (last.paints[0] if painted else last.passes).setFocus()
+        self._bring_into_view(last)
+
+    def _change(self, place: int, layer: Layer) -> None:
+        layers = self._stack.layers
+        rebuilt = len(layer.paints) != len(layers[place].paints)
+        self._put((*layers[:place], layer, *layers[place + 1 :]))
+        if rebuilt:
+            row = self.rows[place]
+            row.paints[-1].setFocus()
+            self._bring_into_view(row)
+        self.looked_at.emit(place)
+
+    def _move(self, place: int, to: int) -> None:
+        layers = list(self._stack.layers)
+        layers.insert(to, layers.pop(place))
+        self._put(tuple(layers))
+        row = self.rows[to]
+        mover = row.earlier if to < place else row.later
+        (mover if mover.isEnabled() else row.remove).setFocus()
+        self._bring_into_view(row)
+
+    def _remove(self, place: int) -> None:
+        layers = self._stack.layers
+        self._put((*layers[:place], *layers[place + 1 :]))
+        if self.rows:
+            self.rows[min(place, len(self.rows) - 1)].remove.setFocus()
+        else:
+            self.add[LayerKind.WASH].setFocus()
+
+    def _bring_into_view(self, row: LayerRow) -> None:
+        # Once it has been laid out, and so has its place.
+        holder = self.area.widget()
+        holder.layout().activate()
+        self.area.ensureWidgetVisible(row, 0, 4)

@@ -1,0 +1,371 @@
+"""What is wrong with a photo, each with what to do about it, in a painter's words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swatchwright.colour.convert import linear_srgb_to_xyz
+from swatchwright.photo.light import from_black_body
+from swatchwright.photo.signs import (
+    plane_of,
+    sharpest_blur,
+    small_steps,
+    stored_lightness,
+    texture,
+    whiteness,
+)
+from swatchwright.values import Rect
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from swatchwright.photo.estimate import Correction
+    from swatchwright.photo.image import Photo
+    from swatchwright.values import Lab
+
+__all__ = ["Finding", "Kind", "Severity", "findings"]
+
+Kind = Literal[
+    "blur",
+    "card not grey",
+    "clipped cloth",
+    "clipped reference",
+    "compression",
+    "dark cloth",
+    "dark reference",
+    "glint",
+    "glow",
+    "gradient",
+    "odd light",
+    "portrait",
+    "reference doubted",
+    "two lights",
+    "warm light",
+]
+
+Severity = Literal["note", "warning"]
+"""Worth knowing, or likely to shift the colours by more than the stated doubt."""
+
+Floats = NDArray[np.float64]
+
+_TOP, _BOTTOM = 254, 4
+_CLIPPED_SHARE, _DARK_SHARE = 0.02, 0.25
+_NEAR_TOP = 250
+_NEAR_TOP_SHARE = 0.002
+_DARK_GREY = 0.02
+_GLINT_SHARE = 0.001
+_WHITER_THAN_WHITE = 1.05
+_BLURRED = 0.60
+_SHARP = 0.50
+_NO_TEXTURE = 0.25
+_FINE_STEPS = 0.04
+_FALL = 0.35
+_FALL_TO_CLOTH = 0.15
+_PLANE = 0.75
+_COLOUR_FALL = 0.12
+_COLOUR_APART = 0.10
+_WARM = 3300.0
+_OFF_BODY = 0.02
+_GLOWS = 100.0
+_PALE = 80.0
+_MOST_PIXELS = 250_000
+_GRID = 6
+_ONE_COLOUR = 0.3
+_LEAST_OF_CELL = 0.1
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that is wrong with a photo.
+
+    Parameters
+    ----------
+    kind
+        Which.
+    severity
+        How much it matters.
+    text
+        What is wrong.
+    mend
+        What to do about it.
+    """
+
+    kind: Kind
+    severity: Severity
+    text: str
+    mend: str
+
+
+def findings(
+    correction: Correction, cloth: Rect | None = None, colours: tuple[Lab, ...] = ()
+) -> tuple[Finding, ...]:
+    """Look a photo over.
+
+    Parameters
+    ----------
+    correction
+        The photo with its references.
+    cloth
+        Where the cloth is; the whole photo if None, and then what only holds for a cloth is not
+        looked for.
+    colours
+        The colours that were found in it.
+
+    Returns
+    -------
+    What is wrong, warnings first.
+    """
+    found = [
+        *_of_references(correction),
+        *_of_light(correction),
+        *_of_picture(correction.photo, cloth),
+        *_of_whites(colours),
+    ]
+    if cloth is not None:
+        found += _of_cloth(correction, cloth)
+    return tuple(sorted(found, key=lambda finding: finding.severity != "warning"))
+
+
+def _of_references(correction: Correction) -> Iterator[Finding]:
+    """Look at the references."""
+    photo = correction.photo
+    for reference, light in zip(correction.references, correction.seen.light, strict=True):
+        bytes_ = photo.cut(reference.rect)
+        where = f"at {reference.rect.x}, {reference.rect.y}"
+        if float(np.mean(np.any(bytes_ >= _NEAR_TOP, axis=-1))) > _NEAR_TOP_SHARE:
+            yield Finding(
+                "clipped reference",
+                "warning",
+                f"The reference {where} is nearly overexposed.",
+                "Expose less: touch the brightest thing on the screen before you press.",
+            )
+        if light.max() < _DARK_GREY * min(1.0, (reference.reflectance or 0.18) / 0.18):
+            yield Finding(
+                "dark reference",
+                "warning",
+                f"The reference {where} is very dark, so its colour is mostly noise.",
+                "Use more light, or expose longer.",
+            )
+    for doubted in correction.doubted:
+        kind: Kind = "card not grey" if doubted.kind == "grey" else "reference doubted"
+        yield Finding(
+            kind,
+            "warning",
+            f"The other references contradict {doubted.words}.",
+            "See that it lies where it is marked, in the same light, and has the colour entered.",
+        )
+
+
+def _of_light(correction: Correction) -> Iterator[Finding]:
+    """Look at the colour of the light, and how it changes from reference to reference."""
+    balance = correction.balance
+    if balance.light_xy is not None:
+        yield from _of_cast(balance.light_xy, balance.cct)
+    greys = [at for at, r in enumerate(correction.references) if r.neutral]
+    if len(greys) < 2:
+        return
+    known = np.array([correction.references[at].lab.L for at in greys])
+    light = correction.seen.light[greys]
+    ratios = np.log(light[:, [0, 2]] / light[:, [1]])
+    alike = np.abs(known[:, None] - known[None]) < 12
+    apart = np.where(alike[..., None], np.abs(ratios[:, None] - ratios[None]), 0.0)
+    if apart.max() > _COLOUR_APART:
+        yield Finding(
+            "two lights",
+            "warning",
+            "The light on one grey has another colour than on the other: two lights are mixed.",
+            "Switch off the lamp, or draw the curtain, so that only one of them is left.",
+        )
+
+
+def _of_cast(xy: tuple[float, float], cct: float | None) -> Iterator[Finding]:
+    if cct is not None and cct < _WARM:
+        yield Finding(
+            "warm light",
+            "warning",
+            f"The light is very warm, about {round(cct, -2):.0f} K even after the camera's own"
+            " balancing: it hardly shows how blues and greens differ.",
+            "Take the photo in daylight; or add measured chips near the colour you want.",
+        )
+    away = from_black_body(*xy)
+    if away > _OFF_BODY:
+        yield Finding(
+            "odd light",
+            "warning",
+            "By the grey reference the light is tinted as no daylight or ordinary lamp is: the"
+            " card may not be grey, or the light is a tube or a coloured lamp.",
+            "See that the mark lies on the card; if it does, move to daylight.",
+        )
+
+
+def _of_picture(photo: Photo, cloth: Rect | None) -> Iterator[Finding]:
+    """Look at the picture as such."""
+    sharpest = sharpest_blur(photo)
+    if sharpest is not None and sharpest > _BLURRED:
+        yield Finding(
+            "blur",
+            "warning",
+            "Nothing in the photo is sharp, so the colours of fine patterns run together.",
+            "Hold still or lean the camera on something, and let it focus on the cloth.",
+        )
+    part = _middle_of(Rect(0, 0, photo.width, photo.height) if cloth is None else cloth)
+    is_jpeg = photo.facts.format in {"JPEG", "MPO"}
+    if is_jpeg and small_steps(stored_lightness(photo, part)) < _FINE_STEPS:
+        yield Finding(
+            "compression",
+            "warning",
+            "The file has been compressed so hard that its colours come in blocks.",
+            "Use the file from the camera itself, not one that came through a chat.",
+        )
+    if photo.facts.portrait or (cloth is not None and _is_smoothed(photo, cloth, sharpest)):
+        yield Finding(
+            "portrait",
+            "warning",
+            "The cloth has no texture at all while edges in the photo are sharp: the phone has"
+            " smoothed it."
+            if not photo.facts.portrait
+            else "The photo was taken in portrait mode, which smooths and retouches.",
+            "Switch off portrait mode, beauty and filters, and take it again.",
+        )
+
+
+def _is_smoothed(photo: Photo, cloth: Rect, sharpest: float | None) -> bool:
+    """Tell whether the cloth has no texture, and something else is sharp."""
+    if sharpest is None or sharpest > _SHARP or photo.facts.format not in {"JPEG", "MPO", "HEIC"}:
+        return False
+    return texture(stored_lightness(photo, _middle_of(cloth))) < _NO_TEXTURE
+
+
+def _of_cloth(correction: Correction, cloth: Rect) -> Iterator[Finding]:
+    """Look at the cloth."""
+    photo = correction.photo
+    step = max(1, round((cloth.width * cloth.height / _MOST_PIXELS) ** 0.5))
+    bytes_ = photo.cut(cloth, step)
+    if float(np.mean(np.any(bytes_ >= _TOP, axis=-1))) > _CLIPPED_SHARE:
+        yield Finding(
+            "clipped cloth",
+            "warning",
+            "Part of the cloth is overexposed: its colour is lost there and was left out.",
+            "Expose less, so that the cloth is not at its brightest.",
+        )
+    if float(np.mean(np.all(bytes_ <= _BOTTOM, axis=-1))) > _DARK_SHARE:
+        yield Finding(
+            "dark cloth",
+            "warning",
+            "Much of the cloth is as good as black in the photo.",
+            "Use more light, or expose longer; the grey card must not turn white.",
+        )
+    light = photo.linear(cloth, step).astype(np.float64) * np.asarray(correction.balance.gains)
+    yield from _of_glints(correction, light)
+    yield from _of_fall(correction, cloth, light)
+
+
+def _of_glints(correction: Correction, light: Floats) -> Iterator[Finding]:
+    """Look for spots brighter than any white could be: the light itself, mirrored."""
+    if not correction.references:
+        return
+    share = float(np.mean(linear_srgb_to_xyz(light)[..., 1] > _WHITER_THAN_WHITE))
+    if share > _GLINT_SHARE:
+        yield Finding(
+            "glint",
+            "warning",
+            f"{100 * share:.2g} % of the cloth is brighter than white paper would be: it mirrors"
+            " the light.",
+            "Turn the cloth or move the lamp to the side until the shine is gone.",
+        )
+
+
+def _of_fall(correction: Correction, cloth: Rect, light: Floats) -> Iterator[Finding]:
+    """Look at how light and its colour run over the cloth, and from the references to it."""
+    cells = _cells(light)
+    if cells is not None:
+        yield from _of_cells(cells)
+    fall = correction.fall_to(cloth.x + cloth.width / 2, cloth.y + cloth.height / 2)
+    if abs(fall) > _FALL_TO_CLOTH:
+        yield Finding(
+            "gradient",
+            "note",
+            f"By the greys, the cloth has {np.exp(fall):.0%} of the light that falls on them;"
+            " this is put right.",
+            "Lay a grey close to the cloth, and let the light come evenly.",
+        )
+
+
+def _of_cells(cells: Floats) -> Iterator[Finding]:
+    """Look at how the light of one colour of the cloth runs over it."""
+    across, explained = plane_of(cells[..., 0])
+    if across > _FALL and explained > _PLANE:
+        yield Finding(
+            "gradient",
+            "warning",
+            f"The light falls off over the cloth, to {np.exp(-across):.0%} from end to end.",
+            "Turn the table so that the light comes evenly, or step back from the lamp.",
+        )
+    for ratio in (1, 2):
+        span, explained = plane_of(cells[..., ratio])
+        if span > _COLOUR_FALL and explained > _PLANE:
+            yield Finding(
+                "two lights",
+                "warning",
+                "The colour of the light changes over the cloth: two lights are mixed.",
+                "Switch off the lamp, or draw the curtain, so that only one of them is left.",
+            )
+            return
+
+
+def _cells(light: Floats) -> Floats | None:
+    """Give the middle of one colour in six by six cells: the log of its green, and the ratios.
+
+    Only the commonest colour of the cloth is followed: stripes would pass for a change of light.
+
+    Returns
+    -------
+    Shape (6, 6, 3); None if the colour is not found all over.
+    """
+    rows, columns = (side // _GRID for side in light.shape[:2])
+    if min(rows, columns) < 4:
+        return None
+    log = np.log(np.maximum(light, 1e-5))
+    log = np.stack([log[..., 1], log[..., 0] - log[..., 1], log[..., 2] - log[..., 1]], axis=-1)
+    mine = np.all(np.abs(log[..., 1:] - _commonest(log[..., 1:])) < _ONE_COLOUR, axis=-1)
+    cells = np.empty((_GRID, _GRID, 3))
+    for row in range(_GRID):
+        for column in range(_GRID):
+            at = (
+                slice(row * rows, row * rows + rows),
+                slice(column * columns, (column + 1) * columns),
+            )
+            if mine[at].mean() < _LEAST_OF_CELL:
+                return None
+            cells[row, column] = np.median(log[at][mine[at]], axis=0)
+    return cells
+
+
+def _commonest(ratios: Floats) -> Floats:
+    """Give the ratios that most pixels are near to, shape (2,)."""
+    flat = ratios.reshape(-1, 2)
+    counts, *edges = np.histogram2d(flat[:, 0], flat[:, 1], bins=40)
+    best = np.unravel_index(int(counts.argmax()), counts.shape)
+    return np.array([(e[i] + e[i + 1]) / 2 for e, i in zip(edges, best, strict=True)])
+
+
+def _of_whites(colours: tuple[Lab, ...]) -> Iterator[Finding]:
+    """Look for whites that shine more than a white can (CIE 015:2018: 100 is the perfect white)."""
+    if any(colour.L > _PALE and whiteness(colour) > _GLOWS for colour in colours):
+        yield Finding(
+            "glow",
+            "warning",
+            "The white of the cloth glows: a brightener in it turns invisible light into blue.",
+            "No paint does that. Aim at the colour it has by lamp light, and compare by eye.",
+        )
+
+
+def _middle_of(rect: Rect) -> Rect:
+    """Give the middle of a rectangle, 256 pixels a side at most."""
+    width, height = min(rect.width, 256), min(rect.height, 256)
+    left, top = rect.x + (rect.width - width) // 2, rect.y + (rect.height - height) // 2
+    return Rect(left, top, width, height)

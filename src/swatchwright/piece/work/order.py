@@ -1,0 +1,229 @@
+"""What a plan is made from: what the piece is, what goes on, where and when it is worked on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+__all__ = [
+    "Age",
+    "Carrier",
+    "FinishKind",
+    "Lead",
+    "PaintTimes",
+    "PlanOrder",
+    "Primer",
+    "Room",
+    "Surface",
+    "Use",
+    "Week",
+    "Which",
+]
+
+
+class Surface(StrEnum):
+    """What is on the piece now."""
+
+    RAW = "raw wood"
+    PAINTED = "painted"
+    VARNISHED = "varnished"
+    WAXED = "waxed"
+    VENEER = "veneer"
+    LAMINATE = "laminate"
+    METAL = "metal"
+    UNKNOWN = "unknown"
+
+
+class Age(StrEnum):
+    """How old what is on it may be.
+
+    Recent means known to be from after 1992, when the last general sale of leaded paint ended in
+    the United Kingdom ([LeadUK]); the United States take 1978 ([LeadUS]).
+    """
+
+    RECENT = "recent"
+    OLD = "old"
+    UNKNOWN = "unknown"
+
+
+class Lead(StrEnum):
+    """What is known of lead in what is on it."""
+
+    NOT_ANSWERED = "not answered"
+    TESTED_NEGATIVE = "tested negative"
+    TREAT_AS_LEAD = "treat as lead"
+
+
+class Carrier(StrEnum):
+    """What carries a paint, and thins it."""
+
+    WATER = "water-borne"
+    SOLVENT = "solvent-borne"
+
+
+class Primer(StrEnum):
+    """What goes on before the paint."""
+
+    NONE = "none"
+    ORDINARY = "primer"
+    ADHESION = "adhesion primer"
+
+
+class FinishKind(StrEnum):
+    """What goes on after the paint."""
+
+    NONE = "none"
+    WAX = "wax"
+    VARNISH = "varnish"
+    OIL = "oil"
+
+
+class Use(StrEnum):
+    """Who will live with it, where that asks for care."""
+
+    CHILDREN = "children"
+    FOOD = "food"
+
+
+class Which(StrEnum):
+    """A way that the piece can be stood or laid on, or painted from."""
+
+    UNDERSIDE = "underside"
+    TOP = "top"
+    FRONT = "front"
+    BACK = "back"
+    SIDES = "sides"
+    INSIDE = "inside"
+
+
+@dataclass(frozen=True, slots=True)
+class PaintTimes:
+    """How long a product dries, in minutes, as its tin says.
+
+    Parameters
+    ----------
+    touch_dry
+        Until a finger leaves no mark.
+    recoat
+        Until the next coat may go on.
+    hard
+        Until it may be used.
+    """
+
+    touch_dry: float
+    recoat: float
+    hard: float
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Where it dries.
+
+    Parameters
+    ----------
+    temperature
+        Celsius.
+    humidity
+        Relative humidity, %.
+    tin_allows
+        Whether the tin allows it, where it is colder or damper than is usual.
+    """
+
+    temperature: float = 20.0
+    humidity: float = 50.0
+    tin_allows: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """When she works: days (0 Monday to 6 Sunday) and minutes of the day, local time."""
+
+    days: tuple[int, ...] = (0, 1, 2, 3, 4)
+    begin: int = 9 * 60
+    end: int = 17 * 60
+
+
+@dataclass(frozen=True, slots=True)
+class PlanOrder:
+    """All that a plan is made from.
+
+    Parameters
+    ----------
+    name
+        Of the piece.
+    start
+        First day, as 2026-12-01.
+    surface, age, lead
+        What is on it now.
+    area
+        m2 to be painted; how long things take is reckoned from it.
+    carrier
+        Of primer, paint and washes.
+    primer
+        None for what is usual on such a surface.
+    primer_coats
+        0 for as many as are usual.
+    coats, washes
+        Of paint, at least one; of wash.
+    finish, finish_coats
+        What goes on top.
+    stain_block
+        Whether knots or stains are sealed first.
+    repairs
+        Whether there are dents to fill.
+    fittings
+        Whether there are handles, hinges or locks to take off.
+    faces
+        What is painted.
+    flat
+        Whether it lies flat to be painted.
+    uses
+        Who will live with it.
+    primer_times, paint_times, wash_times, finish_times
+        What the tins say; None for common practice.
+    room, week
+        Where and when.
+    """
+
+    name: str
+    start: str
+    surface: Surface = Surface.UNKNOWN
+    age: Age = Age.UNKNOWN
+    lead: Lead = Lead.NOT_ANSWERED
+    area: float = 2.0
+    carrier: Carrier = Carrier.WATER
+    primer: Primer | None = None
+    primer_coats: int = 0
+    coats: int = 2
+    washes: int = 0
+    finish: FinishKind = FinishKind.NONE
+    finish_coats: int = 1
+    stain_block: bool = False
+    repairs: bool = False
+    fittings: bool = True
+    faces: tuple[Which, ...] = (Which.FRONT, Which.SIDES, Which.TOP)
+    flat: bool = False
+    uses: tuple[Use, ...] = ()
+    primer_times: PaintTimes | None = None
+    paint_times: PaintTimes | None = None
+    wash_times: PaintTimes | None = None
+    finish_times: PaintTimes | None = None
+    room: Room = Room()
+    week: Week = Week()
+
+    @property
+    def lead_matters(self) -> bool:
+        """Whether what is on it may hold lead, so that it may not be sanded dry untested.
+
+        Bare wood and laminate carry no coat. Of what is unknown nobody can say that it is recent.
+        """
+        if self.surface is Surface.UNKNOWN:
+            return True
+        return self.surface not in {Surface.RAW, Surface.LAMINATE} and self.age is not Age.RECENT
+
+    @property
+    def without_dust(self) -> bool:
+        """Whether everything is to be rubbed down wet, as it may hold lead."""
+        return self.lead is Lead.TREAT_AS_LEAD or (
+            self.lead_matters and self.lead is not Lead.TESTED_NEGATIVE
+        )

@@ -1,0 +1,191 @@
+"""A dated plan of work, and the days of it as a picture needs them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from swatchwright.piece.work.cautions import CAUTIONS, Caution, Danger
+from swatchwright.piece.work.check import checked_plan_order
+from swatchwright.piece.work.coats import SLICK, coating, finishing, stances
+from swatchwright.piece.work.order import Lead, PlanOrder, Room, Which
+from swatchwright.piece.work.prepare import preparation
+from swatchwright.piece.work.schedule import Session, dated
+from swatchwright.piece.work.task import StepKind, Task
+from swatchwright.piece.work.times import Source, Wait, dew_point, drawn_out, wait_factor
+
+__all__ = ["Plan", "Step", "plan_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a plan.
+
+    Parameters
+    ----------
+    number
+        From 1.
+    kind, title, how
+        What to do.
+    sessions
+        When it is worked on; more than one where a day does not suffice, none for mere waiting.
+    start, end
+        Local time without a zone, as 2026-12-01T09:00.
+    hands_on
+        Minutes of work.
+    wait
+        Minutes to wait before what follows, drawn out by cold and damp.
+    wait_from
+        Where that comes from.
+    rests_on
+        What the piece stands or lies on meanwhile.
+    faces
+        What is wet after it.
+    cautions
+        What can hurt.
+    """
+
+    number: int
+    kind: StepKind
+    title: str
+    how: str
+    sessions: tuple[Session, ...]
+    start: str
+    end: str
+    hands_on: float
+    wait: float
+    wait_from: Source
+    rests_on: Which
+    faces: tuple[Which, ...]
+    cautions: tuple[Danger, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A plan of work.
+
+    Parameters
+    ----------
+    name
+        Of the piece.
+    steps
+        In their order.
+    ready
+        When it may be used, local time.
+    hands_on
+        Minutes of work in all.
+    wait_factor
+        How much longer than at 20 Celsius and 50 % things are taken to dry.
+    cautions
+        Each that a step names, once.
+    notes
+        What was assumed, in plain words.
+    """
+
+    name: str
+    steps: tuple[Step, ...]
+    ready: str
+    hands_on: float
+    wait_factor: float
+    cautions: tuple[Caution, ...]
+    notes: tuple[str, ...]
+
+
+def plan_of(order: PlanOrder) -> Plan:
+    """Make a plan.
+
+    Raises
+    ------
+    MendableError
+        If no plan can be made of the order: see `check`, and where a coat takes longer than a
+        working day.
+    """
+    checked_plan_order(order)
+    factor = wait_factor(order.room)
+    tasks = [_drawn(task, factor) for task in _tasks(order)]
+    times = dated(tasks, order.start, order.week)
+    steps = tuple(
+        _step(number, task, sessions, start, end)
+        for number, (task, (sessions, start, end)) in enumerate(zip(tasks, times, strict=True), 1)
+    )
+    named = dict.fromkeys(danger for step in steps for danger in step.cautions)
+    return Plan(
+        order.name,
+        steps,
+        _ready(steps),
+        sum(step.hands_on for step in steps),
+        factor,
+        tuple(CAUTIONS[danger] for danger in named),
+        _notes(order, factor, tasks),
+    )
+
+
+def _tasks(order: PlanOrder) -> list[Task]:
+    stood = stances(order)
+    first = Which.BACK if order.flat else Which.UNDERSIDE
+    return [*preparation(order, first), *coating(order), *finishing(order, stood[-1].rests_on)]
+
+
+def _drawn(task: Task, factor: float) -> Task:
+    return replace(task, wait=drawn_out(task.wait, factor))
+
+
+def _step(number: int, task: Task, sessions: tuple[Session, ...], start: str, end: str) -> Step:
+    wait: Wait = task.wait
+    return Step(
+        number,
+        task.kind,
+        task.title,
+        task.how,
+        sessions,
+        start,
+        end,
+        task.hands_on,
+        wait.minutes,
+        wait.source,
+        task.rests_on,
+        task.faces,
+        task.cautions,
+    )
+
+
+def _ready(steps: tuple[Step, ...]) -> str:
+    """Give when the last step is over, and what it leaves has hardened."""
+    last = datetime.fromisoformat(steps[-1].end) + timedelta(minutes=steps[-1].wait)
+    return last.isoformat(timespec="minutes")
+
+
+def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...]:
+    notes = []
+    if any(task.wait.minutes and task.wait.source is Source.PRACTICE for task in tasks):
+        notes.append(
+            "Waits that are common practice have no source. What the tin says comes first: enter "
+            "its times."
+        )
+    if factor > 1:
+        notes.append(
+            f"Waits are {factor:.1f} times as long for the cold or the damp: a rule of thumb."
+        )
+    if _sweats(order.room):
+        notes.append(
+            "The air is so damp that a surface 3 °C colder than the room would sweat: let the "
+            "piece warm up, and feel whether it is dry."
+        )
+    if order.lead_matters and order.lead is Lead.TESTED_NEGATIVE:
+        notes.append("Dry sanding is planned because the coat was tested and holds no lead.")
+    if order.without_dust:
+        notes.append("It is treated as lead: nothing old is sanded dry. Local rules come first.")
+    stood = stances(order)
+    if len(stood) > 1 and order.finish in SLICK:
+        notes.append(
+            f"Its {stood[0].faces[0]} is left without {order.finish}: hands would carry it to "
+            "where paint is still to hold."
+        )
+    notes.append("It goes on hardening for weeks: use it gently for a month.")
+    return tuple(notes)
+
+
+def _sweats(room: Room) -> bool:
+    if room.humidity <= 0:
+        return False
+    return room.temperature - dew_point(room.temperature, room.humidity) < 3.0

@@ -1,0 +1,165 @@
+"""The steps before the first coat: take apart, clean, rub down, fill."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from swatchwright.piece.work.cautions import Danger
+from swatchwright.piece.work.order import PlanOrder, Surface, Which
+from swatchwright.piece.work.task import StepKind, Task
+from swatchwright.piece.work.times import Wait
+
+__all__ = ["preparation"]
+
+# Minutes for each m2, and minutes at the least: common practice, no source.
+_PACE = {
+    StepKind.UNWAX: (25.0, 20.0),
+    StepKind.DEGREASE: (12.0, 10.0),
+    StepKind.RINSE: (6.0, 5.0),
+    StepKind.SAND: (30.0, 15.0),
+    StepKind.KEY_WET: (35.0, 20.0),
+    StepKind.DUST: (5.0, 5.0),
+    StepKind.FILL: (5.0, 15.0),
+    StepKind.SMOOTH: (4.0, 10.0),
+    StepKind.SMOOTH_WET: (5.0, 15.0),
+}
+
+_WOOD_DRIES = Wait(120.0)
+_FILLER_DRIES = Wait(240.0)
+_NOW = Wait(0.0)
+
+_SANDED = {
+    Surface.RAW: "Sand along the grain with 120 to 180 grit until it feels even.",
+    Surface.PAINTED: "Sand with 180 to 240 grit until the sheen is gone and loose edges are level.",
+    Surface.VARNISHED: "Sand with 180 to 240 grit until the gloss is gone, not down to the wood.",
+    Surface.WAXED: "Sand lightly with 180 grit along the grain, once the wax is off.",
+    Surface.VENEER: "Sand lightly by hand with 240 grit, along the grain: veneer is soon through.",
+    Surface.METAL: "Sand with 240 grit until rust and gloss are gone.",
+    Surface.UNKNOWN: "Sand lightly with 180 to 240 grit, and stop where another coat shows.",
+}
+
+
+def preparation(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
+    """Give the steps before the first coat, in their order.
+
+    Where what is on the piece may hold lead, nothing is sanded dry: it is keyed wet, and filler
+    is smoothed wet.
+    """
+    if order.without_dust:
+        yield _lead_care(rests_on)
+    if order.fittings:
+        yield _remove(rests_on)
+    yield from _clean(order, rests_on)
+    yield _rub_down(order, rests_on)
+    yield _dust_off(order, rests_on)
+    if order.repairs:
+        yield from _fill(order, rests_on)
+
+
+def _task(
+    kind: StepKind,
+    how: str,
+    order: PlanOrder,
+    rests_on: Which,
+    *cautions: Danger,
+    wait: Wait = _NOW,
+) -> Task:
+    pace, least = _PACE[kind]
+    title = kind.value.capitalize()
+    minutes = max(least, pace * order.area)
+    return Task(kind, title, how, minutes, wait, rests_on, cautions=cautions)
+
+
+def _lead_care(rests_on: Which) -> Task:
+    return Task(
+        StepKind.LEAD_CARE,
+        "Get ready for lead",
+        "Lay sheets that can be thrown away, have gloves, the mask your local rules name, wet "
+        "abrasive and bags ready, and keep children and pregnant women out. Where the coat is "
+        "loose or must come off, stop and call a licensed contractor.",
+        20.0,
+        _NOW,
+        rests_on,
+        cautions=(Danger.LEAD,),
+    )
+
+
+def _remove(rests_on: Which) -> Task:
+    return Task(
+        StepKind.REMOVE,
+        "Remove fittings",
+        "Take off handles, hinges and locks, take out drawers and doors, and bag and label the "
+        "screws.",
+        20.0,
+        _NOW,
+        rests_on,
+    )
+
+
+def _clean(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
+    lead = (Danger.LEAD,) if order.lead_matters else ()
+    if order.surface is Surface.WAXED:
+        yield _task(
+            StepKind.UNWAX,
+            "Rub the wax off with white spirit or a wax remover, turning the cloth often.",
+            order,
+            rests_on,
+            Danger.SOLVENTS,
+            Danger.RAGS,
+            *lead,
+            wait=_WOOD_DRIES,
+        )
+    if order.surface is Surface.RAW:
+        return
+    yield _task(
+        StepKind.DEGREASE,
+        "Wash with a degreaser that rinses off, from the foot up, most where hands have been.",
+        order,
+        rests_on,
+        *lead,
+    )
+    yield _task(
+        StepKind.RINSE,
+        "Wipe twice with clean water and dry with a cloth: what stays of a cleaner stops paint "
+        "from holding.",
+        order,
+        rests_on,
+        wait=_WOOD_DRIES,
+    )
+
+
+def _rub_down(order: PlanOrder, rests_on: Which) -> Task:
+    if order.without_dust:
+        how = (
+            "Key the surface with a wet abrasive pad, without dust; wipe as you go and bag pads "
+            "and cloths. Do not go through the coat."
+        )
+        return _task(StepKind.KEY_WET, how, order, rests_on, Danger.LEAD, wait=_WOOD_DRIES)
+    if order.surface is Surface.LAMINATE:
+        how = "Key the laminate with a wet, very fine abrasive pad until it is evenly dull."
+        return _task(StepKind.KEY_WET, how, order, rests_on, wait=_WOOD_DRIES)
+    return _task(StepKind.SAND, _SANDED[order.surface], order, rests_on, Danger.DUST)
+
+
+def _dust_off(order: PlanOrder, rests_on: Which) -> Task:
+    how = "Wipe all dust off with a damp cloth, and let it dry."
+    return _task(StepKind.DUST, how, order, rests_on, wait=Wait(20.0))
+
+
+def _fill(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
+    yield _task(
+        StepKind.FILL,
+        "Fill dents and holes a little proud; fill what is deep in two goes.",
+        order,
+        rests_on,
+        Danger.SILICA,
+        wait=_FILLER_DRIES,
+    )
+    if order.without_dust:
+        how = "Rub the filler level with a wet sponge, without touching the old coat dry."
+        cautions = (Danger.LEAD, Danger.SILICA)
+        yield _task(StepKind.SMOOTH_WET, how, order, rests_on, *cautions, wait=_WOOD_DRIES)
+    else:
+        how = "Sand the filler level with 180 grit, with extraction."
+        yield _task(StepKind.SMOOTH, how, order, rests_on, Danger.DUST, Danger.SILICA)
+    yield _dust_off(order, rests_on)

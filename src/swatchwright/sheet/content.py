@@ -1,0 +1,236 @@
+"""What a sheet says, as plain values: nothing of it is looked up or reckoned when it is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from swatchwright.measures.kitchen import Country
+from swatchwright.values import Lab
+
+__all__ = [
+    "BatchLine",
+    "BuyLine",
+    "CautionBox",
+    "NoteLine",
+    "PaintLine",
+    "PieceLine",
+    "PlanLine",
+    "SheetContent",
+    "Units",
+    "Zone",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Units:
+    """In what amounts are told, beside parts; at least one.
+
+    Parameters
+    ----------
+    ml, grams
+        Millilitres, grams.
+    spoons
+        Cups and spoons of a country; None for none.
+    """
+
+    ml: bool = True
+    grams: bool = True
+    spoons: Country | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PaintLine:
+    """One paint of a recipe.
+
+    Parameters
+    ----------
+    id, name
+        As on the shelf.
+    parts
+        Parts of it, above 0.
+    share
+        Of the wet volume, 0-1.
+    ml
+        To measure, ml.
+    grams
+        The same; None where its density is not known.
+    spoons
+        The same in cups and spoons, in words; empty where not asked for.
+    own
+        Its own dry colour.
+    how_known
+        In a word.
+    tins
+        Sizes sold, ml.
+    note
+        What is to be said of it: that it has changed since, for example.
+    """
+
+    id: str
+    name: str
+    parts: float
+    share: float
+    ml: float
+    grams: float | None
+    spoons: str
+    own: Lab
+    how_known: str
+    tins: tuple[float, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A colour zone of the piece with its recipe.
+
+    Parameters
+    ----------
+    name
+        “body”, “drawers”; empty for the whole piece.
+    wanted
+        The colour that is wanted; None where none was given.
+    dry, wet
+        The mix, as computed.
+    finished
+        Under all layers of its finish; None where it has none.
+    apart
+        CIEDE2000 of the dry mix from the wanted colour; None without one.
+    paints
+        In the order of the recipe, the largest share first.
+    volume
+        Of all of them, ml.
+    volume_from
+        Where the volume comes from, in words.
+    pour
+        How to pour, in sentences.
+    finish
+        The layers over it in words, the lowest first.
+    trust
+        How sure all of it is, in sentences.
+    code
+        The recipe as text for a code that can be scanned.
+    """
+
+    name: str
+    wanted: Lab | None
+    dry: Lab
+    wet: Lab
+    finished: Lab | None
+    apart: float | None
+    paints: tuple[PaintLine, ...]
+    volume: float
+    volume_from: str
+    pour: tuple[str, ...]
+    finish: tuple[str, ...]
+    trust: tuple[str, ...]
+    code: str
+
+
+@dataclass(frozen=True, slots=True)
+class BatchLine:
+    """A batch that was mixed: its number, day, ml, zone and what was noted of it."""
+
+    number: int
+    day: str
+    ml: float
+    zone: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class PieceLine:
+    """What one product takes on one zone: m2, coats, and ml with what the tools keep."""
+
+    zone: str
+    product: str
+    area: float
+    coats: int
+    ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class BuyLine:
+    """What is needed of one paint, ml, and in words what to buy for it."""
+
+    name: str
+    ml: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlanLine:
+    """A step of the plan: when, what, and how long to wait after it, in words."""
+
+    when: str
+    title: str
+    wait: str
+
+
+@dataclass(frozen=True, slots=True)
+class CautionBox:
+    """What can hurt, why, and what to do about it."""
+
+    danger: str
+    why: str
+    do: str
+
+
+@dataclass(frozen=True, slots=True)
+class NoteLine:
+    """A note with its day."""
+
+    day: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class SheetContent:
+    """All that is on a recipe sheet.
+
+    Parameters
+    ----------
+    title
+        The piece.
+    client, brief, room_light
+        Who it is for, what was asked, and the light where it will stand; each may be empty.
+    day
+        Of the sheet, as in 2026-03-01.
+    job
+        Id of the job; empty where there is none.
+    units
+        In what amounts are told.
+    zones
+        At least one.
+    batches, piece, mixed, buy, plan, notes
+        What is known of each; empty where nothing is.
+    ready
+        When the piece may be used by the plan; empty without one.
+    cautions
+        What can hurt.
+    again
+        How to make the colour again, in sentences.
+    invented
+        Whether a paint of it is invented for a demonstration.
+    gaps
+        What is left out of the sheet, and why.
+    """
+
+    title: str
+    client: str
+    brief: str
+    room_light: str
+    day: str
+    job: str
+    units: Units
+    zones: tuple[Zone, ...]
+    batches: tuple[BatchLine, ...] = ()
+    piece: tuple[PieceLine, ...] = ()
+    mixed: tuple[str, ...] = ()
+    buy: tuple[BuyLine, ...] = ()
+    plan: tuple[PlanLine, ...] = ()
+    ready: str = ""
+    cautions: tuple[CautionBox, ...] = ()
+    notes: tuple[NoteLine, ...] = ()
+    again: tuple[str, ...] = ()
+    invented: bool = False
+    gaps: tuple[str, ...] = ()

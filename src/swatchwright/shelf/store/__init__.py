@@ -1,0 +1,1 @@
+"""The store: one SQLite file for shelf and jobs, in which every edit can be undone."""

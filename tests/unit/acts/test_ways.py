@@ -1,0 +1,134 @@
+"""The ways to take a coat where it is wanted, side by side."""
+
+from __future__ import annotations
+
+from math import hypot
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from swatchwright.acts.finish import preview
+from swatchwright.acts.layering import Primer
+from swatchwright.acts.ways import Wanted, WayKind, ways_to
+from swatchwright.colour.difference import delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.mixing.asked import Asked
+from swatchwright.paint.family import Family
+from swatchwright.paint.layers import Stack
+from swatchwright.paint.paints import Paint
+from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import Lab
+from unit.paint.made import paint
+
+DEMO = demo_shelf()
+RED = [("strong-red-orange", 3.0), ("white-clean", 1.0)]
+QUIETER = Wanted(asked=(Asked.LESS_VIVID, 1 / 3))
+
+
+def test_a_third_less_vivid_both_ways() -> None:
+    """Washes and the pot are shown side by side, each bringing the chroma down by about a third."""
+    found = ways_to(DEMO, RED, QUIETER)
+    assert {way.kind for way in found.ways} == {WayKind.WASH, WayKind.STIR}
+    own = hypot(found.now.a, found.now.b)
+    for way in found.ways:
+        assert hypot(way.dry.a, way.dry.b) / own == pytest.approx(2 / 3, abs=0.15)
+        assert way.risks
+    felt = [way.felt for way in found.ways]
+    assert felt == sorted(felt)
+
+
+def test_a_wash_that_is_found_can_be_looked_at() -> None:
+    """Its layer, laid by the forward reckoning, has the colours that were told."""
+    for way in ways_to(DEMO, RED, QUIETER).ways:
+        if way.layer is not None:
+            step = preview(DEMO, RED, Stack((way.layer,))).steps[1]
+            assert step.dry.triple == pytest.approx(way.dry.triple, abs=1e-9)
+            assert step.flat.triple == pytest.approx(way.flat.triple, abs=1e-9)
+            assert step.grain.triple == pytest.approx(way.grain.triple, abs=1e-9)
+
+
+@settings(max_examples=10)
+@given(
+    st.sampled_from(DEMO.paints),
+    st.sampled_from(Asked),
+    st.floats(0, 1),
+)
+def test_no_way_is_worse_than_doing_nothing(below: Paint, word: Asked, dial: float) -> None:
+    """Every way that is shown comes nearer than the coat is."""
+    found = ways_to(DEMO, [(below.id, 1.0)], Wanted(asked=(word, dial)))
+    assert all(way.felt < found.before and way.delta_e < found.before for way in found.ways)
+    assert found.ways or any("leave it as it is" in note for note in found.notes)
+
+
+def test_as_grey_as_a_cloth() -> None:
+    """The aim has the cloth's chroma and the coat's own lightness."""
+    found = ways_to(DEMO, RED, Wanted(grey_as=Lab(70, 3, 4)))
+    assert hypot(found.aim.a, found.aim.b) == pytest.approx(5)
+    assert found.aim.triple[0] == pytest.approx(found.now.triple[0])
+    more = ways_to(DEMO, [("stone-grey-warm", 1.0)], Wanted(grey_as=Lab(70, 30, 40)))
+    assert any("more vivid" in note for note in more.notes)
+
+
+def test_only_what_may_be_used_is_used() -> None:
+    """Other paints than those named are in no way."""
+    may = {"white-clean", "soft-black"}
+    for way in ways_to(DEMO, RED, QUIETER, only=sorted(may)).ways:
+        used = {p.id for p in way.washing.paints} if way.washing else set()
+        used |= {s.paint.id for s in way.additions.steps} if way.additions else set()
+        assert not used - may
+
+
+def test_a_coat_over_a_primer_starts_from_what_is_seen() -> None:
+    """What shows through counts, and the pot is said to be reckoned without it."""
+    found = ways_to(DEMO, [("strong-yellow-green", 1.0)], QUIETER, ground=Primer(Lab(20, 0, 0), 1))
+    hiding = ways_to(DEMO, [("strong-yellow-green", 1.0)], QUIETER)
+    assert found.now.L < hiding.now.L - 5
+    assert any("a coat that hides" in note for note in found.notes)
+
+
+def test_a_tub_with_little_room_is_said() -> None:
+    """Where the tub stops the stirring short, a larger one is suggested."""
+    grey = Wanted(asked=(Asked.LESS_VIVID, 0.9))
+    tight, roomy = (ways_to(DEMO, RED, grey, pot=100, tub=tub) for tub in (102.0, 5000.0))
+    assert any("little room" in note for note in tight.notes)
+    assert not any("little room" in note for note in roomy.notes)
+
+
+def test_a_solvent_mix_is_washed_with_its_kind() -> None:
+    """Water-borne paint is neither washed over nor stirred into a solvent-borne mix here."""
+    oils = tuple(paint(i, K=k, family=Family.OIL) for i, k in (("a", 5.0), ("b", 80.0)))
+    shelf = Shelf("mine", (*oils, paint("w", K=200.0)))
+    found = ways_to(shelf, [("a", 1)], Wanted(asked=(Asked.DARKER, 0.3)))
+    assert found.ways
+    assert all(way.layer is None or "w" not in dict(way.layer.paints) for way in found.ways)
+    with pytest.raises(MendableError, match="solvent-borne"):
+        ways_to(shelf, [("a", 1)], QUIETER, only=["w"])
+
+
+@pytest.mark.parametrize(
+    ("wanted", "more", "says"),
+    [
+        (Wanted(), {}, "where the colour should go"),
+        (Wanted(asked=(Asked.WARMER, 0.1), colour=Lab(50, 0, 0)), {}, "where the colour should go"),
+        (Wanted(asked=(Asked.WARMER, 2.0)), {}, "dial"),
+        (QUIETER, {"left": 0.0}, "0 %"),
+        (QUIETER, {"pot": 0.0}, "0 ml"),
+        (QUIETER, {"pot": 100.0, "tub": 50.0}, "tub"),
+        (QUIETER, {"keep": 0}, "0 washes"),
+    ],
+)
+def test_what_cannot_be_asked_is_refused(wanted: Wanted, more: dict[str, float], says: str) -> None:
+    """No aim or two, and numbers out of range, are named."""
+    with pytest.raises(MendableError) as caught:
+        ways_to(DEMO, RED, wanted, **more)  # type: ignore[arg-type]
+    assert says in caught.value.what
+
+
+def test_the_difference_told_is_the_difference() -> None:
+    """Each way's figure is CIEDE2000 between its colour and the aim."""
+    found = ways_to(DEMO, RED, Wanted(colour=Lab(55, 20, 15)))
+    for way in found.ways:
+        apart = float(delta_e_2000(found.aim.triple, way.dry.triple))
+        assert way.delta_e == pytest.approx(apart, abs=1e-9)

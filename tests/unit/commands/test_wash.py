@@ -1,0 +1,104 @@
+"""The commands ``wash`` and ``finish``."""
+
+from __future__ import annotations
+
+import json
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from unit.commands.runs import ran, refused
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    Captured = pytest.CaptureFixture[str]
+
+MIX = ("strong-red-orange=361", "pale-blue-greyish=96", "strong-yellow-orange=43")
+
+
+def chroma(colour: dict[str, Any]) -> float:
+    """Give the chroma of a colour in JSON."""
+    _, a, b = colour["lab"]
+    return float((a**2 + b**2) ** 0.5)
+
+
+def test_a_wash_pass_by_pass(capsys: Captured) -> None:
+    """A pale greyish wash over a vivid mix lowers the chroma pass by pass; text tells it too."""
+    words = ("wash", *MIX, "--wash", "stone-grey-warm", "--water", "3", "--left", "20")
+    found = ran(capsys, *words, "--passes", "4", "--json").json
+    told = [chroma(p["dry"]) for p in found["passes"]]
+    assert len(told) == 5
+    assert told == sorted(told, reverse=True)
+    assert found["layer"]["kind"] == "wash"
+    out = ran(capsys, *words).out
+    assert "A wash of Stone grey, warm, 1 to 3 of water" in out
+    assert "tends to" in out
+
+
+def test_a_glaze_is_not_wiped(capsys: Captured) -> None:
+    """A glaze leaves five times what a wash wiped to a fifth does."""
+    words = ("wash", *MIX, "--wash", "soft-black", "--passes", "1", "--json")
+    wash, glaze = (ran(capsys, *words, *more).json for more in ((), ("--glaze",)))
+    assert glaze["passes"][1]["film_um"] == pytest.approx(5 * wash["passes"][1]["film_um"], abs=0.1)
+
+
+@pytest.mark.parametrize(
+    "where", [("--ask", "less vivid"), ("--as", "50,12,9"), ("--lab", "46,24,16")]
+)
+def test_which_wash_takes_it_there(where: tuple[str, str], capsys: Captured) -> None:
+    """However it is asked, washes and the pot come side by side with what to weigh."""
+    done = ran(capsys, "wash", *MIX, *where, "--json")
+    assert done.code == 0
+    kinds = [way["kind"] for way in done.json["ways"]]
+    assert {"wash", "stir"} == set(kinds)
+    for way in done.json["ways"]:
+        assert way["delta_e_00"] < done.json["before_delta_e_00"]
+        assert {"grain", "hue", "hiding", "undoing"} <= {risk["of"] for risk in way["risks"]}
+    text = ran(capsys, "wash", *MIX, *where).out
+    assert "Stir into the pot" in text
+    assert "wipe back to 20 %" in text
+
+
+def test_what_no_wash_reaches_ends_with_three(capsys: Captured) -> None:
+    """A dark coat is not washed to a vivid yellow; the nearest is still shown."""
+    done = ran(capsys, "wash", "soft-black=1", "--lab", "80,0,85", "--json")
+    assert done.code == 3
+    assert done.json["ways"]
+
+
+def test_a_finish_layer_by_layer(capsys: Captured, tmp_path: Path) -> None:
+    """Layers from options and the same from a file come to the same, step by step."""
+    layers = ("--layer", "wash white-clean water=3 left=20 passes=2", "--layer", "wax amber=1")
+    one = ran(capsys, "finish", "ink-blue-dark=1", *layers, "--json").json
+    file = tmp_path / "layers.json"
+    file.write_text(json.dumps({"layers": [s["layer"] for s in one["steps"] if s["layer"]]}))
+    two = ran(capsys, "finish", "ink-blue-dark=1", "--layers", file, "--json").json
+    assert one == two
+    assert one["steps"][0]["words"] == "the bare coat"
+    assert set(one["steps"][0]["lights"]) == {"daylight", "warm lamp", "cool LED"}
+    text = ran(capsys, "finish", "ink-blue-dark=1", *layers, "--primer", "90,0,5").out
+    assert "flats and grain are" in text
+    assert "give or take" in text
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("wash", *MIX), "No wash was given"),
+        (("wash", *MIX, "--wash", "soft-black", "--ask", "darker"), "Both a wash and where to go"),
+        (("wash", *MIX, "--wash", "nowhere"), "nowhere"),
+        (("wash", *MIX, "--wash", "soft-black", "--left", "300"), "300 %"),
+        (("wash", *MIX, "--wash", "soft-black", "--glaze", "--left", "20"), "A glaze is not wiped"),
+        (("wash", *MIX, "--wash", "soft-black", "--water", "-1"), "“water” at -1"),
+        (("wash", *MIX, "--ask", "nicer"), "nicer"),
+        (("wash", *MIX, "--as", "1,2"), "--as"),
+        (("wash", *MIX, "--ask", "darker", "--primer", "x"), "--primer"),
+        (("finish", *MIX), "No layer was given"),
+        (("finish", *MIX, "--layer", "wax", "--layers", "x.json"), "both by --layer"),
+        (("finish", *MIX, "--layers", "none.json"), "cannot be read"),
+    ],
+)
+def test_what_cannot_be_is_refused(words: tuple[str, ...], says: str, capsys: Captured) -> None:
+    """What is off is named, with what to do."""
+    assert says in refused(capsys, *words)
