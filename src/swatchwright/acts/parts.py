@@ -1,4 +1,4 @@
-"""Change what a piece is built from: a size, a count, a colour zone, a face; a part more or less."""
+"""Change what a piece is built from: sizes, counts, colour zones, faces; a part more or less."""
 
 from __future__ import annotations
 

@@ -56,7 +56,8 @@ class PieceForm:
     Parameters
     ----------
     kind, width, height, depth, drawers, leg, inside
-        A common piece and its outer sizes, mm, as of `common_piece`.
+        A common piece and its outer sizes, mm, as of `common_piece`; None and 0 for a piece that
+        was read from a file of parts.
     by_hand
         Whether its parts were changed since, so that the sizes alone no longer tell them.
     coats
@@ -69,10 +70,10 @@ class PieceForm:
         What she asks of a client.
     """
 
-    kind: Kind
-    width: float
-    height: float
-    depth: float
+    kind: Kind | None
+    width: float = 0.0
+    height: float = 0.0
+    depth: float = 0.0
     drawers: int | None = None
     leg: Shape | None = None
     inside: bool = False
@@ -88,7 +89,7 @@ class PieceForm:
 def form_for(kind: Kind) -> PieceForm:
     """Give the form of a common piece as it usually is."""
     usual = USUAL[kind]
-    return PieceForm(kind, *usual.size, drawers=usual.drawers, leg=usual.leg)
+    return PieceForm(kind, *map(float, usual.size), drawers=usual.drawers, leg=usual.leg)
 
 
 def piece_of_form(form: PieceForm) -> Piece:
@@ -97,8 +98,10 @@ def piece_of_form(form: PieceForm) -> Piece:
     Raises
     ------
     MendableError
-        If it cannot be built so.
+        If it cannot be built so, or was not built from sizes.
     """
+    if form.kind is None:
+        raise MendableError("The piece came from a file of parts.", "Change its parts instead.")
     return common_piece(
         form.kind,
         width=form.width,
