@@ -7,11 +7,12 @@ from math import hypot, sqrt
 
 import numpy as np
 
-from swatchwright.paint.fit.doubt import mix_covariances, usual_difference
+from swatchwright.colour.doubt import give_or_take, usual_difference
+from swatchwright.paint.fit.doubt import mix_covariances
 from swatchwright.paint.fit.fitted import FORMULA_SPREAD
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import HowKnown, Paint, stack
-from swatchwright.values import Covariance, KnownColour, isotropic, usual_distance
+from swatchwright.values import Covariance, KnownColour, Lab, isotropic
 
 __all__ = ["EXACT", "Confidence", "confidence_in"]
 
@@ -74,7 +75,7 @@ def confidence_in(
     paints, shares
         The mix, by shares of the wet volume; equal ones if None.
     """
-    photo = 0.0 if wanted.covariance is None else usual_distance(wanted.covariance)
+    photo = give_or_take(wanted)
     by_kind = max((_PAINT_DOUBT[p.how_known] for p in paints if p.spread is None), default=0.0)
     if all(paint.spread is None for paint in paints):
         return Confidence(photo, by_kind, isotropic(by_kind))
@@ -86,7 +87,7 @@ def confidence_in(
     covariance = tuple((float(row[0]), float(row[1]), float(row[2])) for row in whole)
     return Confidence(
         photo=photo,
-        paints=hypot(by_kind, usual_difference(lab, carried)),
+        paints=hypot(by_kind, usual_difference(Lab.of(lab), carried)),
         covariance=(covariance[0], covariance[1], covariance[2]),
         by_spread=True,
     )

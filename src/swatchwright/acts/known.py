@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.confidence import confidence_in
-from swatchwright.paint.fit.doubt import mix_covariances, usual_difference
+from swatchwright.colour.doubt import usual_difference
+from swatchwright.paint.fit.doubt import mix_covariances
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
@@ -102,13 +103,13 @@ def how_well(off: Off) -> str:
 def _off(paint: Paint, other: Paint, share: float) -> Off:
     pair, shares = [paint, other], [[share, 1 - share]]
     lab = dry_lab(mix(stack(pair), [[0, 1]], shares))[0]
-    own = usual_difference(lab, mix_covariances(pair, shares, formula=0.0)[0])
+    own = usual_difference(Lab.of(lab), mix_covariances(pair, shares, formula=0.0)[0])
     exact = KnownColour(Lab.of(lab), None, "computed")
     return Off(own, confidence_in(exact, (paint, other), (share, 1 - share)).paints)
 
 
 def _alone(paint: Paint) -> Off:
-    own = usual_difference(_masstones([paint])[0], mix_covariances([paint], [[1.0]])[0])
+    own = usual_difference(Lab.of(_masstones([paint])[0]), mix_covariances([paint], [[1.0]])[0])
     return Off(own, own)
 
 

@@ -37,6 +37,7 @@ __all__ = [
     "ZoneMix",
     "at_hand",
     "form_for",
+    "has_inside",
     "keep_piece",
     "mixes_by_zone",
     "order_for_job",
@@ -90,6 +91,11 @@ def form_for(kind: Kind) -> PieceForm:
     """Give the form of a common piece as it usually is."""
     usual = USUAL[kind]
     return PieceForm(kind, *map(float, usual.size), drawers=usual.drawers, leg=usual.leg)
+
+
+def has_inside(kind: Kind) -> bool:
+    """Tell whether a common piece has an inside that may be painted too."""
+    return common_piece(kind, inside=True) != common_piece(kind)
 
 
 def piece_of_form(form: PieceForm) -> Piece:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from swatchwright.colour.convert import lab_to_linear_srgb
-from swatchwright.photo.doubt import usual_difference
+from swatchwright.colour.doubt import usual_difference
 from swatchwright.photo.estimate import to_covariance
 from swatchwright.photo.references import Seen
 

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.doubt import usual_difference
 from swatchwright.errors import MendableError
-from swatchwright.photo.doubt import usual_difference
 from swatchwright.photo.estimate import Correction, estimate, to_covariance
 from swatchwright.photo.image import require_inside
 from swatchwright.photo.sampling import sample

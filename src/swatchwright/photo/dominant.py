@@ -13,9 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.doubt import give_or_take
 from swatchwright.errors import MendableError
 from swatchwright.photo.clusters import Pixels, group
-from swatchwright.photo.doubt import give_or_take
 from swatchwright.photo.image import Photo, require_inside
 from swatchwright.photo.middle import middle
 from swatchwright.photo.sampling import Sample, sample

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from swatchwright.colour.doubt import usual_difference
 from swatchwright.photo.advise import next_references
-from swatchwright.photo.doubt import usual_difference
 from swatchwright.photo.estimate import estimate
 from swatchwright.photo.references import Reference
 from unit.photo.boards import COLOURS, GREYS, board, chip, grey_lab, mark, middle, seen_at

@@ -9,9 +9,9 @@ import pytest
 
 from swatchwright.colour.convert import lab_to_linear_srgb, linear_srgb_to_lab
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.doubt import usual_difference
 from swatchwright.errors import MendableError
 from swatchwright.photo.compare import difference_in_photo
-from swatchwright.photo.doubt import usual_difference
 from swatchwright.photo.estimate import estimate
 from swatchwright.photo.references import Reference
 from swatchwright.values import Rect

@@ -7,33 +7,23 @@ surface, as in any propagation of errors; what the theory of mixing itself gets 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import cache
 from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from swatchwright.colour.difference import delta_e_2000
 from swatchwright.paint.fit.fitted import FORMULA_SPREAD
 from swatchwright.paint.fit.model import colour_slope
 from swatchwright.paint.mixture import DRY_INDEX, Mixtures, dry_reflectance, mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.paint.surface import internal_diffuse, normal_reflectance
 
-__all__ = ["mix_covariances", "spread_after", "usual_difference"]
+__all__ = ["mix_covariances", "spread_after"]
 
 Floats = NDArray[np.floating[Any]]
 
 _K1 = float(normal_reflectance(DRY_INDEX))
 _K2 = float(internal_diffuse(DRY_INDEX))
-
-# Draws by which a covariance is turned into a usual difference, in pairs of opposites; and the
-# seed that makes them the same every time.
-_DRAWS = 512
-_SEED = 20
-
-# So far from the middle no colour is drawn in L*, a* or b*: there are none.
-_FAR = 100.0
 
 
 def mix_covariances(
@@ -112,27 +102,3 @@ def _slope(mixture: Mixtures) -> Floats:
     by_log = -(inside**2) * (q + (q + 1.0) * np.sqrt(q / (q + 2.0)))
     through = (1.0 - _K1) * (1.0 - _K2) / (1.0 - _K2 * inside) ** 2
     return colour_slope(dry_reflectance(mixture)) * (through * by_log)[:, None]
-
-
-@cache
-def _draws() -> Floats:
-    half = np.random.default_rng(_SEED).standard_normal((_DRAWS // 2, 3))
-    return np.concatenate([half, -half])
-
-
-def usual_difference(lab: ArrayLike, covariance: ArrayLike) -> float:
-    """Give the median CIEDE2000 between a colour and what it may really be.
-
-    Parameters
-    ----------
-    lab
-        (3,) CIELAB.
-    covariance
-        (3, 3) of it, squared units.
-    """
-    middle = np.asarray(lab, dtype=np.float64)
-    values, vectors = np.linalg.eigh(np.asarray(covariance, dtype=np.float64))
-    away = _draws() * np.sqrt(np.maximum(values, 0.0)) @ vectors.T
-    drawn = middle + np.clip(away, -_FAR, _FAR)
-    drawn[:, 0] = np.clip(drawn[:, 0], 0.0, 100.0)
-    return float(np.median(delta_e_2000(middle, drawn)))

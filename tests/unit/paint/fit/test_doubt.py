@@ -9,9 +9,11 @@ import pytest
 from numpy.testing import assert_allclose
 
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.paint.fit.doubt import mix_covariances, spread_after, usual_difference
+from swatchwright.colour.doubt import usual_difference
+from swatchwright.paint.fit.doubt import mix_covariances, spread_after
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
+from swatchwright.values import Lab
 from unit.paint.made import paint, smooth
 
 RNG = np.random.default_rng(4)
@@ -66,10 +68,10 @@ def test_strength_known_to_a_tenth() -> None:
 def test_a_usual_difference_is_the_median() -> None:
     """Half of what a colour may be lies within the usual difference."""
     lab, root = np.array([45.0, 30, 20]), np.diag([1.0, 2.0, 0.5])
-    usual = usual_difference(lab, root @ root.T)
+    usual = usual_difference(Lab.of(lab), root @ root.T)
     many = lab + np.random.default_rng(7).standard_normal((40_000, 3)) @ root.T
     assert np.mean(delta_e_2000(lab, many) < usual) == pytest.approx(0.5, abs=0.03)
-    assert usual_difference(lab, np.zeros((3, 3))) == 0
+    assert usual_difference(Lab.of(lab), np.zeros((3, 3))) == 0
 
 
 def test_a_reading_leaves_less() -> None:

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.photo.doubt import give_or_take, usual_difference
+from swatchwright.colour.doubt import give_or_take, usual_difference
 from swatchwright.values import KnownColour, Lab, isotropic
 
 

@@ -1,0 +1,146 @@
+"""The job of the demonstration: a cushion in clay red and ink blue, a blanket box, a workshop.
+
+All of it is invented, and it says so. What takes time, reading the photo and finding the recipes,
+is done before the store is touched.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from swatchwright.acts.colours import colours_of, open_photo
+from swatchwright.acts.job_bench import BENCH, BenchPhoto, Laid, keep_mix
+from swatchwright.acts.jobs import keep_document, new_job, note_job
+from swatchwright.acts.recipes import Order, Recipes, recipes_for
+from swatchwright.acts.samples import SamplePhoto, sample_photos
+from swatchwright.acts.stock import ShelfKind, kept_shelf, set_stock, take_demo_shelf
+from swatchwright.errors import MendableError
+from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.shelf.jobs import Marks
+from swatchwright.shelf.store import job_rows
+from swatchwright.shelf.store.history import Changes
+from swatchwright.shelf.store.store import Store
+
+__all__ = ["DemoFindings", "begin_demo_job", "demo_findings"]
+
+_TITLE = "Blanket box (demonstration)"
+_CLIENT = "Harbour workshop (invented)"
+_BRIEF = (
+    "A blanket box for the workshop's waiting room, to go with the striped cushion on the bench "
+    "there: the body in its clay red, the lid in its ink blue. This job, the client and the paints "
+    "are invented, to play with."
+)
+_LIGHT = "Daylight from a north window"
+_NOTE = "Invented for demonstration: change what you like, mix a batch, take it back, or remove it."
+_ZONES = ("body", "lid")
+_VOLUME = 500.0
+_STOCK = 1000.0
+"""ml of each paint of the chosen recipes that stand on the shelf, so that batches draw on them."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class DemoFindings:
+    """What the sample photo gave: the photo with its marks, and recipes for two zones."""
+
+    photo: BenchPhoto
+    recipes: tuple[tuple[str, Recipes], ...]
+
+
+def demo_findings(
+    *,
+    progress: Callable[[float], None] | None = None,
+    stopped: Callable[[], bool] | None = None,
+) -> DemoFindings:
+    """Read the sample photo and find recipes for its two main colours.
+
+    Parameters
+    ----------
+    progress, stopped
+        Told the share done, and asked whether to give up.
+
+    Raises
+    ------
+    MendableError
+        If the sample photos are not there.
+    Stopped
+        If `stopped` said so.
+    """
+    sample = _sample()
+    photo = open_photo(sample.path)
+    found = colours_of(
+        photo, grey=sample.grey, reflectance=sample.reflectance, area=sample.cloth
+    ).colours
+    shelf, recipes = demo_shelf(), []
+    for place, (zone, colour) in enumerate(zip(_ZONES, found[:2], strict=True)):
+        recipes.append(
+            (
+                zone,
+                recipes_for(
+                    colour.colour,
+                    shelf,
+                    volume=_VOLUME,
+                    order=Order.PAINTER,
+                    progress=None if progress is None else _part_of(progress, place),
+                    stopped=stopped,
+                ),
+            )
+        )
+    marks = Marks((sample.grey,), sample.cloth, sample.reflectance)
+    return DemoFindings(BenchPhoto(photo, marks, sample.path), tuple(recipes))
+
+
+def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
+    """Begin the job of the demonstration, in one edit.
+
+    An empty shelf is filled with the invented paints; a shelf with paints is left as it is.
+
+    Raises
+    ------
+    MendableError
+        If the sample photo is not there any more.
+    """
+    with store.editing("Begin the demonstration job") as edit:
+        job = new_job(store, title=_TITLE, client=_CLIENT, brief=_BRIEF, room_light=_LIGHT).jobs[0]
+        for zone, recipes in found.recipes[::-1]:
+            keep_mix(store, job, recipes, choose=1, zone=zone, photo=found.photo)
+        _in_order(store, job, found)
+        note_job(store, job, _NOTE)
+        if kept_shelf(store).kind is ShelfKind.EMPTY:
+            _fill_shelf(store, found)
+        changes = edit.changes
+        # Paints come before the job among what was touched, but the job is what was begun.
+        return replace(changes, jobs=(job,))
+
+
+def _in_order(store: Store, id_: str, found: DemoFindings) -> None:
+    """Put the zones in the order of the piece, the body first; it is what the bench shows."""
+    with store.editing("Order the zones") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        wanted = tuple(sorted(job.wanted, key=lambda w: _ZONES.index(w.zone)))
+        recipes = tuple(sorted(job.recipes, key=lambda r: _ZONES.index(r.zone)))
+        job_rows.write_job(edit, job, replace(job, wanted=wanted, recipes=recipes))
+    settings = Laid(_VOLUME, 3, found.recipes[0][0], job.photos[-1].hash)
+    keep_document(store, id_, BENCH, settings)
+
+
+def _fill_shelf(store: Store, found: DemoFindings) -> None:
+    take_demo_shelf(store)
+    poured = {paint.id for _, r in found.recipes for paint in r.recipes[0].recipe.paints}
+    for paint in sorted(poured):
+        set_stock(store, paint, _STOCK)
+
+
+def _part_of(progress: Callable[[float], None], place: int) -> Callable[[float], None]:
+    """Give what tells the progress of one of the two searches."""
+    return lambda share: progress((place + share) / len(_ZONES))
+
+
+def _sample() -> SamplePhoto:
+    samples = sample_photos()
+    if not samples:
+        raise MendableError(
+            "The sample photos are not there; Swatchwright was installed without them.",
+            "Open a photo of your own, or run it from the project's folder.",
+        )
+    return samples[0]

@@ -1,0 +1,295 @@
+"""What of a job lies on the bench: its photo and marks, its wanted colour, the mix that is kept."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from swatchwright.acts.batches import WHOLE_PIECE, keep_recipes
+from swatchwright.acts.colours import PhotoColours, open_photo
+from swatchwright.acts.job_photos import add_photo, mark_photo, photo_copy
+from swatchwright.acts.jobs import keep_document
+from swatchwright.acts.recipes import DEFAULT_VOLUME, Recipes
+from swatchwright.colour.difference import delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.photo.image import Photo
+from swatchwright.shelf.jobs import Job, KeptPhoto, KeptRecipe, Marks, WantedColour
+from swatchwright.shelf.store import job_rows
+from swatchwright.shelf.store.history import Changes
+from swatchwright.shelf.store.store import Store
+from swatchwright.values import KnownColour, Rect
+
+__all__ = [
+    "BENCH",
+    "BenchPhoto",
+    "Laid",
+    "chosen_among",
+    "keep_mix",
+    "laid_photo",
+    "last_job",
+    "photo_to_lay",
+    "pick_among",
+    "remember_job",
+    "settings_of",
+    "wanted_to_lay",
+    "zones_of",
+]
+
+BENCH = "bench"
+"""The part of a job that tells how the bench was set."""
+
+_SAME_SHARE = 5e-4
+_SAME_COLOUR = 0.05
+_SAME_BLOCK = 0.5
+_MEMORY = "last-job.json"
+_ONE_COPY = (
+    "The original photo is not where it was; this is the reduced copy that is kept with the job."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """How the bench was set when a mix was kept: ml, most paints, zone, SHA-256 of the photo."""
+
+    volume: float = DEFAULT_VOLUME
+    most_paints: int = 3
+    zone: str = WHOLE_PIECE
+    photo: str = ""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class BenchPhoto:
+    """A photo on the bench.
+
+    Parameters
+    ----------
+    photo
+        The photo as it was read.
+    marks
+        What is marked in it, in its own pixels.
+    path
+        Its file; None where it is the reduced copy of a kept one.
+    kept
+        How a job keeps it; None where none does yet.
+    """
+
+    photo: Photo
+    marks: Marks
+    path: Path | None = None
+    kept: KeptPhoto | None = None
+
+
+# --- laying --------------------------------------------------------------------------------------
+
+
+def settings_of(job: Job) -> Laid:
+    """Give how the bench was set for a job; the usual where that was not kept or is not read."""
+    document = job.document(BENCH)
+    with suppress(MendableError):
+        if document is not None:
+            return document.read(Laid)
+    return Laid()
+
+
+def photo_to_lay(job: Job) -> KeptPhoto | None:
+    """Give the photo of a job that belongs on the bench: the one kept there last."""
+    hash_ = settings_of(job).photo
+    return next(iter([*(p for p in job.photos if p.hash == hash_), *job.photos[::-1]]), None)
+
+
+def wanted_to_lay(job: Job) -> WantedColour | None:
+    """Give the wanted colour of a job that belongs on the bench: that of the last zone."""
+    zone = settings_of(job).zone
+    return next(iter([*(w for w in job.wanted if w.zone == zone), *job.wanted[::-1]]), None)
+
+
+def laid_photo(store: Store, kept: KeptPhoto) -> BenchPhoto:
+    """Open a photo of a job: the original if it is still where it was, else the reduced copy.
+
+    Raises
+    ------
+    MendableError
+        If the original has gone and the copy is missing or damaged.
+    """
+    path = Path(kept.path) if kept.path else None
+    if path is not None and _is_original(path, kept.hash):
+        with suppress(MendableError):
+            return BenchPhoto(open_photo(path), kept.marks, path, kept)
+    with TemporaryDirectory() as folder:
+        # Under a name of ours: that of a photo brought in from elsewhere may be anything.
+        file = Path(folder) / "copy.jpg"
+        file.write_bytes(photo_copy(store, kept))
+        photo = open_photo(file)
+    facts = replace(photo.facts, name=kept.name, notes=(*photo.facts.notes, _ONE_COPY))
+    marks = _scaled(kept.marks, (kept.width, kept.height), (photo.width, photo.height))
+    return BenchPhoto(replace(photo, facts=facts), marks, None, kept)
+
+
+def pick_among(found: PhotoColours, wanted: KnownColour) -> int | None:
+    """Say which of the colours of a photo a wanted one is, by its place; None for none of them."""
+    apart = [float(delta_e_2000(wanted.lab.triple, c.colour.lab.triple)) for c in found.colours]
+    nearest = min(range(len(apart)), key=apart.__getitem__)
+    return nearest if apart[nearest] < _SAME_BLOCK else None
+
+
+def _is_original(path: Path, hash_: str) -> bool:
+    try:
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest() == hash_
+    except (OSError, ValueError):
+        return False
+
+
+def _scaled(marks: Marks, start: tuple[int, int], end: tuple[int, int]) -> Marks:
+    """Carry marks over from a picture of one size to one of another."""
+    if start == end:
+        return marks
+    cloth = None if marks.cloth is None else _rect(marks.cloth, start, end)
+    return replace(marks, grey=tuple(_rect(r, start, end) for r in marks.grey), cloth=cloth)
+
+
+def _rect(rect: Rect, start: tuple[int, int], end: tuple[int, int]) -> Rect:
+    across, down = end[0] / start[0], end[1] / start[1]
+    x, y = min(round(rect.x * across), end[0] - 1), min(round(rect.y * down), end[1] - 1)
+    right, bottom = round(rect.right * across), round(rect.bottom * down)
+    return Rect(x, y, max(1, min(right, end[0]) - x), max(1, min(bottom, end[1]) - y))
+
+
+# --- keeping -------------------------------------------------------------------------------------
+
+
+def zones_of(job: Job | None) -> tuple[str, ...]:
+    """Give the zones that a mix can be kept for: those of the piece, then those already wanted.
+
+    A job whose piece is all of one colour has one, the whole piece.
+    """
+    if job is None:
+        return (WHOLE_PIECE,)
+    document = job.document("piece")
+    sized = () if document is None else tuple(dict.fromkeys(_zones_in(json.loads(document.json))))
+    several = sized if len(sized) > 1 else ()
+    return tuple(dict.fromkeys([*several, *(w.zone for w in job.wanted)])) or (WHOLE_PIECE,)
+
+
+def _zones_in(value: object) -> Iterator[str]:
+    """Find the zones of the painted parts, wherever in a document the parts are listed."""
+    if isinstance(value, dict):
+        if value.get("painted"):
+            zones = (value.get("zone"), value.get("inside_zone"))
+            yield from (zone for zone in zones if isinstance(zone, str) and zone)
+        value = list(value.values())
+    if isinstance(value, list):
+        for inner in value:
+            yield from _zones_in(inner)
+
+
+def chosen_among(job: Job | None, found: Recipes | None, zone: str) -> int | None:
+    """Say which of the recipes found is the one chosen for a zone of a job, 1 the first."""
+    chosen = None if job is None else job.chosen(zone)
+    if chosen is None or found is None:
+        return None
+    for number, measured in enumerate(found.recipes, start=1):
+        recipe = measured.recipe
+        same = [p.id for p in recipe.paints] == [p.paint for p in chosen.paints]
+        if same and _alike(chosen, recipe.shares, recipe.dry.triple):
+            return number
+    return None
+
+
+def _alike(kept: KeptRecipe, shares: tuple[float, ...], dry: tuple[float, float, float]) -> bool:
+    """Tell whether a recipe of the same paints is the kept one, and the paints are as they were."""
+    near = all(abs(p.share - s) < _SAME_SHARE for p, s in zip(kept.paints, shares, strict=True))
+    return near and float(delta_e_2000(kept.dry.triple, dry)) < _SAME_COLOUR
+
+
+def keep_mix(
+    store: Store,
+    id_: str,
+    found: Recipes,
+    *,
+    choose: int,
+    zone: str = WHOLE_PIECE,
+    photo: BenchPhoto | None = None,
+    most_paints: int = 3,
+) -> Changes:
+    """Keep the recipes found for a zone with one chosen, and the bench as it is, in one edit.
+
+    Parameters
+    ----------
+    store, id_
+        Which job.
+    found
+        The recipes; their wanted colour becomes that of the zone.
+    choose
+        Which of them is chosen, 1 the first.
+    zone
+        The zone of the piece.
+    photo
+        The photo on the bench; it is added to the job, or its marks are renewed.
+    most_paints
+        How many paints a recipe may have, as it was asked.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job or recipe, or the photo is not there any more.
+    """
+    with store.editing("Keep a mix") as edit:
+        keep_recipes(store, id_, found, zone=zone, choose=choose)
+        hash_ = "" if photo is None else _keep_photo(store, id_, photo)
+        laid = Laid(found.volume, most_paints, zone, hash_)
+        keep_document(store, id_, BENCH, laid)
+        job = job_rows.read_job(edit.connection, id_)
+        told = "" if zone == WHOLE_PIECE else f", {zone}"
+        edit.call(f"Keep mix {choose} for “{job.title}”{told}")
+        return edit.changes
+
+
+def _keep_photo(store: Store, id_: str, photo: BenchPhoto) -> str:
+    """Keep a photo with its marks and give its SHA-256; empty where it cannot be added."""
+    with store.reading() as connection:
+        here = {kept.hash for kept in job_rows.read_job(connection, id_).photos}
+    kept = photo.kept
+    if kept is not None and kept.hash in here:
+        sizes = (photo.photo.width, photo.photo.height), (kept.width, kept.height)
+        mark_photo(store, id_, kept.hash, _scaled(photo.marks, *sizes))
+        return kept.hash
+    if photo.path is None:
+        return ""
+    add_photo(store, id_, photo.path, marks=photo.marks, photo=photo.photo)
+    with store.reading() as connection:
+        after = job_rows.read_job(connection, id_).photos
+    place = str(photo.path.absolute())
+    return next(p.hash for p in reversed(after) if p.path == place)
+
+
+# --- the last job --------------------------------------------------------------------------------
+
+
+def remember_job(store: Store, id_: str | None) -> None:
+    """Write down beside the store which job is on the bench, to be laid there at the next start.
+
+    Where that cannot be written, the next start begins with an empty bench, and nothing is lost.
+    """
+    with suppress(OSError):
+        file = store.path.with_name(_MEMORY)
+        new = file.with_suffix(".new")
+        new.write_text(json.dumps({"job": id_}), encoding="utf-8")
+        new.replace(file)
+
+
+def last_job(store: Store) -> str | None:
+    """Give the job that was on the bench last, if it still is kept."""
+    try:
+        told = json.loads(store.path.with_name(_MEMORY).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return None
+    id_ = told.get("job") if isinstance(told, dict) else None
+    with store.reading() as connection:
+        kept = {line.id for line in job_rows.read_lines(connection)}
+    return id_ if id_ in kept else None
