@@ -8,9 +8,11 @@ import pytest
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.desktop.window import Window
+from window.watchdog import WatchedApplication
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
+    from pathlib import Path
 
     from pytestqt.qtbot import QtBot
 
@@ -19,9 +21,25 @@ PATIENCE = 60_000
 """ms to wait for work at the most: shared machines are slow, and the first k-means is slower."""
 
 
+@pytest.fixture(scope="session")
+def qapp_cls() -> type[WatchedApplication]:
+    """Run the window tests in an application that notes what holds it up."""
+    return WatchedApplication
+
+
+@pytest.fixture(autouse=True)
+def never_held_up(qapp: WatchedApplication) -> Iterator[None]:
+    """Fail a test in which one event held the interface thread for more than 50 ms."""
+    kind = type(qapp)
+    kind.slow = ()
+    yield
+    assert not kind.slow
+
+
 @pytest.fixture
-def window(qtbot: QtBot) -> Iterator[Window]:
-    """Give a window that is shown, and end its work afterwards."""
+def window(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Window]:
+    """Give a window that is shown, with a store of its own, and end its work afterwards."""
+    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path / "store"))
     made = Window()
     made.resize(1280, 720)
     qtbot.addWidget(made)
@@ -29,14 +47,18 @@ def window(qtbot: QtBot) -> Iterator[Window]:
     qtbot.waitExposed(made)
     yield made
     made.session.close()
+    made.desk.close()
 
 
 @pytest.fixture
 def settle(window: Window, qtbot: QtBot) -> Callable[[], None]:
     """Give a function that waits until all work is done, but for a proof in the background."""
 
+    def idle() -> bool:
+        return window.desk.idle() and window.session.workshop.idle(besides="proof")
+
     def wait() -> None:
-        qtbot.waitUntil(lambda: window.session.workshop.idle(besides="proof"), timeout=PATIENCE)
+        qtbot.waitUntil(idle, timeout=PATIENCE)
 
     return wait
 

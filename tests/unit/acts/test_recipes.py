@@ -19,6 +19,7 @@ from swatchwright.acts.recipes import (
     typed_colour,
     with_volume,
 )
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.mixing.recipe import Parts, Recipe
 from swatchwright.mixing.search import Stopped, find_recipes

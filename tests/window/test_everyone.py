@@ -1,0 +1,143 @@
+"""The window for everyone: names for a screen reader, keys for all of it, and text that fits.
+
+References
+----------
+WCAG 2.2, success criteria 4.1.2 (name, role, value), 2.1.1 (keyboard), 1.4.3 and 1.4.11 (contrast).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible, QColor
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QAbstractSpinBox,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QSlider,
+    QWidget,
+)
+
+from swatchwright.desktop.look import DARK, LIGHT, Look
+from swatchwright.desktop.pages import PAGES
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from swatchwright.desktop.window import Window
+
+KEYS = [kind.key for kind in PAGES]
+
+CONTROLS = (
+    QAbstractButton,
+    QAbstractItemView,
+    QAbstractSpinBox,
+    QComboBox,
+    QLineEdit,
+    QPlainTextEdit,
+    QSlider,
+)
+
+
+def shown(window: QWidget, kind: type[QWidget] | tuple[type[QWidget], ...]) -> Iterator[QWidget]:
+    """Give the widgets of a kind that are in view, but not the insides of others."""
+    for widget in window.findChildren(QWidget):
+        inside = widget.parentWidget()
+        if isinstance(inside, QAbstractSpinBox | QComboBox) or widget.objectName().startswith(
+            "qt_"
+        ):
+            continue
+        if isinstance(widget, kind) and widget.isVisible():
+            yield widget
+
+
+def told(widget: QWidget) -> str:
+    """Name a widget so that it can be found."""
+    text = getattr(widget, "text", lambda: "")()
+    return f"{type(widget).__name__} {text!r} in {type(widget.parent()).__name__}"
+
+
+@pytest.fixture(params=KEYS)
+def page(
+    request: pytest.FixtureRequest, with_cushion: Window, settle: Callable[[], None]
+) -> Window:
+    """Give the window with the sample cushion, one page after another in view."""
+    with_cushion.show_page(request.param)
+    settle()
+    return with_cushion
+
+
+def test_every_control_has_a_name(page: Window) -> None:
+    """A screen reader gets a name for all that can be pressed, typed into or chosen from."""
+    nameless = []
+    for widget in shown(page, CONTROLS):
+        interface = QAccessible.queryAccessibleInterface(widget)
+        if interface is None or not interface.text(QAccessible.Text.Name).strip():
+            nameless.append(told(widget))
+    assert not nameless
+
+
+def test_every_control_is_reached_by_keyboard(page: Window) -> None:
+    """Whatever can be pressed or typed into takes the focus by the tab key."""
+    unreached = [
+        told(widget)
+        for widget in shown(page, CONTROLS)
+        if widget.isEnabled() and not widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+    ]
+    assert not unreached
+
+
+def test_no_text_is_cut(page: Window) -> None:
+    """At 1280 x 720 every label and button has room for its words."""
+    cut = []
+    for widget in shown(page, (QLabel, QAbstractButton)):
+        if isinstance(widget, QLabel):
+            if widget.wordWrap() or not widget.text() or widget.text().startswith("<"):
+                continue
+            needs = max(
+                widget.fontMetrics().horizontalAdvance(line) for line in widget.text().split("\n")
+            )
+            if needs > widget.contentsRect().width() + 1 and not widget.toolTip():
+                cut.append(told(widget))
+        elif widget.width() + 1 < widget.minimumSizeHint().width():
+            cut.append(told(widget))
+    assert not cut
+
+
+def luminance(colour: str) -> float:
+    """Give the relative luminance of WCAG 2.2."""
+    parts = [QColor(colour).redF(), QColor(colour).greenF(), QColor(colour).blueF()]
+    light = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in parts]
+    return 0.2126 * light[0] + 0.7152 * light[1] + 0.0722 * light[2]
+
+
+def contrast(one: str, other: str) -> float:
+    """Give the contrast ratio of WCAG 2.2."""
+    high, low = sorted((luminance(one), luminance(other)), reverse=True)
+    return (high + 0.05) / (low + 0.05)
+
+
+@pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])
+def test_the_greys_stand_out(look: Look) -> None:
+    """Text has a contrast of 4.5 or more on its ground, and edges of controls 3 or more."""
+    for ink in (look.ink, look.quiet):
+        for ground in (look.bench, look.sheet):
+            assert contrast(ink, ground) >= 4.5
+    assert contrast(look.press_ink, look.press) >= 4.5
+    assert contrast(look.ink, look.pick) >= 4.5
+    assert contrast(look.press, look.bench) >= 3
+
+
+@pytest.mark.parametrize("look", [LIGHT, DARK], ids=["light", "dark"])
+def test_the_bench_tints_nothing(look: Look) -> None:
+    """Every colour of the bench is a grey: its red, green and blue are the same."""
+    for name in look.__slots__:
+        colour = QColor(getattr(look, name))
+        assert colour.red() == colour.green() == colour.blue(), name

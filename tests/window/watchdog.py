@@ -1,0 +1,57 @@
+"""A watchdog over the interface thread: no call may hold it for long.
+
+What counts is the processor time that the thread itself takes for one event, so that other work on
+the machine does not; and it is compared with a piece of plain work timed at that very moment, so
+that a slow machine, or a processor shared with another thread, is not blamed on the program.
+"""
+
+from __future__ import annotations
+
+from time import thread_time
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtWidgets import QApplication
+
+__all__ = ["LIMIT", "WatchedApplication", "slowness"]
+
+LIMIT = 0.05
+"""Seconds of processor time that one event may take on a machine that is as fast as ours."""
+
+_PLAIN = 0.0075
+"""Seconds that the plain work takes on a quiet machine of 2025."""
+
+
+def slowness() -> float:
+    """Give how many times slower this machine is now than a quiet one; 1 at the least."""
+    start = thread_time()
+    total = 0
+    for i in range(100_000):
+        total += i * i
+    return max(1.0, (thread_time() - start) / _PLAIN)
+
+
+class WatchedApplication(QApplication):
+    """An application that notes each event which holds the interface thread too long."""
+
+    slow: tuple[str, ...] = ()
+    _depth = 0
+
+    def notify(self, receiver: QObject, event: QEvent) -> bool:
+        """Deliver an event and time it; an event inside another counts as part of that."""
+        cls = type(self)
+        kind = event.type()
+        name = type(receiver).__name__
+        cls._depth += 1
+        start = thread_time()
+        try:
+            return bool(super().notify(receiver, event))
+        finally:
+            took = thread_time() - start
+            cls._depth -= 1
+            if took > LIMIT and cls._depth == 0:
+                times = slowness()
+                if took > LIMIT * times:
+                    note = (
+                        f"{name}, {kind.name}: {took * 1000:.0f} ms on a machine {times:.1f} slow"
+                    )
+                    cls.slow = (*cls.slow, note)
