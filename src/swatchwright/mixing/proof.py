@@ -108,7 +108,7 @@ def prove(
         radius = min(share * best, best - _AIM)
         if best - least <= PROVEN or radius <= max(least, 0.0):
             continue
-        if share == 0.75 and cells < most_cells / 5:
+        if share == 0.75 and cells < most_cells / 100:
             continue
         hunt = _Hunt(ground, wanted, radius, far, ball_about(wanted, radius, far=far))
         reached, looked, best = _run(hunt, best, solve, tell, most_cells - cells)
@@ -202,15 +202,13 @@ def _step(hunt: _Hunt, best: float, batch: tuple[bool, Cells]) -> _After:
         live = live & may_hide(cells, at, hunt.ground)
     cells, at = cells.pick(live), at.pick(live)
     if len(cells):
-        low, high = lab_boxes(at)
-        bound = least_difference(low, high, hunt.wanted, far=hunt.far)
-        room = (high - low).max(axis=1)
+        bound = least_difference(*lab_boxes(at), hunt.wanted, far=hunt.far)
         cells = Cells(cells.groups, cells.corners, cells.weight, np.maximum(bound, cells.least))
         live = np.asarray(bound < hunt.radius)
-        cells, at, room = cells.pick(live), at.pick(live), room[live]
+        cells, at = cells.pick(live), at.pick(live)
     if not len(cells):
         return _After(cells, none, np.inf)
-    halves, longest = cut(cells, at, groups, room)
+    halves, longest = cut(cells, at, groups)
     stuck, nearer = np.inf, none
     if single:
         tiny = np.asarray(longest < _TINY)
