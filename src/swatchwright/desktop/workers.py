@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import traceback
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from threading import Event
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, SignalInstance, Slot
 
 from swatchwright.errors import MendableError
 from swatchwright.mixing.search import Stopped
@@ -57,22 +58,28 @@ class Job(QRunnable):
 
     def progress(self, done: float) -> None:
         """Report the share done."""
-        self.tidings.moved.emit(self, done)
+        with suppress(RuntimeError):
+            self.tidings.moved.emit(self, done)
 
     def run(self) -> None:
         """Do the work and tell how it ended."""
         if self.stopped():
             return
+        ended, what = self._ended()
+        # With the window gone while this still ran, there is nobody left to tell.
+        with suppress(RuntimeError):
+            ended.emit(self, what)
+
+    def _ended(self) -> tuple[SignalInstance, object]:
+        """Do the work; give the signal that tells how it ended, and with what."""
         try:
-            result = self._work(self)
+            return self.tidings.returned, self._work(self)
         except Stopped:
-            self.tidings.returned.emit(self, None)
+            return self.tidings.returned, None
         except MendableError as error:
-            self.tidings.failed.emit(self, error)
+            return self.tidings.failed, error
         except Exception:  # noqa: BLE001 - the last fence of a worker thread
-            self.tidings.failed.emit(self, traceback.format_exc())
-        else:
-            self.tidings.returned.emit(self, result)
+            return self.tidings.failed, traceback.format_exc()
 
 
 @dataclass(frozen=True, slots=True)

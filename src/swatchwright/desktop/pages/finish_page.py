@@ -1,17 +1,258 @@
-"""The page of the finish."""
+"""The page of the finish: what lies over the mix, and which wash takes it where."""
 
 from __future__ import annotations
 
-from swatchwright.desktop import words
+from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+)
+
+from swatchwright.acts.finish import BuildUp, Look, build_up, preview
+from swatchwright.acts.mix import own_colours
+from swatchwright.acts.ways import Way
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.finish_layers import FinishLayers
+from swatchwright.desktop.widgets.finish_mixes import FinishMix, MixStrip, mixes_to_finish
+from swatchwright.desktop.widgets.finish_reverse import FinishReverse
+from swatchwright.desktop.widgets.layer_choices import Paints
+from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.workers import Job
+from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import Lab
 
 __all__ = ["FinishPage"]
 
+_PART = "finish"
+_SETTLED, _SHOWN_AFTER = 800, 40
+_PASSES = 6
+
 
 class FinishPage(Page):
-    """To be built."""
+    """Layers over the mix, forward and in reverse.
+
+    What lies over the mix is kept with the job a moment after the hand rests.
+    """
 
     def __init__(self, session: Session, desk: Desk) -> None:
-        super().__init__(session, desk, words.PAGE_FINISH, words.PAGE_FINISH_TIP)
+        super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
+        self.stack = Stack()
+        self.mixes: tuple[FinishMix, ...] = ()
+        self._picked: FinishMix | None = None
+        self._shelf: Shelf | None = None
+        self._paints: Paints | None = None
+        self._kept = Stack()
+        self._job = None if desk.job is None else desk.job.id
+        self._sent: Stack | None = None
+        self._looked_at: int | None = None
+        self._built: int | None = None
+        self.strip = MixStrip()
+        self.trouble = QLabel()
+        self.trouble.setObjectName("warn")
+        self.trouble.setWordWrap(True)
+        self.layered, self.reverse = FinishLayers(), FinishReverse(session)
+        self.sides = (QPushButton(words.BY_LAYERS), QPushButton(words.BY_CLIENT))
+        self._side = QStackedWidget()
+        self._keep_soon = _timer(self, _SETTLED)
+        self._reckon_soon = _timer(self, _SHOWN_AFTER)
+        self._lay_out()
+        self._listen()
+        self._job_changed()
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self.body)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(8)
+        top = QHBoxLayout()
+        top.setSpacing(8)
+        top.addWidget(QLabel(words.OVER))
+        top.addWidget(self.strip, 1)
+        top.addSpacing(12)
+        group = QButtonGroup(self)
+        for place, button in enumerate(self.sides):
+            button.setCheckable(True)
+            button.setChecked(place == 0)
+            group.addButton(button, place)
+            top.addWidget(button)
+        group.idClicked.connect(self._side.setCurrentIndex)
+        rows.addLayout(top)
+        rows.addWidget(self.trouble)
+        self._side.addWidget(self.layered)
+        self._side.addWidget(self.reverse)
+        rows.addWidget(self._side, 1)
+        self.trouble.hide()
+
+    def _listen(self) -> None:
+        self.session.recipes_changed.connect(self._mixes_changed)
+        self.session.shelf_changed.connect(self._shelf_changed)
+        self.desk.job_changed.connect(self._job_changed)
+        self.desk.failed.connect(self._not_kept)
+        self.strip.picked.connect(self._pick)
+        self.layered.layers.changed.connect(self._set_stack)
+        self.layered.layers.looked_at.connect(self._look_at)
+        self.layered.build_up.passes_chosen.connect(self._set_passes)
+        self.reverse.taken.connect(self._take)
+        self._keep_soon.timeout.connect(self.keep)
+        self._reckon_soon.timeout.connect(self._reckon)
+
+    def arrive(self) -> None:
+        """Show what has come about meanwhile."""
+        self._shelf_changed()
+        self._mixes_changed()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Watch the window, which may be closed before the hand has rested."""
+        super().showEvent(event)
+        self.window().installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Keep what was set before the window goes, and the store with it."""
+        if event.type() is QEvent.Type.Close and watched is self.window():
+            self.keep()
+        return super().eventFilter(watched, event)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Keep what was set before the page goes out of view."""
+        self.keep()
+        super().hideEvent(event)
+
+    # --- what is below and what to choose from ---------------------------------------------------
+
+    @property
+    def mix(self) -> FinishMix | None:
+        """The mix below all layers; None while there is none."""
+        if self._picked in self.mixes:
+            return self._picked
+        return self.mixes[0] if self.mixes else None
+
+    def _mixes_changed(self) -> None:
+        self.mixes = mixes_to_finish(self.session, self.desk.job)
+        mix = self.mix
+        self.wait_for("" if mix is not None else words.WAIT)
+        self.strip.show_mixes(self.mixes, 0 if mix is None else self.mixes.index(mix))
+        self.reverse.show_mix(mix)
+        self._reckon_soon.start()
+
+    def _pick(self, place: int) -> None:
+        self._picked = self.mixes[place]
+        self._mixes_changed()
+
+    def _shelf_changed(self) -> None:
+        shelf = self.session.shelf
+        if shelf is not self._shelf and shelf.paints:
+            self._shelf = shelf
+            start = self.session.workshop.start
+            start("finish-paints", "", lambda _: own_colours(shelf.paints), self._paints_known)
+        self._reckon_soon.start()
+
+    def _paints_known(self, colours: tuple[Lab, ...]) -> None:
+        if self._shelf is not None and len(colours) == len(self._shelf.paints):
+            old, self._paints = self._paints, Paints(self._shelf, colours, self)
+            self.layered.layers.set_paints(self._paints)
+            if old is not None:
+                old.deleteLater()
+
+    # --- the layers ------------------------------------------------------------------------------
+
+    def _set_stack(self, stack: Stack) -> None:
+        """Take over what was set by hand, and keep it once the hand rests."""
+        self.stack = stack
+        self._reckon_soon.start()
+        self._keep_soon.start()
+
+    def _look_at(self, place: int) -> None:
+        if place != self._looked_at:
+            self._looked_at = place
+            self._reckon_soon.start()
+
+    def _set_passes(self, passes: int) -> None:
+        if self._built is not None:
+            self.layered.layers.set_passes(self._built, passes)
+
+    def _take(self, way: Way) -> None:
+        if way.layer is not None:
+            self._looked_at = 0
+            self.layered.layers.lay_first(way.layer)
+            self.sides[0].click()
+
+    def keep(self) -> None:
+        """Keep the layers with the job, if they are others than are kept."""
+        self._keep_soon.stop()
+        if self.stack != (self._kept if self._sent is None else self._sent):
+            self._sent = self.stack
+            self.desk.keep_part(_PART, self.stack)
+
+    def _job_changed(self) -> None:
+        """Show what is kept, unless something newer is on its way to be."""
+        here = None if self.desk.job is None else self.desk.job.id
+        begun = self._job is None and self._sent is not None
+        another = here != self._job and not begun
+        self._job = here
+        self._kept = self.desk.part(_PART, Stack) or Stack()
+        if another or self._kept == self._sent:
+            self._sent = None
+        if another or (self._sent is None and not self._keep_soon.isActive()):
+            self._keep_soon.stop()
+            self.stack = self._kept
+            self.layered.layers.show_stack(self.stack)
+        self._mixes_changed()
+
+    def _not_kept(self) -> None:
+        self._sent = None
+
+    # --- reckoning -------------------------------------------------------------------------------
+
+    def _built_place(self) -> int | None:
+        """Give the layer whose build-up is shown: the one last looked at, or the last of paint."""
+        painted = [n for n, layer in enumerate(self.stack.layers) if layer.is_paint]
+        if self._looked_at in painted:
+            return self._looked_at
+        return painted[-1] if painted else None
+
+    def _reckon(self) -> None:
+        mix, shelf, stack, place = self.mix, self.session.shelf, self.stack, self._built_place()
+        if mix is None:
+            return
+
+        def work(_: Job) -> tuple[Look, BuildUp | None]:
+            look = preview(shelf, mix.parts, stack)
+            if place is None:
+                return look, None
+            layer = stack.layers[place]
+            return look, build_up(shelf, mix.parts, layer, passes=max(_PASSES, layer.passes))
+
+        def done(answer: tuple[Look, BuildUp | None]) -> None:
+            self.trouble.hide()
+            self._built = place
+            self.layered.show_look(answer[0], mix.wanted, shelf.notes)
+            passes = 0 if place is None else stack.layers[place].passes
+            self.layered.build_up.show_build_up((place or 0) + 1, answer[1], passes)
+
+        self.session.workshop.start("finish", words.RECKONING, work, done, self._say_trouble)
+
+    def _say_trouble(self, what: object) -> None:
+        """Say in place what cannot be; our own faults go to the bench."""
+        if isinstance(what, MendableError):
+            self._built = None
+            self.layered.show_look(None, None, ())
+            self.layered.build_up.show_build_up(0, None, 0)
+            self.trouble.setText(words.trouble(what))
+            self.trouble.show()
+        else:
+            self.session.workshop.failed.emit(what)
+
+
+def _timer(page: FinishPage, after: int) -> QTimer:
+    timer = QTimer(page)
+    timer.setSingleShot(True)
+    timer.setInterval(after)
+    return timer

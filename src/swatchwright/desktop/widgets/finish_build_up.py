@@ -112,7 +112,7 @@ class BuildUpPicture(QWidget):
             field = PassField(str(one.count), told, (one.flat, one.dry, one.grain))
             field.setChecked(one.count == passes)
             self._group.addButton(field, one.count)
-            self._row.addWidget(field)
+            self._row.addWidget(field, 1)
         self._row.addWidget(_end(built.tends_to), 2)
         if focused is not None and focused < len(self.fields()):
             self.fields()[focused].setFocus()

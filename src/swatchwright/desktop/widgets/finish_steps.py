@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from PySide6.QtCore import QEvent, QRect, QSize, Qt
 from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
@@ -72,8 +74,8 @@ class FinishSteps(QWidget):
         count = 0 if self._look is None else len(self._look.steps)
         top = _WANTED_HEIGHT if self._shows_wanted() else 0
         edges = [self.width() * n // max(count, 1) for n in range(count + 1)]
-        pairs = zip(edges[:-1], edges[1:], strict=True)
-        return [QRect(left, top, right - left, self.height() - top) for left, right in pairs]
+        height = self.height() - top
+        return [QRect(left, top, right - left, height) for left, right in pairwise(edges)]
 
     def _shows_wanted(self) -> bool:
         # What the cloth looks like under a lamp is not known from its colour in daylight.
@@ -106,9 +108,18 @@ class FinishSteps(QWidget):
         head = words.step_head(number, step)
         told = [head if in_srgb(lab) else f"{head}, about"]
         told += words.step_figures(step) if self._figures else ()
-        middle = area.adjusted(9, area.height() // 4, -6, -(area.height() // 4))
-        where = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        painter.drawText(middle, int(where) | int(Qt.TextFlag.TextWordWrap), "\n".join(told))
+        quarter = area.height() // 4 if ranged else 0
+        self._write(painter, area.adjusted(9, quarter, -6, -quarter), told)
+
+    def _write(self, painter: QPainter, area: QRect, told: list[str]) -> None:
+        """Write what fits, the last left out first; all of it is told on pointing."""
+        flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        flags |= int(Qt.TextFlag.TextWordWrap)
+        while len(told) > 1 and painter.boundingRect(area, flags, "\n".join(told)).height() > (
+            area.height()
+        ):
+            told = told[:-1]
+        painter.drawText(area, flags, "\n".join(told))
 
     def event(self, event: QEvent) -> bool:
         """Tell the whole of a step where it is pointed at."""

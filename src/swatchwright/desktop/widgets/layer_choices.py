@@ -17,7 +17,7 @@ from swatchwright.values import Lab
 
 __all__ = ["CalmCombo", "CalmNumber", "CalmTimes", "Paints", "WordCombo", "colour_chip"]
 
-_CHIP = QSize(26, 16)
+_CHIP, _HIGH = QSize(26, 16), 26
 _ID = Qt.ItemDataRole.UserRole
 
 
@@ -42,6 +42,7 @@ class CalmNumber(QDoubleSpinBox):
         self.setRange(least, most)
         self.setSingleStep(step)
         self.setDecimals(decimals)
+        self.setMinimumHeight(_HIGH)
         self.setKeyboardTracking(False)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
@@ -60,6 +61,7 @@ class CalmTimes(QSpinBox):
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setRange(0, most)
+        self.setMinimumHeight(_HIGH)
         self.setKeyboardTracking(False)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
@@ -132,10 +134,8 @@ class Paints(QObject):
         combo.setIconSize(_CHIP)
         combo.setPlaceholderText(words.NOT_THERE)
         combo.setModel(self.model_or_none if or_none else self.model)
-        combo.setMinimumContentsLength(22)
-        combo.setSizeAdjustPolicy(
-            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
-        )
+        combo.setMinimumContentsLength(15)
+        combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.choose(combo, chosen, or_none=or_none)
         return combo
 

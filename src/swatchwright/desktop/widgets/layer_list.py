@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -19,6 +22,8 @@ from swatchwright.desktop.words import finish as words
 from swatchwright.paint.layers import MOST_LAYERS, Layer, LayerKind, Stack
 
 __all__ = ["LayerList"]
+
+_EDGE = 10
 
 
 class LayerList(QWidget):
@@ -40,6 +45,7 @@ class LayerList(QWidget):
         self._stack = Stack()
         self._paints: Paints | None = None
         self.rows: list[LayerRow] = []
+        self._in_view: LayerRow | None = None
         self.add = {kind: QPushButton(words.PUT_ON[kind]) for kind in LayerKind}
         self.empty = QLabel(words.NO_LAYERS)
         self.empty.setObjectName("quiet")
@@ -47,6 +53,9 @@ class LayerList(QWidget):
         self._column = QVBoxLayout()
         self.area = QScrollArea()
         self._lay_out()
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.focusChanged.connect(self._focus_moved)
 
     def _lay_out(self) -> None:
         holder = QWidget()
@@ -61,6 +70,7 @@ class LayerList(QWidget):
         self.area.setWidgetResizable(True)
         self.area.setFrameShape(QFrame.Shape.NoFrame)
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.verticalScrollBar().rangeChanged.connect(self._scroll)
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -84,48 +94,77 @@ class LayerList(QWidget):
     def set_paints(self, paints: Paints) -> None:
         """Choose from these paints from now on."""
         self._paints = paints
-        self._build()
+        self._drop_rows(0)
+        self.show_stack(self._stack)
 
     def show_stack(self, stack: Stack) -> None:
         """Show a stack; controls that fit stay, so that the focus does."""
         self._stack = stack
-        pairs = list(zip(self.rows, stack.layers, strict=False))
-        if len(self.rows) == len(stack.layers) and all(row.fits(layer) for row, layer in pairs):
-            for row, layer in pairs:
-                row.show_layer(layer)
-        else:
-            self._build()
+        if self._paints is not None:
+            self._fit_rows(self._paints)
+        layers = stack.layers
+        self.empty.setVisible(not layers)
+        widest = max((row.minimumSizeHint().width() for row in self.rows), default=0)
+        bar = self.area.verticalScrollBar().sizeHint().width()
+        self.area.setMinimumWidth(widest + bar + _EDGE)
+        full = len(layers) >= MOST_LAYERS
+        for button in self.add.values():
+            button.setEnabled(self._paints is not None and not full)
+            button.setToolTip(words.FULL if full else "")
 
-    def _build(self) -> None:
-        for row in self.rows:
+    def _fit_rows(self, paints: Paints) -> None:
+        """Make the rows those of the stack: only what does not fit is made anew."""
+        layers = self._stack.layers
+        self._drop_rows(len(layers))
+        for place, layer in enumerate(layers):
+            if place < len(self.rows) and self.rows[place].fits(layer):
+                self.rows[place].show_layer(layer)
+            else:
+                self._put_row(place, LayerRow(place + 1, layer, paints))
+            self.rows[place].allow_moves(earlier=place > 0, later=place + 1 < len(layers))
+
+    def _drop_rows(self, keep: int) -> None:
+        for row in self.rows[keep:]:
             self._column.removeWidget(row)
             row.hide()
             row.deleteLater()
-        self.rows = []
-        paints, layers = self._paints, self._stack.layers
-        for place, layer in enumerate(layers if paints is not None else ()):
-            assert paints is not None  # noqa: S101 - for the type checker
-            self._add_row_of(place, layer, paints)
-        self.empty.setVisible(not layers)
-        full = len(layers) >= MOST_LAYERS
-        for button in self.add.values():
-            button.setEnabled(paints is not None and not full)
-            button.setToolTip(words.FULL if full else "")
+        self.rows = self.rows[:keep]
 
-    def _add_row_of(self, place: int, layer: Layer, paints: Paints) -> None:
-        row = LayerRow(place + 1, layer, paints)
-        row.allow_moves(earlier=place > 0, later=place + 1 < len(self._stack.layers))
+    def _put_row(self, place: int, row: LayerRow) -> None:
         row.changed.connect(lambda new: self._change(place, new))
         row.moved.connect(lambda by: self._move(place, place + by))
         row.removed.connect(lambda: self._remove(place))
-        self.rows.append(row)
-        self._column.addWidget(row)
+        if place < len(self.rows):
+            old = self.rows[place]
+            self._column.replaceWidget(old, row)
+            old.hide()
+            old.deleteLater()
+            self.rows[place] = row
+        else:
+            self.rows.append(row)
+            self._column.addWidget(row)
+
+    def _focus_moved(self, _: QWidget | None, now: QWidget | None) -> None:
+        for place, row in enumerate(self.rows):
+            if now is not None and row.isAncestorOf(now):
+                self._in_view = row
+                self.looked_at.emit(place)
 
     # --- changing --------------------------------------------------------------------------------
 
     def _put(self, layers: tuple[Layer, ...]) -> None:
         self.show_stack(Stack(layers))
         self.changed.emit(self._stack)
+
+    def set_passes(self, place: int, passes: int) -> None:
+        """Lay a layer so often."""
+        layers = self._stack.layers
+        self._change(place, replace(layers[place], passes=passes))
+
+    def lay_first(self, wash: Layer) -> None:
+        """Lay a wash straight over the mix in place of all washes and glazes that are there."""
+        clear = tuple(layer for layer in self._stack.layers if not layer.is_paint)
+        self._put((wash, *clear))
 
     def _add(self, kind: LayerKind) -> None:
         if self._paints is None:
@@ -165,7 +204,10 @@ class LayerList(QWidget):
             self.add[LayerKind.WASH].setFocus()
 
     def _bring_into_view(self, row: LayerRow) -> None:
-        # Once it has been laid out, and so has its place.
-        holder = self.area.widget()
-        holder.layout().activate()
-        self.area.ensureWidgetVisible(row, 0, 4)
+        """Scroll to a row; again once it has been laid out, and so has its place."""
+        self._in_view = row
+        self._scroll()
+
+    def _scroll(self) -> None:
+        if self._in_view is not None and self._in_view in self.rows:
+            self.area.ensureWidgetVisible(self._in_view, 0, 4)

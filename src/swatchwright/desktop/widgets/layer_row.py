@@ -46,6 +46,7 @@ class LayerRow(QFrame):
         super().__init__()
         self.setObjectName("sheet")
         self.layer, self._number, self._paints = layer, number, paints
+        self._made_for = (layer.kind, len(layer.paints))
         self.paints: list[QComboBox] = []
         self.parts: list[CalmNumber] = []
         self.water = CalmNumber(0.0, _MOST_WATER, 0.5)
@@ -95,8 +96,6 @@ class LayerRow(QFrame):
             grid.addWidget(combo, place, 1)
             if len(rows) > 1:
                 self._add_parts(grid, place)
-        if 0 < len(rows) < _MOST_PAINTS:
-            grid.addWidget(self.more, 0, 2)
         return grid
 
     def _add_parts(self, grid: QGridLayout, place: int) -> None:
@@ -128,6 +127,8 @@ class LayerRow(QFrame):
             self._put(row, self.amber, words.AMBER, "")
             self._put(row, self.sheen, words.SHEEN, "")
         row.addStretch(1)
+        if 0 < len(self.layer.paints) < _MOST_PAINTS:
+            row.addWidget(self.more)
         return row
 
     def _put(self, row: QHBoxLayout, widget: QWidget, before: str, after: str) -> None:
@@ -163,13 +164,13 @@ class LayerRow(QFrame):
         self.more.clicked.connect(self._add_paint)
         self.earlier.clicked.connect(lambda: self.moved.emit(-1))
         self.later.clicked.connect(lambda: self.moved.emit(1))
-        self.remove.clicked.connect(lambda: self.removed.emit())
+        self.remove.clicked.connect(self.removed)
 
     # --- showing ---------------------------------------------------------------------------------
 
     def fits(self, layer: Layer) -> bool:
         """Tell whether a layer can be shown by the controls that are there."""
-        return (layer.kind, len(layer.paints)) == (self.layer.kind, len(self.layer.paints))
+        return (layer.kind, len(layer.paints)) == self._made_for
 
     def show_layer(self, layer: Layer) -> None:
         """Show a layer that fits; nothing is told of it."""

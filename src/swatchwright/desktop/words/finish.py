@@ -5,14 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from swatchwright.acts.finish import Look, StepLook
-from swatchwright.acts.finish_words import layer_words
-from swatchwright.acts.ways import Way, WayKind, Ways
-from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.names import colour_name
 from swatchwright.errors import MendableError
-from swatchwright.measures.shares import rounded_amounts
-from swatchwright.mixing.asked import Asked
-from swatchwright.paint.layers import Layer, LayerKind, Sheen
-from swatchwright.paint.paints import Paint
+from swatchwright.paint.layers import LayerKind, Sheen
 from swatchwright.values import Lab
 
 HEADING = "Washes and finishes"
@@ -38,14 +33,14 @@ SEEN_TIPS = (
     "As an eye used to a cool LED sees it, on the whole",
 )
 FIGURES = "Figures"
-FIGURES_TIP = "Show how thick, how far apart and how sure, in the fields"
+FIGURES_TIP = "Show in the fields how sure, how far apart and how thick, as far as there is room"
 
 ADD = "Lay on a"
 PUT_ON = {kind: kind.value for kind in LayerKind}
 NO_LAYERS = "Nothing lies over the mix yet. Lay on a wash or a finish, or ask which wash would do."
 FULL = "That is as many layers as can be reckoned."
 EARLIER, LATER, REMOVE = "Earlier", "Later", "Remove"
-MORE_PAINT, LESS_PAINT = "And another", "Leave out"
+MORE_PAINT, LESS_PAINT = "Another paint in it", "Leave out"
 WHICH_PAINT = "Paint"
 PARTS = "Parts"
 NO_COLOUR = "no colour in it"
@@ -92,38 +87,6 @@ TRY_IT = (
     "Try it on an inside face, let it dry, and look at it in the room. What the label says goes "
     "first; for a cot, a toy or what food touches take a finish that is sold for it."
 )
-
-CLIENT_WANTS = "The client wants it"
-DIAL = "How far"
-POT = "Left in the pot"
-TUB = "The tub holds"
-TUB_UNSAID = "a quarter more"
-AS_GREY_AS_WANTED = "as grey as the wanted colour"
-THE_WANTED = "to be the wanted colour"
-LAY_THIS = "Lay this over the mix"
-LAY_THIS_TIP = "In place of the washes and glazes there; wax, oil and varnish stay over it"
-OF_EVERY_WASH = "Of every wash"
-WAIT_WAYS = "The ways to get there appear here, side by side."
-NONE_FOUND = "It is as near as it can be had"
-
-_WASH_BATCH = 100.0
-_DIRECTIONS = (
-    Asked.LESS_VIVID,
-    Asked.LIGHTER,
-    Asked.DARKER,
-    Asked.WARMER,
-    Asked.COOLER,
-    Asked.MORE_VIVID,
-    Asked.REDDER,
-    Asked.YELLOWER,
-    Asked.GREENER,
-    Asked.BLUER,
-)
-
-
-def directions() -> tuple[Asked, ...]:
-    """Give the words for where to go, the one that is asked most first."""
-    return _DIRECTIONS
 
 
 def trouble(error: MendableError) -> str:
@@ -190,10 +153,10 @@ def step_figures(step: StepLook) -> tuple[str, ...]:
     told = [f"within {step.doubt:.0f}" if step.doubt >= 1 else ""]
     if step.layer is not None:
         told.append(f"moves it {step.change:.1f}")
-    if step.film_um is not None:
-        told.append(f"{step.film_um:.1f} µm dry")
     if step.grain_range >= 0.05:
         told.append(f"grain {step.grain_range:.1f}")
+    if step.film_um is not None:
+        told.append(f"{step.film_um:.1f} µm dry")
     return tuple(text for text in told if text)
 
 
@@ -239,73 +202,3 @@ def pass_told(count: int, lab: Lab) -> str:
     """Tell a pass for a screen reader."""
     head = {0: "Not laid", 1: "Once", 2: "Twice"}.get(count, f"{count} times")
     return f"{head}: {colour_name(lab)}"
-
-
-def as_grey_as(number: int, lab: Lab) -> str:
-    """Offer a colour of the cloth to be as grey as."""
-    return f"as grey as colour {number}, {colour_name(lab)}"
-
-
-def before_line(found: Ways) -> str:
-    """Say how far it is to go."""
-    if not found.ways:
-        return f"{NONE_FOUND}: {found.before:.1f} off."
-    return (
-        f"From {colour_name(found.now)} to {colour_name(found.aim)}: {found.before:.1f} apart "
-        "(1 is just seen). The nearest way first."
-    )
-
-
-def way_head(number: int, way: Way) -> str:
-    """Head a way."""
-    return f"{number}. " + ("A wash over it" if way.kind is WayKind.WASH else "Into the pot")
-
-
-def way_near(way: Way) -> str:
-    """Say how near a way comes."""
-    return f"{first_up(closeness(way.delta_e))}: {way.delta_e:.1f} off"
-
-
-def way_told(number: int, way: Way) -> str:
-    """Tell a way and its colour, for a screen reader."""
-    return f"{way_head(number, way)}: {colour_name(way.dry)}, {way_near(way)}"
-
-
-def what_to_do(way: Way) -> str:
-    """Say what to do, in measures."""
-    if way.layer is not None and way.washing is not None:
-        return wash_recipe(way.layer, way.washing.paints)
-    steps = () if way.additions is None else way.additions.steps
-    rows = [f"{step.ml:.1f} ml {step.paint.name}" for step in steps]
-    volume = 0.0 if way.additions is None else way.additions.volume
-    return (
-        f"Stir in {', then '.join(rows)}; {volume:.0f} ml in the end. Begin with a third of it, "
-        "and let a sample dry."
-    )
-
-
-def wash_recipe(layer: Layer, paints: Sequence[Paint]) -> str:
-    """Say how to stir a wash and how to lay it."""
-    parts = [part for _, part in layer.paints]
-    water = (layer.water or 0.0) * sum(parts)
-    thinner = "water" if all(p.finish.waterborne for p in paints) else "its own thinner"
-    names = [*(paint.name for paint in paints), thinner]
-    amounts = rounded_amounts([*parts, water], _WASH_BATCH)
-    rows = zip([*parts, water], names, amounts, strict=True)
-    told = "\n".join(f"{part:g} : {name}, {ml:.1f} ml" for part, name, ml in rows)
-    times = {1: "once", 2: "twice"}.get(layer.passes, f"{layer.passes} times")
-    dry = "" if layer.passes == 1 else ", each on the dry last one"
-    left = left_word(layer.left or 0.0)
-    return f"{told}\nmakes 100 ml. Lay it {times}{dry}; wipe back to {left} each time."
-
-
-def layer_told(layer: Layer, paints: Sequence[Paint]) -> str:
-    """Tell a layer in words."""
-    return first_up(layer_words(layer, paints))
-
-
-def of_every_wash(found: Ways) -> tuple[str, ...]:
-    """Give what is to be said of all washes alike, so that it is said once."""
-    said = [[r.words for r in way.risks] for way in found.ways if way.kind is WayKind.WASH]
-    first, *others = said or [[]]
-    return tuple(words for words in first if others and all(words in rest for rest in others))

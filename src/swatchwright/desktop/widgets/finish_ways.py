@@ -1,0 +1,189 @@
+"""The ways to where a client wants a colour, side by side: washes, and something in the pot."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRect, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.ways import Way, WayKind, Ways
+from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
+from swatchwright.desktop.words import finish
+from swatchwright.desktop.words import finish_ways as words
+from swatchwright.values import Lab
+
+__all__ = ["FinishWays", "WayColumn", "WayField"]
+
+_HEIGHT, _NARROWEST, _WIDEST = 150, 236, 380
+
+
+class WayField(QWidget):
+    """Where it should go, what the way makes of it, and as it is: edge to edge."""
+
+    def __init__(self, now: Lab, aim: Lab, way: Way, told: str) -> None:
+        super().__init__()
+        self._now, self._aim, self._way = now, aim, way
+        self.setAccessibleName(told)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(_HEIGHT)
+
+    def sizeHint(self) -> QSize:
+        """Ask for a good size."""
+        return QSize(_NARROWEST, _HEIGHT)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the goal above, the way in the middle from flat to grain, as it is below."""
+        del event
+        painter = QPainter(self)
+        way, width, third = self._way, self.width(), self.height() // 3
+        paint_bands(painter, QRect(0, 0, width, third), (Band(self._aim, finish.GOAL),))
+        middle = [
+            (way.flat, finish.FLATS, 1),
+            (way.dry, finish.WHOLE, 2),
+            (way.grain, finish.GRAIN, 1),
+        ]
+        if way.kind is WayKind.STIR:
+            middle = [(way.dry, finish.WHOLE, 1)]
+        whole, left = sum(weight for _, _, weight in middle), 0
+        for lab, word, weight in middle:
+            edges = [width * at // whole for at in (left, left + weight)]
+            paint_bands(
+                painter, QRect(edges[0], third, edges[1] - edges[0], third), (Band(lab, word),)
+            )
+            left += weight
+        below = QRect(0, 2 * third, width, self.height() - 2 * third)
+        paint_bands(painter, below, (Band(self._now, finish.NOW),))
+        painter.end()
+
+
+class WayColumn(QFrame):
+    """One way: its colour, what to do, and what to weigh.
+
+    Signals
+    -------
+    taken(Way)
+        Its wash is to be laid over the mix.
+    """
+
+    taken = Signal(object)
+
+    def __init__(self, number: int, way: Way, found: Ways, common: tuple[str, ...]) -> None:
+        super().__init__()
+        self.way = way
+        self.setObjectName("sheet")
+        self.setMinimumWidth(_NARROWEST)
+        self.setMaximumWidth(_WIDEST)
+        self.setAccessibleName(words.way_told(number, way))
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 12)
+        rows.setSpacing(7)
+        self.field = WayField(found.now, found.aim, way, words.way_told(number, way))
+        rows.addWidget(self.field)
+        text = QVBoxLayout()
+        text.setContentsMargins(12, 2, 12, 0)
+        text.setSpacing(5)
+        text.addWidget(_label(words.way_head(number, way), "strong"))
+        text.addWidget(_label(words.way_near(way), "quiet"))
+        self.told = _label(words.what_to_do(way))
+        text.addWidget(self.told)
+        self.take = QPushButton(words.LAY_THIS)
+        self.take.setToolTip(words.LAY_THIS_TIP)
+        self.take.setAccessibleName(f"{words.LAY_THIS}, {number}")
+        self.take.clicked.connect(lambda: self.taken.emit(way))
+        if way.kind is WayKind.WASH:
+            text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
+        for risk in way.risks:
+            if risk.words not in common:
+                text.addWidget(_label(f"·  {risk.words}", "small"))
+        rows.addLayout(text)
+        rows.addStretch(1)
+
+
+class FinishWays(QWidget):
+    """All ways that were found, the nearest first, and what is to be minded of all.
+
+    Signals
+    -------
+    taken(Way)
+        The wash of a way is to be laid over the mix.
+    """
+
+    taken = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.before = QLabel(words.WAIT_WAYS)
+        self.before.setObjectName("quiet")
+        self.before.setWordWrap(True)
+        self.notes = QLabel()
+        self.notes.setObjectName("quiet")
+        self.notes.setWordWrap(True)
+        self._row = QHBoxLayout()
+        self._row.setSpacing(12)
+        self.columns: list[WayColumn] = []
+        holder = QWidget()
+        holder.setObjectName("bench")
+        inside = QVBoxLayout(holder)
+        inside.setContentsMargins(0, 0, 4, 0)
+        inside.setSpacing(8)
+        inside.addLayout(self._row)
+        inside.addWidget(self.notes)
+        inside.addStretch(1)
+        area = QScrollArea()
+        area.setWidget(holder)
+        area.setWidgetResizable(True)
+        area.setAccessibleName(finish.BY_CLIENT)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(6)
+        rows.addWidget(self.before)
+        rows.addWidget(area, 1)
+
+    def show_trouble(self, text: str) -> None:
+        """Say why there are no ways."""
+        self._clear()
+        self.before.setText(text)
+
+    def show_ways(self, found: Ways, of_shelf: tuple[str, ...]) -> None:
+        """Show what was found."""
+        self._clear()
+        self.before.setText(words.before_line(found))
+        common = words.of_every_wash(found)
+        for number, way in enumerate(found.ways, start=1):
+            column = WayColumn(number, way, found, common)
+            column.taken.connect(self.taken)
+            self.columns.append(column)
+            self._row.addWidget(column, 1)
+        if found.ways:
+            self._row.addStretch(0)
+        told = [f"{words.OF_EVERY_WASH}: {text}" for text in common]
+        told += finish.cautions(found.notes, of_shelf, laid=bool(found.ways))
+        self.notes.setText("\n".join(told))
+
+    def _clear(self) -> None:
+        while self._row.count():
+            item = self._row.takeAt(0)
+            widget = None if item is None else item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        self.columns = []
+        self.notes.clear()
+
+
+def _label(text: str, name: str = "") -> QLabel:
+    label = QLabel(text)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label
