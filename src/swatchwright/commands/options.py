@@ -9,6 +9,7 @@ import argparse
 
 from swatchwright import __version__
 from swatchwright.commands.amounts_options import add_amounts
+from swatchwright.commands.compare_options import add_compare
 from swatchwright.commands.finish_options import add_finish
 from swatchwright.commands.job_options import add_job
 from swatchwright.commands.paint_options import add_paint
@@ -21,6 +22,7 @@ from swatchwright.commands.parsing import (
 )
 from swatchwright.commands.piece_options import add_piece
 from swatchwright.commands.plan_options import add_plan
+from swatchwright.commands.sheet_options import add_sheet
 from swatchwright.commands.shelf_options import add_shelf_command
 from swatchwright.commands.wash_options import add_wash
 
@@ -52,9 +54,11 @@ def parser() -> argparse.ArgumentParser:
     add_shelf_command(commands)
     add_wash(commands)
     add_finish(commands)
+    add_compare(commands)
     add_piece(commands)
     add_amounts(commands)
     add_plan(commands)
+    add_sheet(commands)
     return made
 
 

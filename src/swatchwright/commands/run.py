@@ -62,6 +62,7 @@ def _forget_output() -> None:
 _WHERE: dict[str, Callable[[], object]] = {
     "amounts": lambda: import_module("swatchwright.commands.amounts").amounts,
     "colours": lambda: import_module("swatchwright.commands.colours").colours,
+    "compare": lambda: import_module("swatchwright.commands.compare").compare,
     "correct": lambda: import_module("swatchwright.commands.correct").correct,
     "fan": lambda: import_module("swatchwright.commands.correct").fan,
     "finish": lambda: import_module("swatchwright.commands.finish").finish,
@@ -72,6 +73,7 @@ _WHERE: dict[str, Callable[[], object]] = {
     "plan": lambda: import_module("swatchwright.commands.plan").plan,
     "reach": lambda: import_module("swatchwright.commands.reach").reach,
     "recipe": lambda: import_module("swatchwright.commands.recipe").recipe,
+    "sheet": lambda: import_module("swatchwright.commands.sheet").sheet,
     "shelf": lambda: import_module("swatchwright.commands.shelf").shelf,
     "wash": lambda: import_module("swatchwright.commands.wash").wash,
 }

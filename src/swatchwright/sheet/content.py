@@ -105,6 +105,8 @@ class Zone:
         How to pour, in sentences.
     finish
         The layers over it in words, the lowest first.
+    minding
+        What to mind with them, in sentences.
     trust
         How sure all of it is, in sentences.
     code
@@ -122,6 +124,7 @@ class Zone:
     volume_from: str
     pour: tuple[str, ...]
     finish: tuple[str, ...]
+    minding: tuple[str, ...]
     trust: tuple[str, ...]
     code: str
 
@@ -159,9 +162,10 @@ class BuyLine:
 
 @dataclass(frozen=True, slots=True)
 class PlanLine:
-    """A step of the plan: when, what, and how long to wait after it, in words."""
+    """A step of the plan: its day, its time, what, and how long to wait after it, in words."""
 
-    when: str
+    day: str
+    time: str
     title: str
     wait: str
 

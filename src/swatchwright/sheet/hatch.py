@@ -7,7 +7,7 @@ table.
 from __future__ import annotations
 
 from swatchwright.sheet.ink import RGB, ink_on
-from swatchwright.sheet.pen import Pen
+from swatchwright.sheet.pen import Box, Pen
 
 __all__ = ["PATTERNS", "hatched"]
 
@@ -30,31 +30,27 @@ _LINES: tuple[tuple[tuple[float, float], ...], ...] = (
 _DOTTED = 2
 
 
-def hatched(
-    pen: Pen, x: float, y: float, width: float, height: float, *, fill: RGB, pattern: int
-) -> None:
-    """Fill a rectangle, mm, with a colour and the pattern of that number."""
-    pen.rect(x, y, width, height, fill=fill)
+def hatched(pen: Pen, box: Box, *, fill: RGB, pattern: int) -> None:
+    """Fill a rectangle with a colour and the pattern of that number."""
+    pen.rect(box, fill=fill)
     ink, _ = ink_on(fill)
-    with pen.inside(x, y, width, height):
+    with pen.inside(box):
         if pattern % PATTERNS == _DOTTED:
-            _dots(pen, x, y, width, height, ink)
-        for dx, dy in _LINES[pattern % PATTERNS]:
-            _strokes(pen, (x, y, width, height), (dx, dy), ink)
+            _dots(pen, box, ink)
+        for way in _LINES[pattern % PATTERNS]:
+            _strokes(pen, box, way, ink)
 
 
-def _dots(pen: Pen, x: float, y: float, width: float, height: float, ink: RGB) -> None:
-    for row in range(int(height / _STEP) + 2):
-        for column in range(int(width / _STEP) + 2):
+def _dots(pen: Pen, box: Box, ink: RGB) -> None:
+    for row in range(int(box.height / _STEP) + 2):
+        for column in range(int(box.width / _STEP) + 2):
             shift = _STEP / 2 * (row % 2)
-            pen.disc(x + shift + column * _STEP, y + (row + 0.5) * _STEP, 0.3, fill=ink)
+            pen.disc(box.x + shift + column * _STEP, box.y + (row + 0.5) * _STEP, 0.3, fill=ink)
 
 
-def _strokes(
-    pen: Pen, box: tuple[float, float, float, float], way: tuple[float, float], ink: RGB
-) -> None:
+def _strokes(pen: Pen, box: Box, way: tuple[float, float], ink: RGB) -> None:
     """Draw lines of one direction all over a box."""
-    x, y, width, height = box
+    x, y, width, height = box.x, box.y, box.width, box.height
     dx, dy = way
     if not dy:
         for row in range(int(height / _STEP) + 1):

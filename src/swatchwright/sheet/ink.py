@@ -59,8 +59,6 @@ def ink_on(rgb: RGB) -> tuple[RGB, bool]:
     And whether it needs a plate of the other behind it: some vivid colours are as dark in grey as
     they are light in colour, so that neither reads in both.
     """
-    found = {
-        ink: min(contrast(ink, rgb), contrast(ink, grey_of(rgb))) for ink in (_BLACK, _WHITE)
-    }
+    found = {ink: min(contrast(ink, rgb), contrast(ink, grey_of(rgb))) for ink in (_BLACK, _WHITE)}
     best = max(found, key=lambda ink: found[ink])
     return (best, False) if found[best] >= LEAST_CONTRAST else (_BLACK, True)

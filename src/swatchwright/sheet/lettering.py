@@ -7,6 +7,7 @@ width.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from dataclasses import dataclass
 from functools import cache
@@ -21,6 +22,7 @@ __all__ = [
     "font_name",
     "missing_letters",
     "one_line",
+    "printed",
     "text_width",
     "wrapped",
 ]
@@ -32,6 +34,8 @@ GREY = 0.27
 """Of what is said by the way: dark enough for 9 to 1 on white."""
 
 _MM = 72 / 25.4
+_TIE = "\N{NO-BREAK SPACE}"
+_UNIT = re.compile(r"(?<=[\d¼½¾]) (?=(?:ml|litres?|cups?|g|h|min|%|days|m²|tbsp|tsp)\b|%)")
 _FONTS = {False: "DejaVuSans", True: "DejaVuSans-Bold"}
 
 
@@ -82,16 +86,23 @@ def missing_letters(text: str) -> str:
 
 
 def one_line(text: str) -> str:
-    """Give a text on one line, without what cannot be printed."""
+    """Give a text on one line, without what cannot be printed, a number tied to its unit."""
     letters = (" " if unicodedata.category(c)[0] in "CZ" else c for c in text)
-    return " ".join("".join(letters).split())
+    return _UNIT.sub(_TIE, " ".join("".join(letters).split()))
+
+
+def printed(text: str) -> str:
+    """Give a text on one line as it is printed."""
+    return one_line(text).replace(_TIE, " ")
 
 
 def wrapped(text: str, style: Style, width: float) -> list[str]:
     """Break a text into lines of a width, mm, between words, and within one that is too long."""
     lines: list[str] = []
     line = ""
-    for word in one_line(text).split():
+    for word in one_line(text).split(" "):
+        if not word:
+            continue
         longer = f"{line} {word}" if line else word
         if text_width(longer, style) <= width:
             line = longer
@@ -138,8 +149,10 @@ def fitted(
 ) -> tuple[Style, list[str]]:
     """Set a text in so many lines: smaller down to the least size, then cut.
 
-    Gives the style it came to, and the lines.
+    Gives the style it came to, and the lines; none where there is room for none.
     """
+    if lines < 1:
+        return style, []
     size = style.size
     while size > least and len(wrapped(text, Style(size, style.bold), width)) > lines:
         size -= 0.5

@@ -4,15 +4,31 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
 from swatchwright.sheet.ink import RGB
-from swatchwright.sheet.lettering import NARROW, Style, font_name, one_line, text_width
+from swatchwright.sheet.lettering import NARROW, Style, font_name, one_line, printed, text_width
 
-__all__ = ["Pen"]
+__all__ = ["Box", "Pen"]
 
 _MM = 72 / 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle: its top left corner, width and height, mm."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+    @property
+    def bottom(self) -> float:
+        """Where it ends below, mm."""
+        return self.y + self.height
 
 
 class Pen:
@@ -62,7 +78,7 @@ class Pen:
 
         A line with nothing in it is left out.
         """
-        text = one_line(text)
+        text = printed(text)
         if not text:
             return
         left = x - end * text_width(text, style)
@@ -85,32 +101,23 @@ class Pen:
     # --- shapes ----------------------------------------------------------------------------------
 
     def rect(
-        self,
-        x: float,
-        y: float,
-        width: float,
-        height: float,
-        *,
-        fill: RGB | None = None,
-        line: RGB | None = None,
-        thick: float = 0.2,
+        self, box: Box, *, fill: RGB | None = None, line: RGB | None = None, thick: float = 0.2
     ) -> None:
         """Draw a rectangle, filled, outlined or both; thickness in mm."""
         self._prepare(fill, line, thick)
         self._canvas.rect(
-            x * _MM,
-            (self.height - y - height) * _MM,
-            width * _MM,
-            height * _MM,
+            *self._corner(box),
+            box.width * _MM,
+            box.height * _MM,
             stroke=int(line is not None),
             fill=int(fill is not None),
         )
 
-    def rects(self, boxes: Sequence[tuple[float, float, float, float]], fill: RGB) -> None:
-        """Fill many rectangles (x, y, width, height) at once, with no seam where they touch."""
+    def rects(self, boxes: Sequence[Box], fill: RGB) -> None:
+        """Fill many rectangles at once, with no seam where they touch."""
         path = self._canvas.beginPath()
-        for x, y, width, height in boxes:
-            path.rect(x * _MM, (self.height - y - height) * _MM, width * _MM, height * _MM)
+        for box in boxes:
+            path.rect(*self._corner(box), box.width * _MM, box.height * _MM)
         self._prepare(fill, None, 0)
         self._canvas.drawPath(path, stroke=0, fill=1)
 
@@ -119,9 +126,7 @@ class Pen:
     ) -> None:
         """Draw a straight line."""
         self._prepare(None, ink, thick)
-        self._canvas.line(
-            x1 * _MM, (self.height - y1) * _MM, x2 * _MM, (self.height - y2) * _MM
-        )
+        self._canvas.line(x1 * _MM, (self.height - y1) * _MM, x2 * _MM, (self.height - y2) * _MM)
 
     def disc(
         self, x: float, y: float, radius: float, *, fill: RGB, line: RGB | None = None
@@ -137,14 +142,18 @@ class Pen:
         )
 
     @contextmanager
-    def inside(self, x: float, y: float, width: float, height: float) -> Iterator[None]:
+    def inside(self, box: Box) -> Iterator[None]:
         """Let nothing be drawn outside a rectangle meanwhile."""
         self._canvas.saveState()
         path = self._canvas.beginPath()
-        path.rect(x * _MM, (self.height - y - height) * _MM, width * _MM, height * _MM)
+        path.rect(*self._corner(box), box.width * _MM, box.height * _MM)
         self._canvas.clipPath(path, stroke=0, fill=0)
         yield
         self._canvas.restoreState()
+
+    def _corner(self, box: Box) -> tuple[float, float]:
+        """Give the lower left corner of a box, from the lower left of the page, points."""
+        return box.x * _MM, (self.height - box.bottom) * _MM
 
     def _prepare(self, fill: RGB | None, line: RGB | None, thick: float) -> None:
         if fill is not None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from swatchwright.sheet.pen import Pen
+from functools import lru_cache
+
+from swatchwright.sheet.pen import Box, Pen
 
 __all__ = ["QUIET", "code_side", "draw_code"]
 
@@ -18,14 +20,14 @@ def code_side(text: str) -> int:
     return len(_rows(text)) + 2 * QUIET
 
 
-def draw_code(pen: Pen, x: float, y: float, side: float, text: str) -> None:
+def draw_code(pen: Pen, x: float, y: float, side: float, *, text: str) -> None:
     """Draw a code into a square of this side, mm, what stays white around it included."""
     rows = _rows(text)
     module = side / (len(rows) + 2 * QUIET)
-    pen.rect(x, y, side, side, fill=_WHITE)
+    pen.rect(Box(x, y, side, side), fill=_WHITE)
     pen.rects(
         [
-            (x + (QUIET + first) * module, y + (QUIET + i) * module, length * module, module)
+            Box(x + (QUIET + first) * module, y + (QUIET + i) * module, length * module, module)
             for i, row in enumerate(rows)
             for first, length in _runs(row)
         ],
@@ -33,13 +35,15 @@ def draw_code(pen: Pen, x: float, y: float, side: float, text: str) -> None:
     )
 
 
+@lru_cache(maxsize=32)
 def _rows(text: str) -> tuple[bytearray, ...]:
     """Give the modules of a code, 1 for dark, repairing 15 % of it where that is lost."""
     import segno
 
     # A reader may take bytes for Latin-1 unless told that they are UTF-8.
     plain = text.isascii()
-    code = segno.make_qr(text, error="m", boost_error=False, encoding=None if plain else "utf-8")
+    encoding = None if plain else "utf-8"
+    code = segno.make_qr(text, error="m", boost_error=False, encoding=encoding, eci=not plain)
     return tuple(code.matrix)
 
 

@@ -1,0 +1,221 @@
+"""A zone of a recipe sheet: one mix with its amounts, its look, its code and how sure it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from swatchwright.acts.confidence import Confidence, confidence_in
+from swatchwright.acts.finish import Look, preview
+from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
+from swatchwright.acts.recipes import check_volume
+from swatchwright.colour.difference import delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.measures.kitchen import in_spoons
+from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.pour import pouring_order
+from swatchwright.mixing.recipe import Parts, Recipe
+from swatchwright.paint.layers import Stack
+from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.sheet.code import CodePaint, CodeRecipe, write_code
+from swatchwright.sheet.content import PaintLine, Units, Zone
+from swatchwright.sheet.told import amount_text, and_list, spoons_text
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import KnownColour
+
+__all__ = ["Mix", "zone_of"]
+
+_SAMPLE = (
+    "Print and screen only come near these colours. Brush a sample on card, let it dry, and hold "
+    "it to the cloth before you mix the batch."
+)
+_INVENTED = "The paints are invented, so the figures say nothing of any real paint."
+
+
+@dataclass(frozen=True, slots=True)
+class Mix:
+    """What a zone is made from.
+
+    Parameters
+    ----------
+    parts
+        Ids and parts.
+    shelf
+        Where these paints are, and those of the layers.
+    wanted
+        The colour that is wanted; None where none was given.
+    layers
+        What goes over it.
+    zone
+        Its name; empty for the whole piece.
+    title
+        The piece, for the code.
+    day, batch
+        When it was mixed and the number of the batch, for the code.
+    volume, volume_from
+        ml, and where that comes from, in words.
+    changed
+        What is to be said of a paint, by its id.
+    """
+
+    parts: Sequence[tuple[str, float]]
+    shelf: Shelf
+    wanted: KnownColour | None = None
+    layers: Stack = field(default_factory=Stack)
+    zone: str = ""
+    title: str = ""
+    day: str = ""
+    batch: int | None = None
+    volume: float = 500.0
+    volume_from: str = ""
+    changed: dict[str, str] = field(default_factory=dict)
+
+
+def zone_of(mix: Mix, units: Units) -> Zone:
+    """Work out all that a sheet says of a zone.
+
+    Raises
+    ------
+    MendableError
+        If the mix, a layer or the volume cannot be.
+    """
+    check_volume(mix.volume)
+    look = look_of_mix(mix.shelf, mix.parts)
+    finish = preview(mix.shelf, mix.parts, mix.layers) if mix.layers.layers else None
+    ml = rounded_amounts([parts for _, parts in mix.parts], mix.volume)
+    order = sorted(range(len(ml)), key=lambda i: -look.shares[i])
+    lines = _lines(mix, look, ml, units)
+    apart = None if mix.wanted is None else _apart(mix.wanted, look)
+    return Zone(
+        name=mix.zone,
+        wanted=None if mix.wanted is None else mix.wanted.lab,
+        dry=look.dry,
+        wet=look.wet,
+        finished=None if finish is None else finish.steps[-1].dry,
+        apart=apart,
+        paints=tuple(lines[i] for i in order),
+        volume=round(mix.volume, 1),
+        volume_from=mix.volume_from,
+        pour=_pour(look, ml),
+        finish=() if finish is None else tuple(step.words for step in finish.steps[1:]),
+        minding=_minding(finish, mix.shelf),
+        trust=_trust(mix.wanted, look, finish),
+        code=_code(mix, look),
+    )
+
+
+def _minding(finish: Look | None, shelf: Shelf) -> tuple[str, ...]:
+    """Give what to mind with the layers, without what was assumed of the shelf's file."""
+    if finish is None:
+        return ()
+    return tuple(note for note in finish.notes if note not in shelf.notes)
+
+
+def _apart(wanted: KnownColour, look: MixLook) -> float:
+    return float(delta_e_2000(wanted.lab.triple, look.dry.triple))
+
+
+def _lines(mix: Mix, look: MixLook, ml: Sequence[float], units: Units) -> list[PaintLine]:
+    owned = own_colours(look.paints)
+    rows = zip(look.paints, mix.parts, look.shares, ml, owned, strict=True)
+    return [
+        PaintLine(
+            id=paint.id,
+            name=paint.name,
+            parts=parts,
+            share=share,
+            ml=amount,
+            grams=None if paint.density is None else round(amount * paint.density, 1),
+            spoons="" if units.spoons is None else spoons_text(in_spoons(amount, units.spoons)),
+            own=own,
+            how_known=paint.how_known.value,
+            tins=tuple(tin.ml for tin in paint.tins),
+            note=mix.changed.get(paint.id, ""),
+        )
+        for paint, (_, parts), share, amount, own in rows
+    ]
+
+
+# --- pouring -------------------------------------------------------------------------------------
+
+
+def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
+    """Say in which order to pour."""
+    if len(look.paints) == 1:
+        return ()
+    recipe = Recipe(look.paints, look.shares, 0.0, look.dry, look.wet, Parts((), 0.0, 0.0), None)
+    pours = pouring_order(recipe, ml)
+    first = [f"{amount_text(p.ml)} ml of {p.paint.name}" for p in pours[:-4]]
+    strong = pours[-1].paint.name
+    return (
+        f"{first[0]} first{''.join(f', then {text}' for text in first[1:])}.",
+        f"Then {strong} in three portions of {amount_text(pours[-2].ml)} ml, each well stirred in.",
+        f"Hold the last {amount_text(pours[-1].ml)} ml back until a sample has dried.",
+    )
+
+
+# --- trust ---------------------------------------------------------------------------------------
+
+
+def _trust(wanted: KnownColour | None, look: MixLook, finish: Look | None) -> tuple[str, ...]:
+    """State plainly how sure it is."""
+    known = wanted or KnownColour(look.dry, None, "")
+    invented = any(paint.how_known is HowKnown.INVENTED for paint in look.paints)
+    return (
+        *_origin(wanted),
+        _usual(confidence_in(known, look.paints, look.shares), invented=invented),
+        *([f"Finished, give or take {finish.steps[-1].doubt:.0f}."] if finish else []),
+        *([_INVENTED] if invented else [_known(look.paints)]),
+        _SAMPLE,
+    )
+
+
+def _origin(wanted: KnownColour | None) -> tuple[str, ...]:
+    if wanted is None or not wanted.origin:
+        return ()
+    return (f"The wanted colour: {wanted.origin.rstrip('.')}.",)
+
+
+def _usual(doubt: Confidence, *, invented: bool) -> str:
+    """Say how far off it usually is; of invented paints only what the photo brings is said."""
+    if doubt.photo and doubt.paints:
+        return (
+            f"Untried, it usually dries within {doubt.both:.0f} of the cloth "
+            f"(the photo {doubt.photo:.1f}, the paints {doubt.paints:.1f})."
+        )
+    if doubt.photo:
+        return f"Untried, it usually dries within {doubt.photo:.0f} of the cloth, for the photo."
+    if doubt.paints and not invented:
+        return f"Untried, it usually dries within {doubt.paints:.0f} of what is computed."
+    return "It has not been tried."
+
+
+def _known(paints: Sequence[Paint]) -> str:
+    """Say how each paint is known."""
+    kinds: dict[str, list[str]] = {}
+    for paint in paints:
+        kinds.setdefault(paint.how_known.value, []).append(paint.name)
+    told = [f"{and_list(names)}: {kind}" for kind, names in kinds.items()]
+    return f"How the paints are known: {'; '.join(told)}."
+
+
+# --- the code ------------------------------------------------------------------------------------
+
+
+def _code(mix: Mix, look: MixLook) -> str:
+    """Write the code; empty where the recipe does not fit into one."""
+    rows = zip(look.paints, mix.parts, strict=True)
+    recipe = CodeRecipe(
+        paints=tuple(CodePaint(p.id, parts, p.name) for p, (_, parts) in rows),
+        title=mix.title,
+        zone=mix.zone,
+        wanted=None if mix.wanted is None else mix.wanted.lab,
+        dry=look.dry,
+        day=mix.day,
+        batch=mix.batch,
+        ml=mix.volume,
+    )
+    try:
+        return write_code(recipe)
+    except MendableError:
+        return ""

@@ -1,0 +1,174 @@
+"""The colours of a zone, large and touching: wanted, mix, finished; and the bar of parts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from swatchwright.colour.convert import in_srgb
+from swatchwright.colour.names import colour_name
+from swatchwright.sheet.content import PaintLine, Zone
+from swatchwright.sheet.hatch import hatched
+from swatchwright.sheet.ink import RGB, hex_text, ink_on, rgb_of
+from swatchwright.sheet.lettering import GREY, Style, cut, fitted, text_width
+from swatchwright.sheet.pen import Box, Pen
+from swatchwright.values import Lab
+
+__all__ = [
+    "EDGE",
+    "Field",
+    "bar_height",
+    "draw_bar",
+    "draw_field",
+    "draw_fields",
+    "fields_of",
+    "tag",
+]
+
+_WHITE: RGB = (1.0, 1.0, 1.0)
+_BLACK: RGB = (0.0, 0.0, 0.0)
+EDGE: RGB = (0.6, 0.6, 0.6)
+"""A hairline around fields, so that an off-white one is seen on paper."""
+
+_PAD = 2.4
+_WET_WIDTH = 17.0
+_WET_GAP = 3.0
+_CAPTION = Style(6.8, grey=GREY)
+_BAR = 9.0
+_TAG_STEP = 15.5
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A field of colour and what it is in a word or two."""
+
+    word: str
+    lab: Lab
+
+
+def fields_of(zone: Zone) -> tuple[Field, ...]:
+    """Give the fields that touch: what is wanted, the dry mix, and how it looks finished."""
+    mix = "mix, dry" if zone.finished is not None or zone.wanted is not None else "dry"
+    found = [
+        None if zone.wanted is None else Field("wanted", zone.wanted),
+        Field(mix, zone.dry),
+        None if zone.finished is None else Field("finished", zone.finished),
+    ]
+    return tuple(field for field in found if field is not None)
+
+
+def draw_fields(pen: Pen, box: Box, zone: Zone) -> None:
+    """Draw them side by side, and the wet mix a little apart; the figures stand below."""
+    shown = fields_of(zone)
+    tall = box.height - 2 * _CAPTION.leading - 1.2
+    below = box.y + tall + 1.2
+    each = (box.width - _WET_WIDTH - _WET_GAP) / len(shown)
+    for i, field in enumerate(shown):
+        draw_field(pen, Box(box.x + i * each, box.y, each, tall), field)
+        _caption(pen, box.x + i * each, below, each, field)
+    pen.rect(Box(box.x, box.y, each * len(shown), tall), line=EDGE)
+    for i in range(1, len(shown)):
+        # Where two of the same lightness meet, black and white shows no edge.
+        at = box.x + i * each
+        pen.stroke(at, box.y + tall, at, box.y + tall + 1.0, ink=_BLACK)
+    wet = Box(box.x + box.width - _WET_WIDTH, box.y, _WET_WIDTH, tall)
+    draw_field(pen, wet, Field("wet", zone.wet))
+    pen.rect(wet, line=EDGE)
+    pen.lines(wet.x, below, ["in the pot", hex_text(zone.wet)[-7:]], _CAPTION)
+
+
+def _caption(pen: Pen, x: float, y: float, width: float, field: Field) -> None:
+    lab = field.lab
+    told = f"L* {lab.L:.1f}  a* {_signed(lab.a)}  b* {_signed(lab.b)}"
+    for line in (told, hex_text(lab)):
+        style, lines = fitted(line, _CAPTION, width - 1, 1, least=5)
+        pen.text(x, y, lines[0], style)
+        y += _CAPTION.leading
+
+
+def _signed(value: float) -> str:
+    return f"{value:.1f}".replace("-", "−")
+
+
+def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
+    """Draw a field of colour, its word and name at its top and its lightness at its foot.
+
+    The middle of it is left clear.
+    """
+    rgb = rgb_of(field.lab)
+    ink, plated = ink_on(rgb)
+    pen.rect(box, fill=rgb)
+    word, name = Style(size, bold=True), Style(0.72 * size)
+    pad, high = min(_PAD, 0.12 * box.width), min(_PAD, 0.12 * box.height)
+    room = box.width - 2 * pad
+    about = "" if in_srgb(field.lab) else "about "
+    word, heads = fitted(field.word, word, room, 1, least=5)
+    foot, feet = fitted(f"L* {field.lab.L:.0f}", Style(size, bold=True), room, 1, least=5)
+    free = box.height - 2 * high - word.leading - foot.leading
+    lines = min(2, int(free / name.leading))
+    name, names = fitted(f"{about}{colour_name(field.lab)}", name, room, lines, least=5)
+    top, bottom = box.y + high, box.bottom - high - foot.leading
+    for at, texts, style in (
+        (top, heads, word),
+        (top + word.leading, names, name),
+        (bottom, feet, foot),
+    ):
+        if plated and texts:
+            _plate(pen, box.x + pad, at, texts, style)
+        pen.lines(box.x + pad, at, texts, style, ink=ink)
+
+
+def _plate(pen: Pen, x: float, y: float, texts: Sequence[str], style: Style) -> None:
+    """Put white behind texts that could not be read on a colour."""
+    wide = max(text_width(text, style) for text in texts)
+    pen.rect(Box(x - 0.8, y, wide + 1.6, len(texts) * style.leading), fill=_WHITE)
+
+
+# --- the bar -------------------------------------------------------------------------------------
+
+
+def bar_height() -> float:
+    """Give how high a bar is with the numbers below it, mm."""
+    return _BAR + 8.0
+
+
+def tag(pen: Pen, x: float, y: float, number: int, *, radius: float = 2.3) -> None:
+    """Draw the number of a paint in a ring about a point."""
+    style = Style(2.9 * radius, bold=True)
+    pen.disc(x, y, radius, fill=_WHITE, line=_BLACK)
+    pen.text(x, y - 0.66 * style.leading + 0.25 * radius, str(number), style, end=0.5)
+
+
+def draw_bar(pen: Pen, x: float, y: float, width: float, paints: Sequence[PaintLine]) -> None:
+    """Draw the shares of the paints as a bar, each with its pattern, number and share below it."""
+    centres, at = [], x
+    for i, paint in enumerate(paints):
+        wide = paint.share * width
+        hatched(pen, Box(at, y, wide, _BAR), fill=rgb_of(paint.own), pattern=i)
+        centres.append(at + wide / 2)
+        at += wide
+        if i < len(paints) - 1:
+            pen.stroke(at, y, at, y + _BAR, ink=_WHITE, thick=0.5)
+    pen.rect(Box(x, y, width, _BAR), line=_BLACK, thick=0.25)
+    places = _apart(centres, x + 2.3, x + width - _TAG_STEP + 2.3)
+    for i, (paint, centre, place) in enumerate(zip(paints, centres, places, strict=True)):
+        pen.stroke(centre, y + _BAR, place, y + _BAR + 2.2, ink=_BLACK)
+        tag(pen, place, y + _BAR + 4.4, i + 1)
+        style = Style(8)
+        told = cut(f"{100 * paint.share:.1f} %", style, _TAG_STEP - 3)
+        pen.text(place + 3.1, y + _BAR + 4.4 - 0.58 * style.leading, told, style)
+
+
+def _apart(centres: Sequence[float], low: float, high: float) -> list[float]:
+    """Move places apart until their words do not meet, keeping them within bounds."""
+    places = []
+    at = low
+    for centre in centres:
+        at = max(at, centre)
+        places.append(at)
+        at += _TAG_STEP
+    limit = high
+    for i in reversed(range(len(places))):
+        places[i] = min(places[i], limit)
+        limit = places[i] - _TAG_STEP
+    return places

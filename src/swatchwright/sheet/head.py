@@ -1,0 +1,85 @@
+"""The head of a recipe sheet: what the piece is, for whom, when, and whether it is invented."""
+
+from __future__ import annotations
+
+from swatchwright.sheet.content import SheetContent
+from swatchwright.sheet.flow import Block, gap, paragraph
+from swatchwright.sheet.lettering import GREY, Style, wrapped
+from swatchwright.sheet.pen import Box, Pen
+
+__all__ = ["DEMONSTRATION", "head_blocks", "section"]
+
+DEMONSTRATION = (
+    "Demonstration: the paints of this sheet are invented, and none of them is sold. "
+    "Do not buy or mix by it."
+)
+
+_TITLE = Style(23, bold=True)
+_LABEL = Style(7, grey=GREY)
+_VALUE = Style(9.2)
+_SECTION = Style(11.5, bold=True)
+_BLACK = (0.0, 0.0, 0.0)
+
+
+def head_blocks(content: SheetContent, width: float) -> list[Block]:
+    """Make the head."""
+    title = wrapped(content.title or "Recipe", _TITLE, width)
+    blocks = [_lines_block(title, _TITLE), gap(2.0), _facts(content, width)]
+    if content.brief:
+        blocks += [gap(1.5), *paragraph(content.brief, Style(8.8, grey=GREY), width)]
+    if content.invented:
+        blocks += [gap(2.5), _notice(DEMONSTRATION, width)]
+    return blocks
+
+
+def section(heading: str, width: float) -> list[Block]:
+    """Make the heading of a section, with a rule above it."""
+    lines = wrapped(heading, _SECTION, width)
+
+    def draw(pen: Pen, x: float, y: float) -> None:
+        pen.stroke(x, y, x + width, y, ink=_BLACK, thick=0.35)
+        pen.lines(x, y + 1.6, lines, _SECTION)
+
+    return [gap(5.5), Block(len(lines) * _SECTION.leading + 3.0, draw, with_next=True)]
+
+
+def _lines_block(lines: list[str], style: Style) -> Block:
+    def draw(pen: Pen, x: float, y: float) -> None:
+        pen.lines(x, y, lines, style)
+
+    return Block(len(lines) * style.leading, draw)
+
+
+def _facts(content: SheetContent, width: float) -> Block:
+    """Make the row of facts below the title, each under its word."""
+    numbers = ", ".join(str(batch.number) for batch in content.batches[-6:])
+    facts = [
+        ("for", content.client),
+        ("date", content.day),
+        ("batch" if len(content.batches) < 2 else "batches", numbers),
+        ("will stand in", content.room_light),
+        ("job", content.job),
+    ]
+    shown = [(word, value) for word, value in facts if value]
+    each = width / max(len(shown), 3)
+    cells = [wrapped(value, _VALUE, each - 4) for _, value in shown]
+    height = _LABEL.leading + max((len(lines) for lines in cells), default=0) * _VALUE.leading
+
+    def draw(pen: Pen, x: float, y: float) -> None:
+        for i, ((word, _), lines) in enumerate(zip(shown, cells, strict=True)):
+            pen.text(x + i * each, y, word, _LABEL)
+            pen.lines(x + i * each, y + _LABEL.leading, lines, _VALUE)
+
+    return Block(height, draw)
+
+
+def _notice(text: str, width: float) -> Block:
+    style = Style(8.8, bold=True)
+    lines = wrapped(text, style, width - 6)
+    height = len(lines) * style.leading + 3.2
+
+    def draw(pen: Pen, x: float, y: float) -> None:
+        pen.rect(Box(x, y, width, height), line=_BLACK, thick=0.35)
+        pen.lines(x + 3, y + 1.6, lines, style)
+
+    return Block(height, draw)

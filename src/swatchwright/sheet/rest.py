@@ -1,0 +1,169 @@
+"""What stands below the colours of a sheet: piece, batches, plan, cautions, notes."""
+
+from __future__ import annotations
+
+from swatchwright.sheet.content import CautionBox, SheetContent
+from swatchwright.sheet.flow import Block, gap, paragraph, with_first
+from swatchwright.sheet.head import section
+from swatchwright.sheet.lettering import GREY, Style, wrapped
+from swatchwright.sheet.pen import Box, Pen
+from swatchwright.sheet.table import Cell, Column, head_row, row
+from swatchwright.sheet.told import ml_text
+
+__all__ = ["rest_blocks"]
+
+_TEXT = Style(8.8)
+_SMALL = Style(7.6, grey=GREY)
+_BLACK = (0.0, 0.0, 0.0)
+_LEAD = 23.0
+_WAITS = "Waits that the tin does not tell are common practice, no source; the tin comes first."
+
+
+def rest_blocks(content: SheetContent, width: float) -> list[Block]:
+    """Make all of it; what is not known is left out."""
+    return [
+        *_piece(content, width),
+        *_batches(content, width),
+        *_plan(content, width),
+        *_again(content, width),
+        *_cautions(content, width),
+        *_notes(content, width),
+        *_gaps(content, width),
+    ]
+
+
+def _piece(content: SheetContent, width: float) -> list[Block]:
+    if not content.piece:
+        return []
+    columns = [
+        Column("where", 0.26 * width),
+        Column("what", 0.74 * width - 66),
+        Column("m²", 20, number=True),
+        Column("coats", 20, number=True),
+        Column("ml to put on", 26, number=True, free=0.0),
+    ]
+    rows = [
+        row(
+            columns,
+            [
+                Cell(line.zone, bold=True),
+                Cell(line.product),
+                Cell(f"{line.area:.2f}"),
+                Cell(str(line.coats)),
+                Cell(f"{line.ml:.0f}"),
+            ],
+            last=line is content.piece[-1],
+        )
+        for line in content.piece
+    ]
+    mixed = [b for text in content.mixed for b in paragraph(text, _TEXT, width)]
+    return [
+        *section("The piece, and how much of each", width),
+        head_row(columns),
+        *rows,
+        gap(1.0),
+        *mixed,
+        *with_first([gap(2.0)], _buy(content, width)),
+    ]
+
+
+def _buy(content: SheetContent, width: float) -> list[Block]:
+    if not content.buy:
+        return []
+    columns = [
+        Column("paint", 0.42 * width),
+        Column("needed", 26, number=True, free=6.0),
+        Column("to buy", 0.58 * width - 26),
+    ]
+    rows = [
+        row(
+            columns,
+            [Cell(line.name), Cell(ml_text(round(line.ml))), Cell(line.words)],
+            last=line is content.buy[-1],
+        )
+        for line in content.buy
+    ]
+    return [head_row(columns), *rows]
+
+
+def _batches(content: SheetContent, width: float) -> list[Block]:
+    blocks: list[Block] = []
+    for batch in content.batches:
+        zone = f", {batch.zone}" if batch.zone else ""
+        note = f": {batch.note}" if batch.note else ""
+        told = f"{ml_text(batch.ml)} on {batch.day}{zone}{note}"
+        lead = f"Batch {batch.number}"
+        blocks += paragraph(told, _TEXT, width, indent=_LEAD, lead=lead)
+    return with_first(section("Mixed so far", width), blocks)
+
+
+def _plan(content: SheetContent, width: float) -> list[Block]:
+    if not content.plan:
+        return []
+    columns = [
+        Column("day", 34),
+        Column("time", 34),
+        Column("what to do", width - 102),
+        Column("then wait", 34, free=0.0),
+    ]
+    days = [line.day for line in content.plan]
+    rows = [
+        row(
+            columns,
+            [
+                Cell("" if i and days[i - 1] == line.day else line.day, bold=True),
+                Cell(line.time),
+                Cell(line.title),
+                Cell(line.wait),
+            ],
+        )
+        for i, line in enumerate(content.plan)
+    ]
+    told = f"Ready to use {content.ready}." if content.ready else ""
+    return [
+        *section("The work", width),
+        head_row(columns),
+        *rows,
+        gap(1.0),
+        *paragraph(told, Style(8.8, bold=True), width),
+        *paragraph(_WAITS, _SMALL, width),
+    ]
+
+
+def _again(content: SheetContent, width: float) -> list[Block]:
+    lines = [b for text in content.again for b in paragraph(text, _TEXT, width)]
+    return with_first(section("To make it again", width), lines)
+
+
+def _cautions(content: SheetContent, width: float) -> list[Block]:
+    boxes = [_caution(caution, width) for caution in content.cautions]
+    return with_first(section("Take care", width), boxes)
+
+
+def _caution(caution: CautionBox, width: float) -> Block:
+    """Make a box with what can hurt in its margin."""
+    head, body = Style(8.2, bold=True), Style(7.8)
+    danger = caution.danger[0].upper() + caution.danger[1:]
+    words = wrapped(danger, head, _LEAD - 3)
+    lines = wrapped(f"{caution.why} {caution.do}", body, width - _LEAD - 5)
+    height = max(len(lines) * body.leading, len(words) * head.leading) + 2.4
+
+    def draw(pen: Pen, x: float, y: float) -> None:
+        pen.rect(Box(x, y, width, height), line=_BLACK, thick=0.3)
+        pen.rect(Box(x, y, 1.2, height), fill=_BLACK)
+        pen.lines(x + 3, y + 1.2, words, head)
+        pen.lines(x + _LEAD + 3, y + 1.2, lines, body)
+
+    return Block(height, draw)
+
+
+def _notes(content: SheetContent, width: float) -> list[Block]:
+    blocks: list[Block] = []
+    for note in content.notes:
+        blocks += paragraph(note.text, _TEXT, width, indent=_LEAD, lead=note.day)
+    return with_first(section("Notes", width), blocks)
+
+
+def _gaps(content: SheetContent, width: float) -> list[Block]:
+    lines = [b for text in content.gaps for b in paragraph(text, _SMALL, width)]
+    return with_first(section("Left out", width), lines)

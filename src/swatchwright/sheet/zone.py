@@ -1,0 +1,182 @@
+"""A colour zone on a recipe sheet: its colours, its code, its recipe, and how sure it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from swatchwright.colour.names import closeness
+from swatchwright.measures.kitchen import Country
+from swatchwright.sheet.content import PaintLine, SheetContent, Units, Zone
+from swatchwright.sheet.fields import bar_height, draw_bar, draw_fields, tag
+from swatchwright.sheet.flow import Block, gap, paragraph
+from swatchwright.sheet.hatch import hatched
+from swatchwright.sheet.head import section
+from swatchwright.sheet.ink import rgb_of
+from swatchwright.sheet.lettering import GREY, Style
+from swatchwright.sheet.pen import Box, Pen
+from swatchwright.sheet.square_code import QUIET, code_side, draw_code
+from swatchwright.sheet.table import Cell, Column, head_row, row
+from swatchwright.sheet.told import amount_text, ml_text, parts_text, tins_text
+
+__all__ = ["zone_blocks"]
+
+_FIELDS = 44.0
+_CODE_GAP = 5.0
+_MODULE = 0.34
+_LEAST_CODE, _MOST_CODE = 30.0, 40.0
+_TEXT = Style(8.8)
+_SMALL = Style(7.2, grey=GREY)
+_LEAD = 23.0
+_MOST_LETTERS = 400
+_SWATCH = (11.0, 7.2)
+
+
+def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
+    """Make all blocks of a zone."""
+    heading = (zone.name[0].upper() + zone.name[1:]) if zone.name else "The colour"
+    return [
+        *section(heading, width)[1:],
+        _colours(zone, width),
+        gap(2.5),
+        *_recipe(zone, content.units, width),
+        gap(2.0),
+        *_words(zone, width),
+    ]
+
+
+def _colours(zone: Zone, width: float) -> Block:
+    """Make the fields of colour, with the code beside them."""
+    if not zone.code:
+        return Block(
+            _FIELDS,
+            lambda pen, x, y: draw_fields(pen, Box(x, y, width, _FIELDS), zone),
+            with_next=True,
+        )
+    modules = code_side(zone.code)
+    side = min(max(_LEAST_CODE, modules * _MODULE), _MOST_CODE)
+    # Its dark part lines up with the fields; what must stay white lies in the margins.
+    white = QUIET * side / modules
+    dark = side - 2 * white
+
+    def draw(pen: Pen, x: float, y: float) -> None:
+        draw_fields(pen, Box(x, y, width - dark - _CODE_GAP, _FIELDS), zone)
+        left = x + width - dark
+        draw_code(pen, left - white, y - white, side, text=zone.code)
+        for i, line in enumerate(("the recipe,", "to be scanned")):
+            pen.text(left, y + dark + white + i * _SMALL.leading, line, _SMALL)
+
+    return Block(_FIELDS, draw, with_next=True)
+
+
+# --- the recipe ----------------------------------------------------------------------------------
+
+
+def _recipe(zone: Zone, units: Units, width: float) -> list[Block]:
+    bar = Block(
+        bar_height(),
+        lambda pen, x, y: draw_bar(pen, x, y, width, zone.paints),
+        with_next=True,
+    )
+    columns = _columns(units, width)
+    rows = [row(columns, _cells(i, p, units)) for i, p in enumerate(zone.paints)]
+    return [bar, gap(1.0), head_row(columns), *rows, row(columns, _sum(zone, units), last=True)]
+
+
+def _columns(units: Units, width: float) -> list[Column]:
+    told = [
+        Column("parts", 20, number=True),
+        *([Column("ml", 20, number=True)] if units.ml else []),
+        *([Column("g", 20, number=True)] if units.grams else []),
+    ]
+    # The last numbers end at the margin, or well before the words that follow them.
+    told[-1] = replace(told[-1], free=5.0 if units.spoons else 0.0)
+    if units.spoons:
+        told.append(Column(_spoons_head(units.spoons), 38, free=0.0))
+    fixed = [Column("", 7), Column("", 14)]
+    used = sum(column.width for column in (*fixed, *told))
+    return [*fixed, Column("paint", width - used), *told]
+
+
+def _spoons_head(country: Country) -> str:
+    return f"spoons ({country})"
+
+
+def _cells(index: int, paint: PaintLine, units: Units) -> list[Cell]:
+    about = (_short(paint.id), f"known: {paint.how_known}", tins_text(paint.tins), paint.note)
+    grams = "not known" if paint.grams is None else amount_text(paint.grams)
+
+    def number(pen: Pen, x: float, y: float) -> None:
+        tag(pen, x + 2.4, y + 2.6, index + 1)
+
+    def swatch(pen: Pen, x: float, y: float) -> None:
+        box = Box(x, y, *_SWATCH)
+        hatched(pen, box, fill=rgb_of(paint.own), pattern=index)
+        pen.rect(box, line=(0, 0, 0), thick=0.2)
+
+    return [
+        Cell(draw=number),
+        Cell(draw=swatch),
+        Cell(_short(paint.name), "; ".join(text for text in about if text), bold=True),
+        Cell(parts_text(paint.parts)),
+        *([Cell(amount_text(paint.ml))] if units.ml else []),
+        *([Cell(grams)] if units.grams else []),
+        *([Cell(paint.spoons)] if units.spoons else []),
+    ]
+
+
+def _short(text: str) -> str:
+    """Cut a name that would fill the page."""
+    return text if len(text) <= _MOST_LETTERS else f"{text[:_MOST_LETTERS]}…"
+
+
+def _sum(zone: Zone, units: Units) -> list[Cell]:
+    grams = [paint.grams for paint in zone.paints]
+    whole = sum(g for g in grams if g is not None)
+    parts = sum(paint.parts for paint in zone.paints)
+    return [
+        Cell(),
+        Cell(),
+        Cell("together", zone.volume_from),
+        Cell(parts_text(parts)),
+        *([Cell(amount_text(zone.volume), bold=True)] if units.ml else []),
+        *([Cell("" if None in grams else amount_text(whole), bold=True)] if units.grams else []),
+        *([Cell("" if units.ml else ml_text(zone.volume))] if units.spoons else []),
+    ]
+
+
+# --- words ---------------------------------------------------------------------------------------
+
+
+def _words(zone: Zone, width: float) -> list[Block]:
+    """Say how to pour, what goes over it, and how sure it is, each after a word in the margin."""
+    blocks: list[Block] = []
+    near = () if zone.apart is None else (_near(zone.apart),)
+    for lead, sentences in (
+        ("Pour", _joined(zone.pour)),
+        ("Over it", (*_numbered(zone.finish), *_joined(zone.minding))),
+        ("How sure", _joined((*near, *zone.trust))),
+    ):
+        for i, sentence in enumerate(sentences):
+            word = "" if i else lead
+            blocks += paragraph(sentence, _TEXT, width, indent=_LEAD, lead=word)
+        blocks += [gap(1.6)] if sentences else []
+    return blocks
+
+
+def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
+    """Make one paragraph of sentences; none of none."""
+    return (" ".join(sentences),) if sentences else ()
+
+
+def _near(apart: float) -> str:
+    return (
+        f"As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour "
+        f"({closeness(apart)}). About 1 is just seen side by side."
+    )
+
+
+def _numbered(layers: Sequence[str]) -> tuple[str, ...]:
+    if len(layers) < 2:
+        return tuple(layer[0].upper() + layer[1:] + "." for layer in layers)
+    return tuple(f"{i}. {layer[0].upper()}{layer[1:]}." for i, layer in enumerate(layers, 1))

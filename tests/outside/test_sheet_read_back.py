@@ -1,0 +1,394 @@
+"""Sheets and labels read back by others: text, fonts, colours, legibility and codes.
+
+The PDF is read and rendered by PDFium, colours are reckoned by colour-science, contrast by the
+formula of [WCAG22], codes are decoded by ZXing.
+"""
+
+from __future__ import annotations
+
+import ctypes
+from contextlib import closing
+from dataclasses import replace
+from functools import cache
+from io import BytesIO
+from typing import TYPE_CHECKING, Any
+
+import colour
+import numpy as np
+import pypdfium2
+import pypdfium2.raw as pdfium
+import pytest
+import zxingcpp
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from PIL import Image, ImageFilter
+
+from swatchwright.acts.recipes import typed_colour
+from swatchwright.acts.sheet import (
+    LABELS,
+    LabelSize,
+    Paper,
+    Units,
+    content_of_mix,
+    document_of,
+    pictures_of,
+    read_code,
+)
+from swatchwright.measures.kitchen import Country
+from swatchwright.paint.layers import Layer, LayerKind, Stack
+from swatchwright.sheet.content import BatchLine, NoteLine, PieceLine, PlanLine, SheetContent
+from swatchwright.sheet.square_code import code_side
+from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.values import Lab
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Letter = tuple[int, str, NDArray[np.float64]]
+
+PARTS = [("strong-red-orange", 361.0), ("pale-blue-greyish", 96.0), ("strong-yellow-orange", 43.0)]
+WASHED = Stack((Layer(LayerKind.WASH, (("stone-grey-warm", 1.0),), passes=2),))
+POINTS = 72 / 25.4
+EDGE = 8.0
+"""mm that most printers cannot print at the edges of a page: common practice, no source."""
+
+
+@cache
+def box() -> SheetContent:
+    """Give the sheet of a blanket box in clay red, under a wash."""
+    return content_of_mix(
+        demo_shelf(),
+        PARTS,
+        title="Blanket box",
+        client="Harbour workshop",
+        wanted=typed_colour(40, 40, 20),
+        layers=WASHED,
+        volume=512.3,
+        units=Units(spoons=Country.UNITED_KINGDOM),
+        day="2026-03-01",
+    )
+
+
+def crowded() -> SheetContent:
+    """Give a sheet with long words without a gap, many zones, many paints, and long lists."""
+    long, many = "Unbroken" * 22, [(p.id, float(i + 1)) for i, p in enumerate(_matte()[:8])]
+    content = content_of_mix(demo_shelf(), many, wanted=typed_colour(50, 0, 0), layers=WASHED)
+    paints = tuple(replace(p, name=f"{long} {p.name}", note=long) for p in content.zones[0].paints)
+    zone = replace(content.zones[0], paints=paints, trust=(long, *content.zones[0].trust))
+    return replace(
+        content,
+        title=f"{long} {long}",
+        client=long,
+        room_light=long,
+        job="a-very-long-id-of-a-job-" * 2,
+        brief="word " * 400,
+        zones=tuple(replace(zone, name=f"{long}{i}") for i in range(3)),
+        batches=tuple(BatchLine(i, "2026-03-01", 750.0, long, long) for i in range(12)),
+        piece=tuple(PieceLine(long, long, 123.45, 12, 12345.6) for _ in range(6)),
+        plan=tuple(PlanLine("Tue 2026-12-01", "09:00", long, long) for _ in range(12)),
+        notes=(NoteLine("2026-03-01", long * 8),),
+    )
+
+
+def _matte() -> list[Any]:
+    return [p for p in demo_shelf().paints if p.finish.waterborne]
+
+
+def pages_text(pdf: bytes) -> str:
+    """Give all text of a document, spaces made single."""
+    with closing(pypdfium2.PdfDocument(pdf)) as document:
+        texts = [page.get_textpage().get_text_range() for page in document]
+    return " ".join(" ".join(texts).replace("\ufffe", "").split())
+
+
+@cache
+def printed(made: Any, label: LabelSize | None = None) -> list[Letter]:
+    """Give the letters of a sheet, or of its labels."""
+    return letters(document_of(made(), label=label))
+
+
+def letters(pdf: bytes) -> list[Letter]:
+    """Give each printed letter: its page, itself, and its box (left, top, right, bottom), mm."""
+    found = []
+    with closing(pypdfium2.PdfDocument(pdf)) as document:
+        for number, page in enumerate(document):
+            high, text = page.get_height(), page.get_textpage()
+            for i in range(text.count_chars()):
+                left, bottom, right, top = text.get_charbox(i)
+                box_ = np.array([left, high - top, right, high - bottom]) / POINTS
+                letter = text.get_text_range(i, 1)
+                if letter.strip() and right > left and top > bottom:
+                    found.append((number, letter, box_))
+    return found
+
+
+# --- text ----------------------------------------------------------------------------------------
+
+
+def test_all_that_was_said_is_printed() -> None:
+    """Names, parts, ml, g, spoons, dates, layers, trust, cautions: all can be read in the PDF."""
+    content = box()
+    told = pages_text(document_of(content))
+    zone = content.zones[0]
+    for paint in zone.paints:
+        for text in (paint.name, paint.id, f"{paint.parts:g}", f"{paint.ml:.1f}", paint.spoons):
+            assert text in told
+        assert f"{paint.grams:.1f}" in told
+    for text in ("Blanket box", "Harbour workshop", "2026-03-01", "512.3", *zone.pour, *zone.trust):
+        assert " ".join(text.split()) in told
+    for text in (layer[2:] for layer in zone.finish):
+        assert text in told
+    for caution in content.cautions:
+        assert caution.do in told
+    for word in ("wanted", "mix, dry", "finished", "wet", "L* 40", "Demonstration", "page 1 of"):
+        assert word in told
+
+
+def test_every_font_is_inside_the_file() -> None:
+    """Both fonts travel with the PDF, so that it looks the same on every machine."""
+    names = set()
+    with closing(pypdfium2.PdfDocument(document_of(box()))) as document:
+        for page in document:
+            for item in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_TEXT]):
+                font = pdfium.FPDFTextObj_GetFont(item.raw)
+                assert pdfium.FPDFFont_GetIsEmbedded(font) == 1
+                buffer = ctypes.create_string_buffer(200)
+                pdfium.FPDFFont_GetBaseFontName(font, buffer, 200)
+                names.add(buffer.value.decode().rpartition("+")[2])
+    assert names == {"DejaVuSans", "DejaVuSans-Bold"}
+
+
+def test_special_letters_come_through() -> None:
+    """Greek, minus, dashes and accents are printed as what they are."""
+    content = replace(box(), title="Δ − – µ é ł", client="Ä")
+    told = pages_text(document_of(content))
+    for letter in "Δ−–µéłÄ":
+        assert letter in told
+
+
+# --- geometry ------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("paper", list(Paper))
+@pytest.mark.parametrize("made", [box, crowded], ids=["usual", "crowded"])
+def test_no_letter_leaves_the_page(paper: Paper, made: Any) -> None:
+    """However long the words and lists, every letter is within the printable page."""
+    wide, high = paper.size
+    found = letters(document_of(made(), paper=paper)) if paper is Paper.LETTER else printed(made)
+    boxes = np.array([b for _, _, b in found])
+    assert len(boxes) > 500
+    assert boxes[:, :2].min() >= EDGE
+    assert boxes[:, 2].max() <= wide - EDGE
+    assert boxes[:, 3].max() <= high - EDGE
+
+
+def inside_any(boxes: NDArray[np.float64], corners: Any, size: LabelSize) -> NDArray[np.bool_]:
+    """Tell which boxes lie in a label, 1.5 mm from its edges or more."""
+    found = np.zeros(len(boxes), dtype=bool)
+    for x, y in corners:
+        low, end = np.array([x, y]) + 1.5, np.array([x + size.width, y + size.height]) - 1.5
+        found |= np.all(boxes[:, :2] >= low, axis=1) & np.all(boxes[:, 2:] <= end, axis=1)
+    return found
+
+
+@pytest.mark.parametrize("size", LABELS, ids=lambda size: size.name)
+@pytest.mark.parametrize("made", [box, crowded], ids=["usual", "crowded"])
+def test_no_letter_leaves_its_label(size: LabelSize, made: Any) -> None:
+    """However long the words, every letter of a label is inside its edge of 1.5 mm."""
+    boxes = np.array([b for _, _, b in printed(made, size)])
+    assert len(boxes) > 50
+    assert inside_any(boxes, [(0.0, 0.0)], size).all()
+
+
+@pytest.mark.parametrize("size", LABELS, ids=lambda size: size.name)
+def test_labels_fill_their_page(size: LabelSize) -> None:
+    """On a full page there are letters in every label, and none between them."""
+    boxes = np.array([b for _, _, b in letters(document_of(box(), label=size, fill=True))])
+    assert inside_any(boxes, size.places(), size).all()
+    assert all(inside_any(boxes, [corner], size).any() for corner in size.places())
+
+
+@pytest.mark.parametrize("label", [None, *LABELS], ids=lambda v: v.name if v else "sheet")
+@pytest.mark.parametrize("made", [box, crowded], ids=["usual", "crowded"])
+def test_no_letter_covers_another(label: LabelSize | None, made: Any) -> None:
+    """Lines, columns and fields keep apart: no two letters are printed over each other."""
+    found = printed(made, label)
+    for number in {page for page, _, _ in found}:
+        boxes = np.array([b for page, _, b in found if page == number])
+        left, top, right, bottom = boxes.T
+        x, y = (left + right)[:, None] / 2, (top + bottom)[:, None] / 2
+        inside = (x > left) & (x < right) & (y > top) & (y < bottom)
+        np.fill_diagonal(inside, val=False)
+        assert not inside.any()
+
+
+# --- colours -------------------------------------------------------------------------------------
+
+
+def rendered(content: SheetContent, dpi: float, **how: Any) -> list[NDArray[np.uint8]]:
+    """Give the pages as pixels."""
+    return [
+        np.asarray(Image.open(BytesIO(png)))
+        for png in pictures_of(document_of(content, **how), dpi=dpi)
+    ]
+
+
+def expected(lab: Lab) -> NDArray[np.float64]:
+    """Give the 8-bit sRGB of a colour, by another library."""
+    white = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]["D65"]
+    rgb = colour.XYZ_to_sRGB(colour.Lab_to_XYZ(np.array(lab.triple), white))
+    return np.asarray(np.clip(rgb, 0, 1) * 255)
+
+
+def covered(pixels: NDArray[np.uint8], lab: Lab) -> NDArray[np.bool_]:
+    """Tell which pixels are a colour within 2 of 255 in each channel."""
+    return np.asarray(np.all(np.abs(pixels - expected(lab)) <= 2, axis=2))
+
+
+def test_fields_have_their_colours() -> None:
+    """Wanted, dry, finished and wet each cover square centimetres of the sheet in their sRGB."""
+    page = rendered(box(), 100)[0]
+    zone = box().zones[0]
+    assert zone.wanted is not None
+    assert zone.finished is not None
+    square_cm = (100 / 2.54) ** 2
+    for lab in (zone.wanted, zone.dry, zone.finished, zone.wet):
+        assert covered(page, lab).sum() > 4 * square_cm
+
+
+def test_fields_touch() -> None:
+    """Between wanted and mix, and between mix and finished, there is no gap."""
+    page = rendered(box(), 100)[0]
+    zone = box().zones[0]
+    assert zone.wanted is not None
+    assert zone.finished is not None
+    wanted, dry, finished = (
+        np.where(covered(page, lab).sum(axis=0) > 60)[0]
+        for lab in (zone.wanted, zone.dry, zone.finished)
+    )
+    assert 1 <= dry.min() - wanted.max() <= 2
+    assert 1 <= finished.min() - dry.max() <= 2
+
+
+@settings(max_examples=12)
+@given(L=st.integers(2, 98), a=st.integers(-60, 60), b=st.integers(-60, 60))
+def test_any_wanted_colour_is_printed_as_near_as_can_be(L: int, a: int, b: int) -> None:
+    """A wanted colour covers its field in its sRGB, clipped and said to be about where outside."""
+    content = content_of_mix(demo_shelf(), PARTS, wanted=typed_colour(L, a, b))
+    page = rendered(content, 50)[0]
+    assert covered(page, Lab(L, a, b)).sum() > 5 * (50 / 2.54) ** 2
+    outside = bool(np.any(np.abs(expected_unclipped(Lab(L, a, b)) - 0.5) > 0.51))
+    if outside:
+        assert "about #" in pages_text(document_of(content))
+
+
+def expected_unclipped(lab: Lab) -> NDArray[np.float64]:
+    """Give the sRGB of a colour, 0-1 where a screen can show it."""
+    white = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]["D65"]
+    return np.asarray(colour.XYZ_to_sRGB(colour.Lab_to_XYZ(np.array(lab.triple), white)))
+
+
+# --- legibility ----------------------------------------------------------------------------------
+
+
+STEPS = np.arange(256) / 255
+LINEAR = np.where(STEPS <= 0.04045, STEPS / 12.92, ((STEPS + 0.055) / 1.055) ** 2.4)
+"""Linear light of 8-bit sRGB, as WCAG 2.2 has it."""
+
+
+def luminance(pixels: NDArray[np.uint8]) -> NDArray[np.float64]:
+    """Give relative luminance by the formula of WCAG 2.2."""
+    return np.asarray(LINEAR[pixels] @ np.array([0.2126, 0.7152, 0.0722]))
+
+
+def worst_contrast(
+    pixels: NDArray[np.uint8], boxes: list[NDArray[np.float64]], dpi: float
+) -> float:
+    """Give the least contrast of any letter with what is around it."""
+    worst = 21.0
+    for box_ in boxes:
+        x1, y1, x2, y2 = (box_ / 25.4 * dpi).round().astype(int)
+        part = luminance(pixels[y1 - 2 : y2 + 2, x1 - 2 : x2 + 2])
+        around = float(np.median([*part[0], *part[-1]]))
+        ink = part.flat[np.abs(part - around).argmax()]
+        low, high = sorted((float(ink), around))
+        worst = min(worst, (high + 0.05) / (low + 0.05))
+    return worst
+
+
+@pytest.mark.parametrize("lab", [(46, 34, 24), (97, 0, 5), (18, 2, -25), (60, 55, 50), (53, 0, 0)])
+@pytest.mark.parametrize("label", [None, LABELS[1]], ids=["sheet", "label"])
+def test_words_can_be_read_in_colour_and_in_grey(
+    lab: tuple[float, float, float], label: LabelSize | None
+) -> None:
+    """Every letter has a contrast of 4.5 or more, printed in colour or in black and white."""
+    content = replace(box(), zones=(replace(box().zones[0], wanted=Lab(*lab), dry=Lab(*lab)),))
+    dpi = 300.0 if label is None else 400.0  # thin strokes must hold a whole dot
+    page = rendered(content, dpi, label=label)[0]
+    grey = np.asarray(Image.fromarray(page).convert("L").convert("RGB"))
+    boxes = [
+        b
+        for number, letter, b in letters(document_of(content, label=label))
+        # A full stop or a comma is too small to hold a whole dot of ink.
+        if number == 0 and letter.isalnum()
+    ]
+    assert len(boxes) > 60
+    assert worst_contrast(page, boxes, dpi) >= 4.5
+    assert worst_contrast(grey, boxes, dpi) >= 4.5
+
+
+# --- codes ---------------------------------------------------------------------------------------
+
+
+def scanned(png: bytes) -> list[str]:
+    """Give the texts of all codes in a picture."""
+    with Image.open(BytesIO(png)) as picture:
+        return [code.text for code in zxingcpp.read_barcodes(picture)]
+
+
+def test_the_code_of_a_sheet_is_read_from_its_picture() -> None:
+    """The rendered code gives the text that was put in, and that the recipe."""
+    texts = scanned(pictures_of(document_of(box()), dpi=150)[0])
+    assert texts == [box().zones[0].code]
+    assert [(p.id, p.parts) for p in read_code(texts[0]).paints] == PARTS
+
+
+@pytest.mark.parametrize("size", LABELS, ids=lambda size: size.name)
+def test_the_code_of_a_label_is_read_from_its_picture(size: LabelSize) -> None:
+    """The smaller code of a label gives paints, parts, volume and colours."""
+    (text,) = scanned(pictures_of(document_of(box(), label=size), dpi=300)[0])
+    recipe = read_code(text)
+    assert [(p.id, p.parts) for p in recipe.paints] == PARTS
+    assert recipe.ml == 512.3
+    assert recipe.dry is not None
+
+
+def test_all_codes_of_a_full_page_are_read() -> None:
+    """On a full page of the smallest labels every code can be read."""
+    pdf = document_of(box(), label=LABELS[1], fill=True)
+    assert len(scanned(pictures_of(pdf, dpi=300)[0])) == 21
+
+
+def test_a_tired_photo_of_the_code_is_still_read() -> None:
+    """Tilted, blurred, grey and saved as a small JPEG, the code can still be read."""
+    with Image.open(BytesIO(pictures_of(document_of(box()), dpi=200)[0])) as page:
+        worse = page.convert("L").rotate(7, fillcolor=255).filter(ImageFilter.GaussianBlur(0.8))
+        file = BytesIO()
+        worse.save(file, "JPEG", quality=60)
+    assert scanned(file.getvalue()) == [box().zones[0].code]
+
+
+def test_letters_of_all_kinds_come_through_a_code() -> None:
+    """A title with accents and Greek is read from the picture as it was written."""
+    content = content_of_mix(demo_shelf(), PARTS, title="Żółta skrzynia δ é − 箱")
+    (text,) = scanned(pictures_of(document_of(content), dpi=150)[0])
+    assert read_code(text).title == "Żółta skrzynia δ é − 箱"
+
+
+def test_the_largest_code_is_still_coarse_enough() -> None:
+    """Eight paints with long names make a code whose modules are a third of a mm or more."""
+    zone = crowded().zones[0]
+    assert len(zone.code.encode()) <= 600
+    assert 40.0 / code_side(zone.code) >= 0.33
+    texts = scanned(pictures_of(document_of(replace(box(), zones=(zone,))), dpi=200)[0])
+    assert texts == [zone.code]
