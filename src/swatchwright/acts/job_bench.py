@@ -234,14 +234,24 @@ def keep_mix(
     most_paints
         How many paints a recipe may have, as it was asked.
 
+    Returns
+    -------
+    What has changed. Where the photo is not there any more, a warning says so and the rest is kept.
+
     Raises
     ------
     MendableError
-        If there is no such job or recipe, or the photo is not there any more.
+        If there is no such job or recipe.
     """
     with store.editing("Keep a mix") as edit:
         keep_recipes(store, id_, found, zone=zone, choose=choose)
-        hash_ = "" if photo is None else _keep_photo(store, id_, photo)
+        hash_ = ""
+        if photo is not None:
+            try:
+                hash_ = _keep_photo(store, id_, photo)
+            except MendableError as error:
+                # It lay on a card or a stick that is out again; the mix is worth keeping alone.
+                edit.warn(error.what)
         laid = Laid(found.volume, most_paints, zone, hash_)
         keep_document(store, id_, BENCH, laid)
         job = job_rows.read_job(edit.connection, id_)

@@ -6,11 +6,13 @@ import argparse
 from pathlib import Path
 
 from swatchwright.acts.finish import Look, StepLook, preview
+from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.layering import Primer
 from swatchwright.acts.stack_file import layer_json, read_stack
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.layer_text import layer_of_text
 from swatchwright.commands.words import (
     amount_of,
@@ -31,12 +33,10 @@ LIGHT_WORDS = {Light.D65: "daylight", Light.LAMP: "warm lamp", Light.COOL_LED: "
 
 def finish(arguments: argparse.Namespace) -> ExitCode:
     """Print a mix under layers."""
-    look = preview(
-        chosen_shelf(arguments),
-        [amount_of(text) for text in arguments.parts],
-        _stack(arguments),
-        primer_of(arguments),
-    )
+    stack = _stack(arguments)
+    parts = [amount_of(text) for text in arguments.parts]
+    look = preview(chosen_shelf(arguments), parts, stack, primer_of(arguments))
+    keep_for_job(arguments, lambda store, id_: keep_document(store, id_, "finish", stack))
     if arguments.json:
         print_json({"steps": [_step_json(step) for step in look.steps], "notes": list(look.notes)})
     else:

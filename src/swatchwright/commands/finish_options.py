@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import argparse
 
-from swatchwright.commands.parsing import Commands, add_json, add_shelf
+from swatchwright.commands.parsing import Commands, add_for_job, add_json, add_shelf
 from swatchwright.commands.wash_options import add_coat
 
 __all__ = ["add_finish"]
@@ -40,4 +40,5 @@ def add_finish(commands: Commands) -> None:
         "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
     )
     add_shelf(finish)
+    add_for_job(finish)
     add_json(finish)

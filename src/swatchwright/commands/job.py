@@ -169,9 +169,13 @@ def _photo(store: Store, arguments: argparse.Namespace) -> ExitCode:
 
 def _recipe(store: Store, arguments: argparse.Namespace) -> ExitCode:
     from swatchwright.acts.batches import keep_recipes
+    from swatchwright.acts.job_pick import picked_colour
     from swatchwright.acts.recipes import recipes_for, typed_colour
 
-    wanted = typed_colour(*three_numbers(arguments.lab))
+    if arguments.lab is None:
+        wanted = picked_colour(store, arguments.job, arguments.pick)
+    else:
+        wanted = typed_colour(*three_numbers(arguments.lab))
     shelf = _shelf(store, arguments)
     found = recipes_for(wanted, shelf, most_paints=arguments.paints, keep=arguments.keep)
     choose = arguments.choose or None

@@ -81,7 +81,11 @@ def _add_mixing(deeds: Commands) -> None:
     photo.add_argument("--grey-y", type=float, metavar="Y", help="its reflectance, 0-1 (0.18)")
     photo.add_argument("--area", metavar="X,Y,W,H", help="where the cloth is, in pixels")
     recipe = _deed(deeds, "recipe", "find the recipes for a colour, keep them, and choose one")
-    recipe.add_argument("--lab", metavar="L,a,b", required=True, help="the wanted CIELAB colour")
+    wanted = recipe.add_mutually_exclusive_group(required=True)
+    wanted.add_argument("--lab", metavar="L,a,b", help="the wanted CIELAB colour")
+    wanted.add_argument(
+        "--pick", type=int, metavar="N", help="a colour of the job's photo, 1 the largest"
+    )
     recipe.add_argument("--zone", metavar="NAME", default="all", help="for which part of the piece")
     recipe.add_argument(
         "--choose", type=int, default=1, metavar="N", help="which is chosen, 0 for none (1)"

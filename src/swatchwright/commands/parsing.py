@@ -10,7 +10,7 @@ from typing import NoReturn, TypeAlias
 
 from swatchwright.commands.codes import ExitCode
 
-__all__ = ["Commands", "Parser", "add_json", "add_photo_options", "add_shelf"]
+__all__ = ["Commands", "Parser", "add_for_job", "add_json", "add_photo_options", "add_shelf"]
 
 
 class Parser(argparse.ArgumentParser):
@@ -56,3 +56,9 @@ def add_shelf(parser: argparse.ArgumentParser) -> None:
 def add_json(parser: argparse.ArgumentParser) -> None:
     """Offer the answer as JSON."""
     parser.add_argument("--json", action="store_true", help="print JSON, as docs/files.md tells")
+
+
+def add_for_job(parser: argparse.ArgumentParser) -> None:
+    """Offer to keep the answer with a job."""
+    parser.add_argument("--for-job", metavar="JOB", help="keep it with this job, by its id")
+    parser.add_argument("--store", metavar="FILE", help="the store of jobs (your own)")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,7 +17,9 @@ from swatchwright.acts.piece import (
     sized_piece,
     write_drawing,
 )
+from swatchwright.acts.piece_job import PieceForm, form_for, keep_piece
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.words import print_json
 from swatchwright.errors import MendableError
 
@@ -39,6 +42,9 @@ def piece(arguments: argparse.Namespace) -> ExitCode:
     if arguments.drawing:
         colours = dict(split_pair(text, "--colour", "drawers=#a15047") for text in arguments.colour)
         write_drawing(found.piece, Path(arguments.drawing), colours)
+    keep_for_job(
+        arguments, lambda store, id_: keep_piece(store, id_, _form(arguments), found.piece, None)
+    )
     if arguments.json:
         print_json(_piece_json(found))
     else:
@@ -47,6 +53,20 @@ def piece(arguments: argparse.Namespace) -> ExitCode:
             if path:
                 print(f"Written: {path}")
     return ExitCode.DONE
+
+
+def _form(arguments: argparse.Namespace) -> PieceForm:
+    """Give the form that a piece of these words has in the window."""
+    if arguments.piece is None:
+        return PieceForm(None, by_hand=True)
+    form = form_for(kind_named(arguments.piece))
+    given = {name: getattr(arguments, name) for name in ("width", "height", "depth", "drawers")}
+    return replace(
+        form,
+        **{name: value for name, value in given.items() if value is not None},
+        leg=form.leg if arguments.leg is None else leg_named(arguments.leg),
+        inside=bool(arguments.inside),
+    )
 
 
 def chosen_piece(arguments: argparse.Namespace) -> SizedPiece | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from swatchwright.commands.parsing import Commands, Parser, add_json
+from swatchwright.commands.parsing import Commands, Parser, add_for_job, add_json
 
 __all__ = ["add_piece", "add_which_piece"]
 
@@ -35,6 +35,7 @@ def add_piece(commands: Commands) -> None:
         default=[],
         help="colour of a zone in the drawing",
     )
+    add_for_job(piece)
     add_json(piece)
 
 

@@ -7,9 +7,11 @@ import re
 from pathlib import Path
 from typing import Any
 
+from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.plan import PlannedWork, faces_of, plan_for, save_calendar
 from swatchwright.commands.amounts import one_of
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.piece import chosen_piece
 from swatchwright.commands.plan_text import plan_json, print_plan
 from swatchwright.commands.words import print_json
@@ -37,7 +39,9 @@ _HOURS = re.compile(r"(\d{1,2})(?::(\d\d))?\s*-\s*(\d{1,2})(?::(\d\d))?")
 
 def plan(arguments: argparse.Namespace) -> ExitCode:
     """Print the work day by day."""
-    made: PlannedWork = plan_for(_order(arguments))
+    order = _order(arguments)
+    made: PlannedWork = plan_for(order)
+    keep_for_job(arguments, lambda store, id_: keep_document(store, id_, "plan", order))
     if arguments.ics:
         save_calendar(made.plan, Path(arguments.ics))
     if arguments.json:

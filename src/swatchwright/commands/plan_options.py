@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from swatchwright.commands.parsing import Commands, Parser, add_json
+from swatchwright.commands.parsing import Commands, Parser, add_for_job, add_json
 from swatchwright.commands.piece_options import add_which_piece
 
 __all__ = ["add_plan"]
@@ -25,6 +25,7 @@ def add_plan(commands: Commands) -> None:
     _add_goes_on(plan)
     _add_where(plan)
     plan.add_argument("--ics", metavar="FILE.ics", help="write a calendar file (iCalendar)")
+    add_for_job(plan)
     add_json(plan)
 
 

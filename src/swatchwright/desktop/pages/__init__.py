@@ -43,6 +43,9 @@ class PageKind:
 PAGES = (
     PageKind("brief", words.PAGE_BRIEF, words.PAGE_BRIEF_TIP, ("brief_page", "BriefPage")),
     PageKind("colour", words.PAGE_COLOUR, words.PAGE_COLOUR_TIP, ("colour_page", "ColourPage")),
+    PageKind(
+        "compare", words.PAGE_COMPARE, words.PAGE_COMPARE_TIP, ("compare_page", "ComparePage")
+    ),
     PageKind("shelf", words.PAGE_SHELF, words.PAGE_SHELF_TIP, ("shelf_page", "ShelfPage")),
     PageKind("sample", words.PAGE_SAMPLE, words.PAGE_SAMPLE_TIP, ("sample_page", "SamplePage")),
     PageKind("finish", words.PAGE_FINISH, words.PAGE_FINISH_TIP, ("finish_page", "FinishPage")),

@@ -26,6 +26,15 @@ def _colour(pen: QPainter) -> None:
     pen.restore()
 
 
+def _compare(pen: QPainter) -> None:
+    for x in (3.0, 9.0, 15.0):
+        pen.save()
+        if x == 9.0:
+            pen.setBrush(pen.pen().color())
+        pen.drawRect(QRectF(x, 5, 6, 14))
+        pen.restore()
+
+
 def _shelf(pen: QPainter) -> None:
     pen.drawLine(QPointF(2, 20), QPointF(22, 20))
     for x, top in ((3.5, 10.0), (9.5, 7.0), (15.5, 12.0)):
@@ -74,6 +83,7 @@ def _sheet(pen: QPainter) -> None:
 DRAWINGS: Mapping[str, Callable[[QPainter], None]] = {
     "brief": _brief,
     "colour": _colour,
+    "compare": _compare,
     "shelf": _shelf,
     "sample": _sample,
     "finish": _finish,

@@ -51,6 +51,7 @@ UNTITLED = "Untitled piece"
 KEEPING = "Keeping…"
 PAGE_BRIEF, PAGE_BRIEF_TIP = "Job", "Who it is for, and the jobs that are kept"
 PAGE_COLOUR, PAGE_COLOUR_TIP = "Colour", "The cloth, its colours and the mixes for one of them"
+PAGE_COMPARE, PAGE_COMPARE_TIP = "Compare", "The mixes beside the wanted colour, in any light"
 PAGE_SHELF, PAGE_SHELF_TIP = "Shelf", "Your paints, and getting to know them"
 PAGE_SAMPLE, PAGE_SAMPLE_TIP = "Sample", "The dried sample beside the cloth, and what to add"
 PAGE_FINISH, PAGE_FINISH_TIP = "Finish", "Washes, glazes, wax and varnish"
@@ -61,6 +62,7 @@ UNDO_WHAT = "Undo: {}"
 REDO_WHAT = "Redo: {}"
 DID_MARK = "the mark in the photo"
 DID_WANT = "the wanted colour"
+DID_WISH = "a wish for the mixes"
 
 COLOURS = "Colours in the cloth"
 COLOURS_ALL = "Colours in the whole photo: mark the cloth to have its own"
@@ -117,9 +119,7 @@ WHERE_IT_SHOULD_GO = "where it should go"
 AS_IT_IS = "as it is"
 AFTER_ADDING = "after adding"
 COPY_MIX = "Copy this mix"
-SHELF_HINT = "Untick what is not to be used; the mixes follow."
 SHELF_FILE_NAME = "my-paints.csv"
-SHELF_COLUMNS = ("Use", "", "Paint", "Short name", "Finish", "Known by", "Tins, ml")
 BRUSH_FIRST = "Brush a sample, dry it and hold it to the cloth before you mix the batch."
 COPIED = "Copied"
 SHOW_SHELF = "Show the paints"
@@ -223,9 +223,10 @@ def mix_text(number: int, measured: MeasuredRecipe) -> str:
 
 def pour_text(measured: MeasuredRecipe) -> str:
     """Say in which order to pour."""
-    last = measured.pours[-1]
-    whole = [p for p in measured.pours if p.paint.id != last.paint.id]
-    strong = [p for p in measured.pours if p.paint.id == last.paint.id and not p.held_back]
+    pours = measured.pours
+    last = pours[-1]
+    whole = [p for p in pours if p.paint.id != last.paint.id]
+    strong = [p for p in pours if p.paint.id == last.paint.id and not p.held_back]
     told = [f"{millilitres(p.ml)} {p.paint.name}" for p in whole]
     in_all = millilitres(sum(p.ml for p in strong) + last.ml)
     told.append(

@@ -1,0 +1,141 @@
+"""A mix beside the wanted colour, told in words that need no eye for colour."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil
+
+from swatchwright.acts.compare_values import Sight, State, WantedSight
+from swatchwright.colour.convert import in_srgb
+from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.spectrum import Light
+from swatchwright.values import Lab
+
+__all__ = [
+    "LIGHT_WORDS",
+    "STATE_WORDS",
+    "drift_words",
+    "figure_words",
+    "light_notes",
+    "light_of_word",
+    "near_words",
+    "seen_name",
+    "shown_words",
+    "sight_words",
+    "turn_words",
+    "usual_words",
+    "way_words",
+]
+
+LIGHT_WORDS = {
+    Light.D65: "daylight",
+    Light.LAMP: "warm lamp",
+    Light.WARM_LED: "warm LED",
+    Light.COOL_LED: "cool LED",
+    Light.TUBE: "tube",
+}
+
+STATE_WORDS = {state: state.value for state in State}
+
+_ADAPTED = (
+    "Under another light all is shown as an eye sees it that has got used to that light: a grey "
+    "stays grey."
+)
+_NOT_KNOWN = (
+    "What dyes the cloth holds nobody can tell from a photo, so under another light a range is "
+    "told: of all cloths that may look so in daylight, eight in ten lie within it."
+)
+
+# CIEDE2000 up to which a pair has changed so much between lights; the steps are those of
+# `colour.names.closeness`, the words ours.
+_DRIFTS = ((0.8, "holds"), (1.8, "drifts a little"), (3.5, "drifts plainly"))
+_PARTS = "parts from it"
+_FAR = 6.0
+
+
+def light_notes(lights: Sequence[Light]) -> tuple[str, ...]:
+    """Say what was assumed of other lights than daylight, if there are any."""
+    return (_ADAPTED, _NOT_KNOWN) if set(lights) - {Light.D65} else ()
+
+
+def light_of_word(word: str) -> Light | None:
+    """Give the light of a word such as “warm-lamp”; None if there is none such."""
+    told = word.strip().lower().replace("-", " ")
+    return next((light for light, name in LIGHT_WORDS.items() if name.lower() == told), None)
+
+
+def near_words(sight: Sight) -> str:
+    """Say how near a mix is: “close” where that is known, else “from close up to far off”."""
+    least, most = closeness(sight.least), closeness(sight.most)
+    return most if least == most else f"from {_short(least)} up to {_short(most)}"
+
+
+def _short(words: str) -> str:
+    return words.partition(":")[0]
+
+
+def way_words(sight: Sight) -> str:
+    """Say which way a mix differs from what is wanted; empty where that is not to be seen."""
+    ways = _together(sight.ways)
+    return ways if sight.ways_sure or not ways else f"perhaps {ways}"
+
+
+def sight_words(sight: Sight) -> str:
+    """Say how near it is, and which way it differs."""
+    way = way_words(sight)
+    near = near_words(sight)
+    return f"{near}; {way}" if way else near
+
+
+def drift_words(sight: Sight) -> str:
+    """Say how a mix goes with the cloth from daylight to this light; empty in daylight."""
+    if sight.light is Light.D65:
+        return ""
+    if sight.delta_e > _FAR:
+        return "stays far off"
+    usual, most = _drift(sight.drift), _drift(sight.drift_most)
+    if usual == most:
+        return usual
+    if usual.startswith("drifts"):
+        most = most.removeprefix("drifts ")
+    return f"{usual}, perhaps {most}"
+
+
+def _drift(delta_e: float) -> str:
+    return next((words for limit, words in _DRIFTS if delta_e <= limit), _PARTS)
+
+
+def turn_words(sight: WantedSight) -> str:
+    """Say how the wanted colour itself looks otherwise under a light; empty if it does not."""
+    return _together(sight.turns)
+
+
+def _together(words: Sequence[str]) -> str:
+    *most, last = words or ("",)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def figure_words(sight: Sight) -> str:
+    """Give the difference in CIEDE2000: a range where it is not known."""
+    if sight.most - sight.least < 0.05:
+        return f"off by {sight.most:.1f}"
+    return f"off by {sight.least:.1f} to {sight.most:.1f}"
+
+
+def usual_words(sight: Sight) -> str:
+    """Say how far from the cloth it will usually be, untried; empty where nothing is in doubt."""
+    return "" if sight.usual < 0.5 else f"usually within {ceil(sight.usual)} of the cloth, untried"
+
+
+def shown_words(labs: Sequence[Lab]) -> str:
+    """Say that colours cannot be shown as they are; empty where they can."""
+    out = sum(not in_srgb(lab) for lab in labs)
+    if not out:
+        return ""
+    which = "One colour is" if out == 1 else f"{out} colours are"
+    return f"{which} more vivid than a screen can show; the nearest is shown, marked “about”."
+
+
+def seen_name(lab: Lab) -> str:
+    """Name a colour plainly, “about” where no screen shows it."""
+    return colour_name(lab) if in_srgb(lab) else f"about {colour_name(lab)}"

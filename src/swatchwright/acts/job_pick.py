@@ -1,0 +1,46 @@
+"""Want a colour of the photo that a job keeps."""
+
+from __future__ import annotations
+
+from swatchwright.acts.colours import colours_of
+from swatchwright.acts.job_bench import laid_photo, photo_to_lay
+from swatchwright.acts.jobs import job_of
+from swatchwright.errors import MendableError
+from swatchwright.shelf.store.store import Store
+from swatchwright.values import KnownColour
+
+__all__ = ["picked_colour"]
+
+
+def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
+    """Read a colour of a job's photo, by its marks.
+
+    Parameters
+    ----------
+    store, id_
+        Which job.
+    pick
+        Which of the photo's colours, 1 the largest.
+
+    Raises
+    ------
+    MendableError
+        If the job has no photo, it cannot be read, or has no colour of that number.
+    """
+    kept = photo_to_lay(job_of(store, id_))
+    if kept is None:
+        raise MendableError(
+            "The job has no photo to pick a colour from.",
+            f"Keep one first: swatchwright job photo {id_} PHOTO --grey X,Y,W,H --area X,Y,W,H",
+        )
+    laid = laid_photo(store, kept)
+    grey = laid.marks.grey[0] if laid.marks.grey else None
+    found = colours_of(
+        laid.photo, grey=grey, reflectance=laid.marks.reflectance, area=laid.marks.cloth
+    )
+    if not 1 <= pick <= len(found.colours):
+        raise MendableError(
+            f"Colour {pick} was picked, and the photo has {len(found.colours)}.",
+            f"Pick one of 1 to {len(found.colours)}.",
+        )
+    return found.colours[pick - 1].colour

@@ -1,0 +1,258 @@
+"""``swatchwright sample``."""
+
+from __future__ import annotations
+
+import argparse
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from swatchwright.acts.colours import open_photo
+from swatchwright.acts.sample import Advice, NextMix, advice_on, learnt_shelf
+from swatchwright.acts.sample_judged import (
+    Judged,
+    judged_by_eye,
+    judged_by_figures,
+    judged_by_photo,
+)
+from swatchwright.acts.sample_rounds import SampleLoop, Stop, new_loop, take_round
+from swatchwright.colour.names import closeness, difference_words
+from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.references import references_of
+from swatchwright.commands.words import (
+    amount_of,
+    chosen_shelf,
+    colour_json,
+    print_json,
+    rectangle,
+    reflectance_of,
+    three_numbers,
+)
+from swatchwright.errors import MendableError
+from swatchwright.photo.references import Reference
+from swatchwright.shelf.jobs import Document
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.shelf.write import write_shelf
+from swatchwright.values import KnownColour, Lab
+
+__all__ = ["sample"]
+
+_LARGEST_FILE = 5_000_000
+
+_STOPS = {
+    Stop.UNSEEN: "Done: side by side nobody will see the difference.",
+    Stop.UNTOLD: "Done, as far as this comparison can tell: the difference is within its own error."
+    " Hold the sample to the cloth in the light of the room.",
+}
+
+
+def sample(arguments: argparse.Namespace) -> ExitCode:
+    """Print what a dried sample asks for."""
+    shelf = chosen_shelf(arguments)
+    mixed = [amount_of(text) for text in arguments.parts]
+    before = None if arguments.rounds is None else _read(Path(arguments.rounds))
+    judged = _judged(arguments, before)
+    loop = before or new_loop(_wanted(arguments, judged))
+    loop = take_round(shelf, loop, mixed, judged, day=date.today().isoformat())  # noqa: DTZ011
+    loop, advice = advice_on(
+        shelf,
+        loop,
+        pot=arguments.pot,
+        tub=arguments.tub,
+        fresh=arguments.fresh,
+        without=frozenset((arguments.without or "").replace(",", " ").split()),
+    )
+    written = _keep(arguments, shelf, loop)
+    if arguments.json:
+        print_json(_as_json(shelf, loop, advice, judged))
+    else:
+        _print(shelf, loop, advice, judged)
+        for path in written:
+            print(f"Written: {path}")
+    return ExitCode.DONE
+
+
+# --- what was given ------------------------------------------------------------------------------
+
+
+def _read(path: Path) -> SampleLoop | None:
+    """Read the samples before this one; none where there is no such file yet."""
+    if not path.exists():
+        return None
+    if path.stat().st_size > _LARGEST_FILE:
+        raise MendableError(f"{path.name} is too large for a file of samples.", "Name another.")
+    try:
+        return Document(1, path.read_text(encoding="utf-8")).read(SampleLoop)
+    except (MendableError, OSError, UnicodeDecodeError) as error:
+        raise MendableError(
+            f"{path.name} is no file of samples.",
+            "Name one that `swatchwright sample --rounds` wrote, or a new one.",
+        ) from error
+
+
+def _judged(arguments: argparse.Namespace, before: SampleLoop | None) -> Judged:
+    """Compare as was asked, by just one of the ways."""
+    ways = [arguments.photo, arguments.said, arguments.lab_difference]
+    if sum(way is not None for way in ways) != 1:
+        raise MendableError(
+            "It is not clear how the sample compares with the cloth.",
+            "Give one of --photo with --cloth and --sample, --said, or --lab-difference.",
+        )
+    if arguments.photo is not None:
+        return _by_photo(arguments)
+    known = before.wanted if before is not None else _lab(arguments)
+    if known is None:
+        raise MendableError(
+            "The wanted colour is not known.", "Add --lab L,a,b, as it was read from the cloth."
+        )
+    if arguments.said is not None:
+        return judged_by_eye(arguments.said, known)
+    return judged_by_figures(three_numbers(arguments.lab_difference, "--lab-difference"), known)
+
+
+def _by_photo(arguments: argparse.Namespace) -> Judged:
+    cloth = rectangle(arguments.cloth, "--cloth")
+    brushed = rectangle(arguments.sample, "--sample")
+    if cloth is None or brushed is None:
+        raise MendableError(
+            "The photo shows sample and cloth, but not where.",
+            "Add --cloth X,Y,W,H and --sample X,Y,W,H.",
+        )
+    grey = rectangle(arguments.grey, "--grey")
+    reflectance = reflectance_of(arguments)
+    first = () if grey is None else (Reference.grey(grey, reflectance),)
+    return judged_by_photo(
+        open_photo(Path(arguments.photo)),
+        (*first, *references_of(arguments.ref)),
+        cloth,
+        brushed,
+        seeing="metre" if arguments.from_a_metre else "yarn",
+        light=arguments.light,
+    )
+
+
+def _lab(arguments: argparse.Namespace) -> Lab | None:
+    return None if arguments.lab is None else Lab.of_a_surface(*three_numbers(arguments.lab))
+
+
+def _wanted(arguments: argparse.Namespace, judged: Judged) -> KnownColour:
+    """Give the wanted colour: as it was read before, or as this photo shows the cloth."""
+    known = _lab(arguments)
+    return KnownColour(judged.cloth if known is None else known, None, "")
+
+
+def _keep(arguments: argparse.Namespace, shelf: Shelf, loop: SampleLoop) -> list[Path]:
+    """Write the shelf that has learnt, and the rounds, where that was asked."""
+    written: list[Path] = []
+    if arguments.out is not None:
+        learnt, loop = learnt_shelf(shelf, loop)
+        written += write_shelf(Path(arguments.out), learnt)
+    if arguments.rounds is not None:
+        path = Path(arguments.rounds)
+        try:
+            path.write_text(Document.of(loop).json + "\n", encoding="utf-8")
+        except OSError as error:
+            raise MendableError(
+                f"{path.name} cannot be written ({error.strerror}).", "Choose another place."
+            ) from error
+        written.append(path)
+    return written
+
+
+# --- the answer ----------------------------------------------------------------------------------
+
+
+def _words(judged: Judged) -> str:
+    ways = difference_words(judged.cloth, judged.sample)
+    told = f"The sample is {' and '.join(ways)} than the cloth" if ways else "The sample is like it"
+    return f"{told}: {closeness(judged.delta_e)}."
+
+
+def _print(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> None:
+    dL, da, db = judged.vector
+    print(_words(judged))
+    print(
+        f"CIEDE2000 {judged.delta_e:.1f} ± {judged.give_or_take:.1f}; "
+        f"L* {dL:+.1f}, a* {da:+.1f}, b* {db:+.1f} (sample {len(loop.rounds)})"
+    )
+    for finding in judged.findings:
+        print(f"{'Check' if finding.severity == 'warning' else 'Note'}: {finding.text} "
+              f"{finding.mend}")
+    if advice.stop is not None:
+        print(_STOPS[advice.stop])
+        return
+    if advice.accepted:
+        print("Most people would accept it as it is; to come nearer still:")
+    _print_additions(advice)
+    _print_fresh(shelf, advice)
+
+
+def _print_additions(advice: Advice) -> None:
+    held = sum(ml for _, ml in advice.pot)
+    if not advice.additions.steps:
+        print(f"Nothing that may be added to the pot of {held:.0f} ml brings it nearer.")
+        return
+    print(f"To the pot of {held:.0f} ml add, the least first:")
+    for step in advice.additions.steps:
+        print(f"  {step.ml:6.1f} ml  {step.paint.name} ({step.paint.id})")
+    print(
+        f"The pot then holds {advice.additions.volume:.0f} ml and should be about "
+        f"{advice.after.usual:.1f} from the cloth. Add a third of it first, stir, brush and dry."
+    )
+
+
+def _print_fresh(shelf: Shelf, advice: Advice) -> None:
+    volume = sum(ml for _, ml in advice.fresh.mixed)
+    lead = "Better, mix" if advice.better_fresh or not advice.additions.steps else "Or mix"
+    print(f"{lead} {volume:.0f} ml afresh, about {advice.fresh.outlook.usual:.1f} from the cloth:")
+    for pour in advice.fresh.pours:
+        held = "  only once a sample has dried" if pour.held_back else ""
+        print(f"  {pour.ml:6.1f} ml  {pour.paint.name} ({pour.paint.id}){held}")
+    if advice.beside:
+        print("Brush out beside it, to either side of where it is least sure:")
+    for other in advice.beside:
+        told = ", ".join(f"{ml:.1f} ml {shelf.paint(id_).name}" for id_, ml in other.mixed)
+        print(f"  {told}")
+
+
+def _as_json(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> dict[str, Any]:
+    return {
+        "sample": len(loop.rounds),
+        "difference": {
+            "lab": [round(v, 2) for v in judged.vector],
+            "delta_e_00": round(judged.delta_e, 2),
+            "give_or_take": round(judged.give_or_take, 2),
+            "words": list(difference_words(judged.cloth, judged.sample)),
+            "how": judged.how,
+            "cloth": colour_json(judged.cloth),
+            "sample": colour_json(judged.sample),
+        },
+        "findings": [
+            {"kind": f.kind, "severity": f.severity, "text": f.text, "mend": f.mend}
+            for f in judged.findings
+        ],
+        "stop": advice.stop,
+        "accepted": advice.accepted,
+        "add": [
+            {"id": s.paint.id, "name": s.paint.name, "ml": s.ml} for s in advice.additions.steps
+        ],
+        "pot_ml": round(advice.additions.volume, 1),
+        "after": _outlook_json(advice),
+        "fresh": _mix_json(shelf, advice.fresh),
+        "beside": [_mix_json(shelf, other) for other in advice.beside],
+        "better_fresh": advice.better_fresh,
+    }
+
+
+def _outlook_json(advice: Advice) -> dict[str, Any]:
+    seen = advice.after
+    return {**colour_json(seen.dry), "usual_delta_e_00": round(seen.usual, 2)}
+
+
+def _mix_json(shelf: Shelf, mix: NextMix) -> dict[str, Any]:
+    return {
+        "paints": [{"id": i, "name": shelf.paint(i).name, "ml": ml} for i, ml in mix.mixed],
+        "pour": [{"id": p.paint.id, "ml": p.ml, "held_back": p.held_back} for p in mix.pours],
+        **colour_json(mix.outlook.dry),
+        "usual_delta_e_00": round(mix.outlook.usual, 2),
+    }

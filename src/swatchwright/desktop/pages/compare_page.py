@@ -1,0 +1,243 @@
+"""The page where mixes lie beside the wanted colour, in any state and light."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QHideEvent
+from PySide6.QtWidgets import QLabel, QVBoxLayout
+
+from swatchwright.acts.compare import (
+    MOST_MIXES,
+    Compared,
+    CompareView,
+    State,
+    compared,
+    sound_view,
+)
+from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.compare_bar import CompareBar
+from swatchwright.desktop.widgets.compare_lights import CompareLights
+from swatchwright.desktop.widgets.compare_pair import ComparePair
+from swatchwright.desktop.widgets.compare_picture import ComparePicture
+from swatchwright.desktop.widgets.compare_told import CompareTold
+from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.workers import Job
+from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+
+__all__ = ["ComparePage"]
+
+_PART, _FINISH = "compare", "finish"
+_SETTLED = 800
+
+_Answer = tuple[Compared, MendableError | None]
+
+
+class ComparePage(Page):
+    """The wanted colour and its mixes edge to edge.
+
+    All states and lights are reckoned at once, so that another one is there when it is pressed.
+    What is shown is kept with the job, if there is one.
+    """
+
+    def __init__(self, session: Session, desk: Desk) -> None:
+        super().__init__(session, desk, words.HEADING, words.HINT)
+        self.view = CompareView()
+        self.found: Compared | None = None
+        self.pair: ComparePair | None = None
+        self._numbers: tuple[int, ...] = ()
+        self._reckoned: object = None
+        self._warned = False
+        self._kept: CompareView | None = None
+        self._sent: CompareView | None = None
+        self._job = None if desk.job is None else desk.job.id
+        self.bar = CompareBar()
+        self.picture, self.told, self.lights = ComparePicture(), CompareTold(), CompareLights()
+        self.trouble, self.notes = _line("warn"), _line("small")
+        self._keep_soon = QTimer(self)
+        self._keep_soon.setSingleShot(True)
+        self._keep_soon.setInterval(_SETTLED)
+        self._lay_out()
+        self._listen()
+        self._job_changed()
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self.body)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(8)
+        rows.addWidget(self.bar)
+        rows.addWidget(self.trouble)
+        rows.addWidget(self.picture, 1)
+        rows.addWidget(self.told)
+        rows.addWidget(self.lights, 1)
+        rows.addWidget(self.notes)
+        self.trouble.hide()
+
+    def _listen(self) -> None:
+        self.session.recipes_changed.connect(self._mixes_changed)
+        self.session.shelf_changed.connect(self._mixes_changed)
+        self.desk.job_changed.connect(self._job_changed)
+        self.desk.failed.connect(self._not_kept)
+        self.bar.changed.connect(self.set_view)
+        self.bar.full_wanted.connect(self.fill_screen)
+        self._keep_soon.timeout.connect(self.keep)
+
+    def arrive(self) -> None:
+        """Show what has come about meanwhile."""
+        self._mixes_changed()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Keep what was set before the page goes out of view."""
+        self.keep()
+        super().hideEvent(event)
+
+    # --- what is shown ---------------------------------------------------------------------------
+
+    def mixes(self) -> tuple[MeasuredRecipe, ...]:
+        """Give the mixes that can be chosen from."""
+        found = self.session.recipes
+        return () if found is None else found.recipes[:MOST_MIXES]
+
+    def set_view(self, view: CompareView) -> None:
+        """Show otherwise, and keep that once the hand rests."""
+        others = view.mixes != self.view.mixes
+        self.view = view
+        if view != self._kept:
+            self._keep_soon.start()
+        if others:
+            self._reckon()
+        self._show()
+
+    def _mixes_changed(self) -> None:
+        if self.isHidden():
+            return
+        self.wait_for("" if self.mixes() else words.WAIT)
+        self._reckon()
+        self._show_bar()
+
+    def _reckon(self) -> None:
+        """Lay the ticked mixes beside the wanted colour, unless that is what is shown already."""
+        recipes, shelf = self.session.recipes, self.session.shelf
+        stack = self.desk.part(_FINISH, Stack)
+        view = sound_view(self.view, len(self.mixes()))
+        if recipes is None:
+            self.found, self._reckoned = None, None
+            return
+        chosen = tuple(recipes.recipes[n - 1] for n in view.mixes)
+        asked = (recipes.wanted, tuple(one.recipe for one in chosen), stack, shelf)
+        if asked == self._reckoned:
+            return
+        wanted = recipes.wanted
+
+        def work(_: Job) -> _Answer:
+            try:
+                told = compared(wanted, chosen, states=tuple(State), stack=stack, shelf=shelf)
+            except MendableError as error:
+                # A layer that cannot be does not hide what the bare mixes look like.
+                bare = (State.DRY, State.WET)
+                return compared(wanted, chosen, states=bare, shelf=shelf), error
+            return told, None
+
+        def done(answer: _Answer) -> None:
+            self.found, self._numbers, self._reckoned = answer[0], view.mixes, asked
+            self.trouble.setText("" if answer[1] is None else words.trouble(answer[1]))
+            self.trouble.setVisible(answer[1] is not None)
+            self._show()
+
+        self.session.workshop.start("compare", words.RECKONING, work, done)
+
+    def _seen(self, told: Compared) -> tuple[State, ...]:
+        """Give the states to show: those asked for that there are."""
+        return tuple(s for s in self.view.states if s in told.states) or told.states[:1]
+
+    def _show(self) -> None:
+        self._show_bar()
+        told = self.found
+        if told is None:
+            return
+        view, states, numbers = self.view, self._seen(told), self._numbers
+        for widget in (self.picture, self.told):
+            widget.setVisible(not view.every_light)
+        self.lights.setVisible(view.every_light)
+        if view.every_light:
+            self.lights.show_compared(told, numbers, states, figures=view.figures)
+        else:
+            self.picture.show_compared(told, numbers, states, view.light)
+            self.told.show_compared(told, numbers, states, view.light, figures=view.figures)
+        notes = words.notes_line(told, view.light, states, every_light=view.every_light)
+        self.notes.setText(notes)
+        self.notes.setVisible(bool(notes))
+
+    def _show_bar(self) -> None:
+        mixes = self.mixes()
+        names = [
+            words.mix_told(number, one.recipe.paints, one.recipe.shares)
+            for number, one in enumerate(mixes, start=1)
+        ]
+        states = tuple(State) if self.found is None else self.found.states
+        self.bar.show_view(sound_view(self.view, len(mixes)), names, states)
+        self.bar.full.setEnabled(self.found is not None)
+
+    # --- the full screen -------------------------------------------------------------------------
+
+    def fill_screen(self) -> None:
+        """Fill the screen with the wanted colour and the first ticked mix."""
+        told = self.found
+        if told is None:
+            return
+        state = self._seen(told)[0]
+        pair = ComparePair(
+            told,
+            self._numbers,
+            state=state,
+            light=self.view.light,
+            warn=not self._warned,
+            parent=self,
+        )
+        self._warned, self.pair = True, pair
+        pair.destroyed.connect(self._left)
+        pair.showFullScreen()
+        pair.activateWindow()
+        pair.setFocus()
+
+    def _left(self) -> None:
+        self.pair = None
+
+    # --- keeping ---------------------------------------------------------------------------------
+
+    def keep(self) -> None:
+        """Keep what is shown with the job, if there is one that does not have it."""
+        self._keep_soon.stop()
+        known = self._kept if self._sent is None else self._sent
+        if self.desk.job is not None and self.view != (known or CompareView()):
+            self._sent = self.view
+            self.desk.keep_part(_PART, self.view)
+
+    def _job_changed(self) -> None:
+        """Show what is kept, unless something newer is on its way to be."""
+        here = None if self.desk.job is None else self.desk.job.id
+        another, begun = here != self._job, self._job is None
+        self._job = here
+        self._kept = self.desk.part(_PART, CompareView)
+        if another or self._kept == self._sent:
+            self._sent = None
+        kept = self._kept or (self.view if begun else CompareView())
+        if another or (self._sent is None and not self._keep_soon.isActive()):
+            self._keep_soon.stop()
+            self.view = kept
+        self._mixes_changed()
+        if not self.isHidden():
+            self._show()
+
+    def _not_kept(self) -> None:
+        self._sent = None
+
+
+def _line(name: str) -> QLabel:
+    label = QLabel()
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    return label

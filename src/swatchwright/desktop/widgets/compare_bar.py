@@ -1,0 +1,126 @@
+"""What is laid beside the wanted colour: which mixes, in which states, under which light."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from swatchwright.acts.compare import MOST_MIXES, ROOM, CompareView, State
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words import compare as words
+
+__all__ = ["CompareBar"]
+
+
+class CompareBar(QWidget):
+    """Buttons that stay pressed; what is pressed is what is shown.
+
+    Signals
+    -------
+    changed(CompareView)
+        Something else is to be shown.
+    full_wanted()
+        The screen is to be filled.
+    """
+
+    changed = Signal(object)
+    full_wanted = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._view = CompareView()
+        self.mixes = [QPushButton(str(n)) for n in range(1, MOST_MIXES + 1)]
+        self.states = {state: QPushButton(words.STATES[state]) for state in State}
+        self.lights = {light: QPushButton(words.LIGHTS[light]) for light in ROOM}
+        self.figures = _toggle(words.FIGURES, words.FIGURES_TIP)
+        self.every_light = _toggle(words.EVERY_LIGHT, words.EVERY_LIGHT_TIP)
+        self.full = QPushButton(words.FULL)
+        self.full.setToolTip(f"<p>{words.FULL_TIP} ({words.FULL_KEY})</p>")
+        self.full.setShortcut(QKeySequence(words.FULL_KEY))
+        self.full.clicked.connect(self.full_wanted)
+        self._lay_out()
+        self.figures.clicked.connect(self._press)
+        self.every_light.clicked.connect(self._press)
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(6)
+        top, below = QHBoxLayout(), QHBoxLayout()
+        for row in (top, below):
+            row.setSpacing(6)
+            rows.addLayout(row)
+        top.addWidget(QLabel(words.MIXES))
+        for button in self.mixes:
+            self._add(top, button)
+        top.addSpacing(16)
+        top.addWidget(QLabel(words.SEEN))
+        for state, button in self.states.items():
+            button.setToolTip(words.STATE_TIPS[state])
+            self._add(top, button)
+        top.addStretch(1)
+        top.addWidget(self.figures)
+        below.addWidget(QLabel(words.IN_LIGHT))
+        group = QButtonGroup(self)
+        for light, button in self.lights.items():
+            button.setToolTip(words.LIGHT_TIPS[light])
+            group.addButton(button)
+            self._add(below, button)
+        below.addStretch(1)
+        below.addWidget(self.every_light)
+        below.addWidget(self.full)
+
+    def _add(self, row: QHBoxLayout, button: QPushButton) -> None:
+        button.setCheckable(True)
+        button.clicked.connect(self._press)
+        row.addWidget(button)
+
+    def show_view(self, view: CompareView, mixes: Sequence[str], states: Sequence[State]) -> None:
+        """Show what is pressed, which mixes there are, and in which states they can be seen."""
+        self._view = view
+        for number, button in enumerate(self.mixes, start=1):
+            there = number <= len(mixes)
+            button.setVisible(there)
+            button.setChecked(number in view.mixes)
+            if there:
+                button.setToolTip(f"<p>{words.first_up(mixes[number - 1])}</p>")
+                button.setAccessibleName(mixes[number - 1])
+        for state, button in self.states.items():
+            button.setChecked(state in view.states)
+            button.setEnabled(state in states)
+        for light, button in self.lights.items():
+            button.setChecked(light is view.light)
+            button.setEnabled(not view.every_light)
+        self.figures.setChecked(view.figures)
+        self.every_light.setChecked(view.every_light)
+
+    def _press(self) -> None:
+        """Tell what is pressed now; the last mix and the last state stay."""
+        shown = [n for n, button in enumerate(self.mixes, start=1) if not button.isHidden()]
+        mixes = tuple(n for n in shown if self.mixes[n - 1].isChecked())
+        beyond = tuple(n for n in self._view.mixes if n not in shown)
+        states = tuple(state for state, button in self.states.items() if button.isChecked())
+        view = replace(
+            self._view,
+            mixes=(*mixes, *beyond) if mixes else self._view.mixes,
+            states=states or self._view.states,
+            light=self._pressed_light(),
+            figures=self.figures.isChecked(),
+            every_light=self.every_light.isChecked(),
+        )
+        self.changed.emit(view)
+
+    def _pressed_light(self) -> Light:
+        pressed = (light for light, button in self.lights.items() if button.isChecked())
+        return next(pressed, self._view.light)
+
+
+def _toggle(text: str, tip: str) -> QPushButton:
+    button = QPushButton(text)
+    button.setCheckable(True)
+    button.setToolTip(f"<p>{tip}</p>")
+    return button

@@ -1,0 +1,90 @@
+"""Under each column of the picture: how near the mix is, and which way it differs, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from swatchwright.acts.compare import Candidate, Compared, State
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words import compare as words
+
+__all__ = ["CompareTold"]
+
+
+class CompareTold(QWidget):
+    """Columns as wide as those of the picture, a row a state."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(0)
+        self._grid.setVerticalSpacing(6)
+        self._cells: list[QWidget] = []
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for little: how high it must be follows from its width, which Qt asks for then."""
+        return QSize(super().minimumSizeHint().width(), 0)
+
+    def texts(self) -> list[str]:
+        """Give all that is told, cell by cell."""
+        return [
+            "\n".join(label.text() for label in cell.findChildren(QLabel)) for cell in self._cells
+        ]
+
+    def show_compared(
+        self,
+        told: Compared,
+        numbers: Sequence[int],
+        states: Sequence[State],
+        light: Light,
+        *,
+        figures: bool,
+    ) -> None:
+        """Tell the same as the picture shows."""
+        for cell in self._cells:
+            self._grid.removeWidget(cell)
+            cell.hide()
+            cell.deleteLater()
+        self._cells = []
+        count = max(self._grid.columnCount(), len(told.candidates))
+        for column in range(count):
+            self._grid.setColumnStretch(column, 1 if column < len(told.candidates) else 0)
+            self._grid.setColumnMinimumWidth(column, 0)
+        for column, (number, one) in enumerate(zip(numbers, told.candidates, strict=True)):
+            for row, state in enumerate(states):
+                cell = _cell(number, one, state, light, figures=figures)
+                self._grid.addWidget(cell, row, column)
+                self._cells.append(cell)
+
+
+def _cell(
+    number: int, candidate: Candidate, state: State, light: Light, *, figures: bool
+) -> QWidget:
+    sight = candidate.sight(state, light)
+    cell = QWidget()
+    rows = QVBoxLayout(cell)
+    rows.setContentsMargins(9, 0, 9, 0)
+    rows.setSpacing(2)
+    lines = [(words.near_line(number, sight), "strong"), (words.way_line(sight), "")]
+    if figures:
+        lines.append((words.figures_line(sight), "quiet"))
+    lines.append((words.laid_line(candidate, state), "small"))
+    for text, name in lines:
+        if text:
+            rows.addWidget(_label(text, name))
+    rows.addStretch(1)
+    return cell
+
+
+def _label(text: str, name: str) -> QLabel:
+    label = QLabel(text)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    # Columns are to be as wide as those of the picture, whatever the words.
+    label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label

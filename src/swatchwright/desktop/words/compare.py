@@ -1,0 +1,200 @@
+"""The words of the page where mixes lie beside the wanted colour."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from swatchwright.acts.compare import Candidate, Compared, Sight, State, WantedSight
+from swatchwright.acts.compare_words import (
+    LIGHT_WORDS,
+    STATE_WORDS,
+    drift_words,
+    figure_words,
+    light_notes,
+    near_words,
+    seen_name,
+    shown_words,
+    turn_words,
+    usual_words,
+    way_words,
+)
+from swatchwright.colour.convert import in_srgb
+from swatchwright.colour.spectrum import Light
+from swatchwright.errors import MendableError
+from swatchwright.paint.paints import Paint
+
+HEADING = "Side by side"
+HINT = "The wanted colour and the mixes for it, edge to edge: dry, wet or finished, in any light."
+WAIT = "Pick a colour and let its mixes be found: then they lie here beside it."
+RECKONING = "Laying them side by side…"
+
+MIXES, SEEN, IN_LIGHT = "Mixes", "Seen", "Light"
+WANTED = "wanted"
+STATES = {state: word.capitalize() for state, word in STATE_WORDS.items()}
+LIGHTS = {light: f"{word[0].upper()}{word[1:]}" for light, word in LIGHT_WORDS.items()}
+STATE_TIPS = {
+    State.DRY: "As it dries",
+    State.WET: "In the pot, or just brushed, seen away from the glint",
+    State.WASHED: "Under the washes of the Finish page, or else a usual pale one",
+    State.WAXED: "Finished as on the Finish page, or else under a clear wax",
+}
+LIGHT_TIPS = {
+    Light.D65: "Daylight at noon (D65)",
+    Light.LAMP: "A filament lamp (CIE illuminant A)",
+    Light.WARM_LED: "A warm white LED (LED-B1)",
+    Light.COOL_LED: "A cooler white LED (LED-B3)",
+    Light.TUBE: "A fluorescent tube (FL11)",
+}
+FIGURES = "Figures"
+FIGURES_TIP = (
+    "How far off in CIEDE2000: 0.8 is just seen side by side, 1.8 is accepted by most. And how "
+    "far the dried mix usually is from the cloth, as long as no sample has been brushed."
+)
+EVERY_LIGHT = "In every light"
+EVERY_LIGHT_TIP = "All lights at once, and how each mix keeps to the cloth from one to the next"
+FULL = "Fill the screen"
+FULL_KEY = "F11"
+FULL_TIP = "The wanted colour and one mix and nothing else, to hold the cloth up to"
+LAST_ONE = "At least one stays."
+
+SCREEN = (
+    "<p><b>Before you hold the cloth up</b></p>"
+    "<p>This screen is not calibrated. It shows every colour a little otherwise than it is, often "
+    "by more than these mixes differ: too bright or too dark as its brightness is set, too yellow "
+    "where its night light is on, and otherwise seen from the side.</p>"
+    "<p>So do not ask whether a colour is the same as the cloth. Ask which of two is nearer, and "
+    "which way it would have to go. Hold the cloth in daylight beside the screen, not in the "
+    "screen's own light, and look from straight ahead.</p>"
+    "<p>What counts is a dried sample beside the cloth.</p>"
+)
+BEGIN = "Press Space to go on, Escape to leave."
+KEYS = "← → mix    D dry    W wet    S washed    X waxed    L light    M alone    I screen    Esc"
+KEYS_TOLD = (
+    "Left and right: another mix. D dry, W wet, S washed, X waxed. L: the next light. M: the mix "
+    "alone. I: about this screen. Escape: leave."
+)
+
+
+def mix_word(number: int) -> str:
+    """Name a mix by its number."""
+    return f"mix {number}"
+
+
+def mix_told(number: int, paints: Sequence[Paint], shares: Sequence[float]) -> str:
+    """Tell a mix by its paints and their shares."""
+    rows = zip(paints, shares, strict=True)
+    return f"{mix_word(number)}: {', '.join(f'{share:.0%} {p.name}' for p, share in rows)}"
+
+
+def no_state(state: State) -> str:
+    """Say that a state cannot be shown."""
+    return f"{STATES[state]} cannot be shown here"
+
+
+def first_up(text: str) -> str:
+    """Begin with a capital."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
+def cell_word(number: int, state: State, *, with_state: bool) -> str:
+    """Head a field of the picture."""
+    return f"{mix_word(number)}, {STATE_WORDS[state]}" if with_state else mix_word(number)
+
+
+def near_line(number: int, sight: Sight) -> str:
+    """Say first of a mix how near it is."""
+    return f"{first_up(mix_word(number))}, {STATE_WORDS[sight.state]}: {near_words(sight)}"
+
+
+def way_line(sight: Sight) -> str:
+    """Say which way it differs, as a sentence of its own; empty if that is not to be seen."""
+    way = way_words(sight)
+    return f"{first_up(way)} than wanted" if way else ""
+
+
+def figures_line(sight: Sight) -> str:
+    """Give the figures behind the words, and what is known of them."""
+    usual = usual_words(sight)
+    return f"{first_up(figure_words(sight))}" + (f"; {usual}" if usual else "")
+
+
+def laid_line(candidate: Candidate, state: State) -> str:
+    """Say what lies over a mix in a state; empty for the bare coat."""
+    words = next((laid.words for laid in candidate.laid if laid.state is state), ())
+    return f"Under {', then '.join(words)}" if words else ""
+
+
+def sight_told(number: int, sight: Sight) -> str:
+    """Tell a mix in a state under a light, for somebody who does not see the picture."""
+    told = f"{near_line(number, sight)}; it is {seen_name(sight.shown)}"
+    way = way_line(sight)
+    return f"{told}. {way}." if way else f"{told}."
+
+
+def picture_told(wanted: WantedSight, rows: Sequence[str]) -> str:
+    """Tell the whole picture for a screen reader."""
+    head = f"In {LIGHT_WORDS[wanted.light]}. Wanted: {seen_name(wanted.shown)}."
+    return " ".join([head, *rows])
+
+
+def light_head(sight: WantedSight) -> str:
+    """Head the row of a light."""
+    return LIGHTS[sight.light]
+
+
+def turn_line(sight: WantedSight) -> str:
+    """Say how the cloth itself turns in a light."""
+    if sight.light is Light.D65:
+        return ""
+    turn = turn_words(sight)
+    return f"the cloth looks {turn}" if turn else "the cloth looks the same"
+
+
+def change_line(sight: Sight, *, figures: bool) -> str:
+    """Say in the overview how near a mix is in daylight, and what changes in another light."""
+    way, drift = way_words(sight), drift_words(sight)
+    told = first_up(drift or near_words(sight))
+    if way and not told.startswith("Holds"):
+        told += f"; {way}"
+    return f"{told}; {figure_words(sight)}" if figures else told
+
+
+def overview_head(state: State) -> str:
+    """Say what the overview shows."""
+    return (
+        f"{STATES[state]}, in every light, each beside the wanted colour. How a mix keeps to the "
+        "cloth when the light changes: it holds, drifts, or parts from it."
+    )
+
+
+def notes_line(told: Compared, light: Light, states: Sequence[State], *, every_light: bool) -> str:
+    """Say what to know of what is shown now."""
+    lights = told.lights if every_light else (light,)
+    shown = [told.wanted_under(seen).shown for seen in lights]
+    shown += [
+        one.sight(state, seen).shown
+        for one in told.candidates
+        for state in states
+        for seen in lights
+    ]
+    told_of = (shown_words(shown), *light_notes(lights), *told.notes(states))
+    return " ".join(text for text in told_of if text)
+
+
+def trouble(error: MendableError) -> str:
+    """Say what is wrong and how to mend it."""
+    return f"{error.what} {error.mend}"
+
+
+def pair_line(number: int, sight: Sight, wanted: WantedSight, *, alone: bool) -> str:
+    """Tell the two colours of the full screen."""
+    which = f"{first_up(mix_word(number))} alone" if alone else f"Wanted | {mix_word(number)}"
+    told = f"{which}, {STATE_WORDS[sight.state]}, in {LIGHT_WORDS[sight.light]}: "
+    told += near_words(sight)
+    way = way_words(sight)
+    told += f"; {way}" if way else ""
+    shown = [("wanted", wanted.shown)] if not alone else []
+    out = [word for word, lab in [*shown, ("mix", sight.shown)] if not in_srgb(lab)]
+    return told + (
+        f". {first_up(' and '.join(out))}: more vivid than a screen shows" if out else ""
+    )
