@@ -75,7 +75,7 @@ def with_size(piece: Piece, row: int, name: str, mm: float) -> Piece:
             f"The part “{part.name}” ({part.shape}) has no {name}.",
             f"Change its {', '.join(sizes_in(part))}.",
         )
-    changed = replace(part, **{name: float(mm)})
+    changed = _resized(part, name, float(mm))
     if not 0 < mm < float("inf"):
         return _checked(piece, row, changed)
     if part.profile and part.shape in TURNED:
@@ -83,6 +83,12 @@ def with_size(piece: Piece, row: int, name: str, mm: float) -> Piece:
     elif part.shape is Shape.TAPERED_LEG and name == "width":
         changed = replace(changed, end=part.end * mm / part.width)
     return _checked(piece, row, changed)
+
+
+def _resized(part: Part, name: str, mm: float) -> Part:
+    if name == "length":
+        return replace(part, length=mm)
+    return replace(part, width=mm) if name == "width" else replace(part, depth=mm)
 
 
 def _turned(part: Part, changed: Part, name: str, mm: float) -> Part:

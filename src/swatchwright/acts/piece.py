@@ -12,12 +12,14 @@ from swatchwright.errors import MendableError
 from swatchwright.piece.areas import PieceAreas, areas_of
 from swatchwright.piece.check import checked_piece
 from swatchwright.piece.common import Kind, common_piece
-from swatchwright.piece.drawing import View, drawn
+from swatchwright.piece.drawing import Drawing, View, drawn
 from swatchwright.piece.part import Part, Piece, Shape
 from swatchwright.piece.svg import svg_of
 
 __all__ = [
+    "DrawnPiece",
     "SizedPiece",
+    "draw_piece",
     "kind_named",
     "leg_named",
     "read_piece",
@@ -221,3 +223,25 @@ def write_text(path: Path, text: str) -> None:
         raise MendableError(
             f"{path} cannot be written ({error.strerror}).", "Name a file in a folder of yours."
         ) from error
+
+
+# --- drawn ---------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnPiece:
+    """A piece with its areas, drawn from the front and as a picture."""
+
+    sized: SizedPiece
+    drawings: Mapping[View, Drawing]
+
+
+def draw_piece(piece: Piece) -> DrawnPiece:
+    """Measure and draw a piece.
+
+    Raises
+    ------
+    MendableError
+        If it cannot be, or has more parts than can be drawn.
+    """
+    return DrawnPiece(sized(piece), {view: drawn(piece, view) for view in View})

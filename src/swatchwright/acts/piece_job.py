@@ -7,6 +7,7 @@ follow the order of amounts and what of each zone is seen.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field
 
 from swatchwright.acts.amounts import Coats, order_of
@@ -37,8 +38,10 @@ __all__ = [
     "ZoneMix",
     "at_hand",
     "form_for",
+    "form_of_parts",
     "has_inside",
     "keep_piece",
+    "keep_sized",
     "mixes_by_zone",
     "order_for_job",
     "piece_of_form",
@@ -90,7 +93,13 @@ class PieceForm:
 def form_for(kind: Kind) -> PieceForm:
     """Give the form of a common piece as it usually is."""
     usual = USUAL[kind]
-    return PieceForm(kind, *map(float, usual.size), drawers=usual.drawers, leg=usual.leg)
+    width, height, depth = map(float, usual.size)
+    return PieceForm(kind, width, height, depth, drawers=usual.drawers, leg=usual.leg)
+
+
+def form_of_parts() -> PieceForm:
+    """Give a form for a piece that is told by its parts alone, as one of a file."""
+    return PieceForm(None, by_hand=True)
 
 
 def has_inside(kind: Kind) -> bool:
@@ -241,3 +250,28 @@ def keep_piece(
         for part, value in ((PIECE_PART, piece), (FORM_PART, form), (AMOUNTS_PART, order)):
             keep_document(store, id_, part, value)
         return edit.changes
+
+
+def keep_sized(
+    store: Store,
+    id_: str,
+    form: PieceForm,
+    piece: Piece,
+    *,
+    mixes: Mapping[str, ZoneMix],
+    shelf: Shelf,
+    known: AtHand,
+) -> Changes:
+    """Keep a piece with the order of amounts that follows from it; see `order_for_job`.
+
+    Where there can be no order, as nothing is painted, the piece is kept without one.
+
+    Raises
+    ------
+    MendableError
+        As `keep_piece`.
+    """
+    order: AmountsOrder | None = None
+    with suppress(MendableError):
+        order = order_for_job(form, piece, mixes, shelf, known)
+    return keep_piece(store, id_, form, piece, order)

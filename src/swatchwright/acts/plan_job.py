@@ -8,20 +8,34 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.acts.plan import faces_of
+from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.layers import LayerKind, Stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.coats import usual_primer
-from swatchwright.piece.work.order import Carrier, FinishKind, PaintTimes, PlanOrder, Primer
+from swatchwright.piece.work.order import Carrier, FinishKind, Lead, PaintTimes, PlanOrder, Primer
 from swatchwright.piece.work.times import finish_times, paint_times, primer_times
+from swatchwright.shelf.jobs import KeptRecipe
+from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["Elsewhere", "Product", "following", "products_in", "usual_times"]
+__all__ = [
+    "Elsewhere",
+    "Product",
+    "answered",
+    "following",
+    "paints_in_use",
+    "products_in",
+    "usual_times",
+]
 
 _FINISHES = {
     LayerKind.WAX: FinishKind.WAX,
     LayerKind.OIL: FinishKind.OIL,
     LayerKind.VARNISH: FinishKind.VARNISH,
 }
+
+
+_MOST_COATS = 10
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,31 +86,34 @@ def _coats(order: PlanOrder, told: Elsewhere) -> PlanOrder:
         on = told.form.coats
         order = replace(order, coats=max(1, on.paint), washes=on.wash)
         if on.primer:
-            kind = order.primer if order.primer not in {None, Primer.NONE} else Primer.ORDINARY
-            order = replace(order, primer=kind, primer_coats=on.primer)
+            named = order.primer not in {None, Primer.NONE}
+            primer = order.primer if named else Primer.ORDINARY
+            order = replace(order, primer=primer, primer_coats=on.primer)
         if on.clear:
-            kind = FinishKind.VARNISH if order.finish is FinishKind.NONE else order.finish
-            order = replace(order, finish=kind, finish_coats=on.clear)
+            finish = FinishKind.VARNISH if order.finish is FinishKind.NONE else order.finish
+            order = replace(order, finish=finish, finish_coats=on.clear)
     if told.stack is not None:
-        order = replace(order, washes=_passes(told.stack, wash=True), **_finish(told.stack))
+        last, coats = _finish(told.stack)
+        washes = _washes(told.stack)
+        order = replace(order, washes=washes, finish=last, finish_coats=coats)
     if told.paints:
         water = all(paint.finish.waterborne for paint in told.paints)
         order = replace(order, carrier=Carrier.WATER if water else Carrier.SOLVENT)
     return order
 
 
-def _passes(stack: Stack, *, wash: bool) -> int:
-    return min(10, sum(layer.passes for layer in stack.layers if layer.is_paint is wash))
+def _washes(stack: Stack) -> int:
+    return min(_MOST_COATS, sum(layer.passes for layer in stack.layers if layer.is_paint))
 
 
-def _finish(stack: Stack) -> dict[str, object]:
+def _finish(stack: Stack) -> tuple[FinishKind, int]:
     """Give what goes on last, with its coats; a plan has one finish, the one laid last."""
     clear = [layer for layer in stack.layers if not layer.is_paint and layer.passes]
     if not clear:
-        return {"finish": FinishKind.NONE, "finish_coats": 1}
+        return FinishKind.NONE, 1
     last = clear[-1].kind
     coats = sum(layer.passes for layer in clear if layer.kind is last)
-    return {"finish": _FINISHES[last], "finish_coats": min(10, coats)}
+    return _FINISHES[last], min(_MOST_COATS, coats)
 
 
 # --- times ---------------------------------------------------------------------------------------
@@ -124,3 +141,21 @@ def usual_times(order: PlanOrder, product: Product) -> PaintTimes:
     if product == "finish":
         return finish_times(order.finish, order.carrier)
     return paint_times(order.carrier)
+
+
+def paints_in_use(
+    kept: Sequence[KeptRecipe], first: Recipe | None, shelf: Shelf
+) -> tuple[Paint, ...]:
+    """Give the paints of the chosen recipes that the shelf has, or else those of the first mix."""
+    ids = {paint.paint for recipe in kept if recipe.chosen for paint in recipe.paints}
+    if not ids:
+        return () if first is None else first.paints
+    return tuple(paint for paint in shelf.paints if paint.id in ids)
+
+
+def answered(order: PlanOrder) -> PlanOrder:
+    """Forget an answer about lead that is no longer asked for.
+
+    What was tested may not be said of another coat: she is asked anew when it matters again.
+    """
+    return order if order.lead_matters else replace(order, lead=Lead.NOT_ANSWERED)

@@ -8,6 +8,7 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from swatchwright.acts.piece import (
+    draw_piece,
     kind_named,
     leg_named,
     read_piece,
@@ -19,6 +20,7 @@ from swatchwright.acts.piece import (
 from swatchwright.errors import MendableError
 from swatchwright.piece.areas import areas_of
 from swatchwright.piece.common import Kind, common_piece
+from swatchwright.piece.drawing import View
 from swatchwright.piece.part import Shape
 
 
@@ -115,3 +117,11 @@ def test_colours_that_cannot_be(colours: dict[str, str], told: str, tmp_path: Pa
     """A colour that is none, or of a zone that is not there, is refused."""
     with pytest.raises(MendableError, match=told):
         write_drawing(common_piece(Kind.CHAIR), tmp_path / "x.svg", colours)
+
+
+def test_a_piece_is_drawn_from_both_sides() -> None:
+    """Areas and both drawings come together, and the front is as wide as the piece."""
+    found = draw_piece(common_piece(Kind.CHAIR))
+    assert found.sized == sized(common_piece(Kind.CHAIR))
+    assert found.drawings.keys() == set(View)
+    assert found.drawings[View.FRONT].width == pytest.approx(450)

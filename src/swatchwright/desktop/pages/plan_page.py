@@ -1,17 +1,266 @@
-"""The page of the plan."""
+"""The page of the plan: what the piece is and what goes on, and so what to do on which day."""
 
 from __future__ import annotations
 
-from swatchwright.desktop import words
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QHideEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.jobs import Changes, Store, keep_document
+from swatchwright.acts.piece_job import FORM_PART, PIECE_PART, PieceForm
+from swatchwright.acts.plan import PlannedWork, plan_for, save_calendar
+from swatchwright.acts.plan_job import Elsewhere, following, paints_in_use
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.day_picture import DayPicture
+from swatchwright.desktop.widgets.piece_fields import card, label
+from swatchwright.desktop.widgets.piece_keeper import Keeper
+from swatchwright.desktop.widgets.plan_now import PlanNow
+from swatchwright.desktop.widgets.plan_on import PlanOn
+from swatchwright.desktop.widgets.plan_steps import PlanSteps
+from swatchwright.desktop.widgets.plan_times import PlanTimes
+from swatchwright.desktop.widgets.plan_when import PlanWhen
+from swatchwright.desktop.words import plan as words
+from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+from swatchwright.piece.part import Piece
+from swatchwright.piece.work.order import Lead, PlanOrder
 
-__all__ = ["PlanPage"]
+__all__ = ["PLAN_PART", "PlanPage"]
+
+PLAN_PART, FINISH_PART = "plan", "finish"
+
+_WIDE = 368
 
 
 class PlanPage(Page):
-    """To be built."""
+    """Settings on the left; the picture of the days and the list of steps on the right."""
 
     def __init__(self, session: Session, desk: Desk) -> None:
-        super().__init__(session, desk, words.PAGE_PLAN, words.PAGE_PLAN_TIP)
+        super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
+        self.now, self.on = PlanNow(), PlanOn()
+        self.when, self.times = PlanWhen(), PlanTimes()
+        self.summary = label("", "big")
+        self.factor = label("", "strong")
+        self.picture = DayPicture()
+        self.steps = PlanSteps()
+        self.picked = label("")
+        self.picked.setTextFormat(Qt.TextFormat.RichText)
+        self.picked.hide()
+        self.blocked = label("", "waiting")
+        self.calendar = QPushButton(words.CALENDAR)
+        self.saved = label("", "quiet")
+        self.made: PlannedWork | None = None
+        self._plan_part = QWidget()
+        self._right = QScrollArea()
+        self._elsewhere = Elsewhere()
+        self._usual = PlanOrder("piece", date.today().isoformat())  # noqa: DTZ011 - her own day
+        self._lay_out()
+        self._keeper: Keeper[PlanOrder] = Keeper(
+            self, desk, read=self._read, act=_keeping, show=lambda _: self._refresh()
+        )
+        for part in (self.now, self.on, self.when, self.times):
+            part.changed.connect(self._change)
+        self.on.take_over.connect(self._take_over)
+        self.picture.chosen.connect(self._read_out)
+        self.picture.wanted.connect(self._go_to)
+        self.calendar.clicked.connect(self._ask_calendar)
+        session.recipes_changed.connect(self._look_elsewhere)
+        session.shelf_changed.connect(self._look_elsewhere)
+        desk.job_changed.connect(self._look_elsewhere)
+        self._elsewhere = self._found_elsewhere()
+        self._keeper.begin()
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(self.body)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(12)
+        settings = QWidget()
+        settings.setObjectName("bench")
+        left = QVBoxLayout(settings)
+        left.setContentsMargins(0, 0, 4, 0)
+        left.setSpacing(12)
+        for heading, part in (
+            (words.NOW, self.now),
+            (words.ON, self.on),
+            (words.WHEN, self.when),
+            (words.TIMES, self.times),
+        ):
+            sheet, column = card(heading)
+            column.addWidget(part)
+            left.addWidget(sheet)
+        left.addStretch(1)
+        area = _scrolled(QScrollArea(), settings, words.HINT)
+        area.setFixedWidth(_WIDE)
+        row.addWidget(area)
+        row.addWidget(_scrolled(self._right, self._plan_side(), words.LIST), 1)
+
+    def _plan_side(self) -> QWidget:
+        side = QWidget()
+        side.setObjectName("bench")
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 6, 0)
+        column.setSpacing(10)
+        self.blocked.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.blocked.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        column.addWidget(self.blocked, 1)
+        column.addWidget(self._plan_part)
+        rows = QVBoxLayout(self._plan_part)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(10)
+        top = QHBoxLayout()
+        top.addWidget(self.summary, 1)
+        top.addWidget(self.calendar)
+        sheet, inside = card("")
+        inside.addLayout(top)
+        inside.addWidget(self.saved)
+        inside.addWidget(self.factor)
+        inside.addWidget(self.picture)
+        inside.addWidget(label(words.LEGEND, "small"))
+        inside.addWidget(self.picked)
+        rows.addWidget(sheet)
+        rows.addWidget(self.steps)
+        column.addStretch(0)
+        return side
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Keep what is set before another page needs it."""
+        super().hideEvent(event)
+        self._keeper.keep()
+
+    # --- what is set -----------------------------------------------------------------------------
+
+    @property
+    def order(self) -> PlanOrder:
+        """The order as it stands; before anything is set, as the other pages have it."""
+        kept = self._keeper.value
+        return following(kept or self._usual, self._elsewhere, coats=kept is None)
+
+    def _change(self, order: PlanOrder) -> None:
+        self._keeper.set(order)
+        self._refresh()
+
+    def _take_over(self) -> None:
+        self._change(following(self.order, self._elsewhere))
+
+    def _read(self) -> PlanOrder | None:
+        return self.desk.part(PLAN_PART, PlanOrder)
+
+    # --- elsewhere -------------------------------------------------------------------------------
+
+    def _found_elsewhere(self) -> Elsewhere:
+        kept = () if self.desk.job is None else self.desk.job.recipes
+        found = self.session.recipes
+        first = found.recipes[0].recipe if found is not None and found.recipes else None
+        return Elsewhere(
+            self.desk.part(PIECE_PART, Piece),
+            self.desk.part(FORM_PART, PieceForm),
+            self.desk.part(FINISH_PART, Stack),
+            paints_in_use(kept, first, self.session.shelf),
+        )
+
+    def _look_elsewhere(self) -> None:
+        found = self._found_elsewhere()
+        if found != self._elsewhere:
+            self._elsewhere = found
+            self._refresh()
+
+    # --- showing ---------------------------------------------------------------------------------
+
+    def _refresh(self) -> None:
+        order = self.order
+        self.now.show_order(order)
+        there = following(order, self._elsewhere)
+        self.on.show_order(order, there, sized=self._elsewhere.piece is not None)
+        self.when.show_order(order)
+        self.times.show_order(order)
+        self.saved.hide()
+        try:
+            self._show_plan(order, plan_for(order))
+        except MendableError as error:
+            self._block(order, error)
+
+    def _block(self, order: PlanOrder, error: MendableError) -> None:
+        """Say in place of the plan what keeps it from being made."""
+        self.made = None
+        asks = order.lead_matters and order.lead is Lead.NOT_ANSWERED
+        self.blocked.setText(words.LEAD_WAIT if asks else f"{error.what}\n{error.mend}")
+        self.blocked.show()
+        self._plan_part.hide()
+
+    def _show_plan(self, order: PlanOrder, made: PlannedWork) -> None:
+        self.blocked.hide()
+        self._plan_part.show()
+        self.summary.setText(words.summary(made))
+        told = words.factor_line(made.plan.wait_factor)
+        self.factor.setText(told)
+        self.factor.setVisible(bool(told))
+        if made != self.made:
+            self.made = made
+            self.picked.hide()
+            self.picture.show_days(made, order.week)
+            self.steps.show_plan(made)
+
+    def _read_out(self, number: int) -> None:
+        """Write out the step of a block below the picture."""
+        if self.made is not None:
+            step = self.made.plan.steps[number - 1]
+            self.picked.setText(words.step_html(step, ()))
+            self.picked.show()
+
+    def _go_to(self, number: int) -> None:
+        """Bring the day of a step into view in the list."""
+        if (sheet := self.steps.sheet_of(number)) is not None:
+            self._right.ensureWidgetVisible(sheet, 0, 10)
+
+    # --- the calendar ----------------------------------------------------------------------------
+
+    def save_calendar(self, path: Path) -> None:
+        """Write the plan to a calendar file."""
+        made = self.made
+        if made is None:
+            return
+
+        def work(_: object) -> Path:
+            save_calendar(made.plan, path)
+            return path
+
+        def done(written: Path) -> None:
+            self.saved.setText(words.SAVED.format(written.name))
+            self.saved.show()
+
+        self.session.workshop.start("file", words.SAVING, work, done)
+
+    def _ask_calendar(self) -> None:
+        name, _ = QFileDialog.getSaveFileName(
+            self, words.CALENDAR, words.file_name(self.order.name), words.CALENDAR_FILES
+        )
+        if name:
+            self.save_calendar(Path(name))
+
+
+def _keeping(order: PlanOrder) -> Callable[[Store, str], Changes]:
+    return lambda store, id_: keep_document(store, id_, PLAN_PART, order)
+
+
+def _scrolled(area: QScrollArea, contents: QWidget, name: str) -> QScrollArea:
+    area.setWidget(contents)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setAccessibleName(name)
+    return area

@@ -1,0 +1,134 @@
+"""What to buy as a table: needed, left, tins sold, and so what to buy and its cost."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import Signal as QtSignal
+
+from swatchwright.acts.amounts import tins_told
+from swatchwright.desktop.words import piece as words
+from swatchwright.errors import MendableError
+from swatchwright.piece.amounts import Amounts, Purchase
+from swatchwright.piece.order import AmountsOrder
+from swatchwright.piece.tins import MOST_ML, TinSize
+
+__all__ = ["BuyingModel"]
+
+Index = QModelIndex | QPersistentModelIndex
+_NOWHERE = QModelIndex()
+_NAME, _NEEDED, _LEFT, _TINS, _BUY, _COST = range(6)
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+class BuyingModel(QAbstractTableModel):
+    """A row for each paint; what is left and the tins that are sold can be changed.
+
+    Signals
+    -------
+    left_changed(str, float)
+        So many ml are left of the paint of that id.
+    tins_changed(str, object)
+        The paint of that id is sold in these tins.
+    failed(object)
+        What was typed cannot be, as a `MendableError`.
+    """
+
+    left_changed = QtSignal(str, float)
+    tins_changed = QtSignal(str, object)
+    failed = QtSignal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._rows: tuple[Purchase, ...] = ()
+        self._tins: dict[str, tuple[TinSize, ...]] = {}
+
+    def show_amounts(self, order: AmountsOrder | None, found: Amounts | None) -> None:
+        """Show what is to be bought for an order, or nothing."""
+        rows = () if found is None else found.purchases
+        same = len(rows) == len(self._rows)
+        if not same:
+            self.beginResetModel()
+        self._rows = rows
+        made = () if order is None else order.products
+        self._tins = {i.id: i.tins for product in made for i in product.ingredients}
+        if not same:
+            self.endResetModel()
+        elif rows:
+            self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, _COST))
+
+    def rowCount(self, parent: Index = _NOWHERE) -> int:
+        """Give the number of paints."""
+        return 0 if parent.isValid() else len(self._rows)
+
+    def columnCount(self, parent: Index = _NOWHERE) -> int:
+        """Give the number of columns."""
+        return 0 if parent.isValid() else len(words.BUY_COLUMNS)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
+        """Give the head of a column."""
+        if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
+            return words.BUY_COLUMNS[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+        """Give the text of a cell, or what is edited of it."""
+        if not index.isValid() or index.row() >= len(self._rows):
+            return None
+        row, column = self._rows[index.row()], index.column()
+        if role == Qt.ItemDataRole.EditRole:
+            return {_LEFT: float(row.left_ml), _TINS: self._tins_text(row)}.get(column)
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._shown(row, column)
+        if role == Qt.ItemDataRole.TextAlignmentRole and column in {_NEEDED, _LEFT, _COST}:
+            return _RIGHT
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{row.name}, {words.BUY_COLUMNS[column]}: {self._shown(row, column)}"
+        return None
+
+    def _tins_text(self, row: Purchase) -> str:
+        return words.tins_text([(tin.ml, tin.price) for tin in self._tins.get(row.id, ())])
+
+    def _shown(self, row: Purchase, column: int) -> str:
+        return {
+            _NAME: row.name,
+            _NEEDED: f"{row.need_ml:.0f} ml",
+            _LEFT: f"{row.left_ml:.0f}",
+            _TINS: self._tins_text(row) or words.NOT_KNOWN,
+            _BUY: words.buy_line(row),
+            _COST: words.cost_line(row),
+        }[column]
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Let what is left and the tins be changed."""
+        flags = super().flags(index)
+        changes = index.isValid() and index.column() in {_LEFT, _TINS}
+        return flags | Qt.ItemFlag.ItemIsEditable if changes else flags
+
+    def setData(
+        self,
+        index: Index,
+        value: Any,  # noqa: ANN401 - Qt gives whatever the role is for
+        role: int = Qt.ItemDataRole.EditRole,
+    ) -> bool:
+        """Take what was typed into a cell."""
+        if not index.isValid() or role != Qt.ItemDataRole.EditRole:
+            return False
+        if index.column() not in {_LEFT, _TINS}:
+            return False
+        if value == self.data(index, role):
+            return True
+        row = self._rows[index.row()]
+        if index.column() == _LEFT:
+            self.left_changed.emit(row.id, min(MOST_ML, max(0.0, float(value))))
+            return True
+        try:
+            tins = tins_told(str(value))
+        except MendableError as error:
+            self.failed.emit(error)
+            return False
+        self.tins_changed.emit(row.id, tins)
+        return True

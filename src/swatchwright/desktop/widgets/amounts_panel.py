@@ -1,0 +1,102 @@
+"""What to buy and what to ask for it, side by side."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QTableView, QWidget
+
+from swatchwright.acts.piece_job import PieceForm
+from swatchwright.desktop.widgets.amounts_buying import BuyingModel
+from swatchwright.desktop.widgets.amounts_price import AmountsPrice
+from swatchwright.desktop.widgets.piece_fields import card, label
+from swatchwright.desktop.words import piece as words
+from swatchwright.errors import MendableError
+from swatchwright.piece.amounts import Amounts
+from swatchwright.piece.order import AmountsOrder
+from swatchwright.piece.tins import TinSize
+
+__all__ = ["AmountsPanel"]
+
+_ROW_HEIGHT = 32
+
+
+class AmountsPanel(QWidget):
+    """The table of paints to buy, and the price.
+
+    Signals
+    -------
+    changed(PieceForm)
+        What is left, sold or asked for was changed; the form with it.
+    """
+
+    changed = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._form: PieceForm | None = None
+        self.model = BuyingModel(self)
+        self.table = QTableView()
+        self.trouble = label("", "warn")
+        self.trouble.hide()
+        self.notes = label("", "small")
+        self.price = AmountsPrice()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(12)
+        buying, column = card(words.BUY)
+        column.addWidget(label(words.BUY_HINT, "quiet"))
+        column.addWidget(self._table())
+        column.addWidget(self.trouble)
+        column.addWidget(self.notes)
+        column.addStretch(1)
+        row.addWidget(buying, 7)
+        asking, column = card(words.PRICE)
+        column.addWidget(self.price)
+        row.addWidget(asking, 3)
+        self.model.left_changed.connect(self._left)
+        self.model.tins_changed.connect(self._tins)
+        self.model.failed.connect(self._say)
+        self.price.changed.connect(self.changed)
+
+    def _table(self) -> QTableView:
+        table = self.table
+        table.setAccessibleName(words.BUY)
+        table.setModel(self.model)
+        table.setTabKeyNavigation(False)
+        table.setWordWrap(False)
+        table.verticalHeader().hide()
+        table.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
+        head = table.horizontalHeader()
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
+        return table
+
+    def show_form(self, shown: PieceForm) -> None:
+        """Show what was set of stock and terms."""
+        self._form = shown
+        self.price.show_form(shown)
+
+    def show_amounts(self, order: AmountsOrder, found: Amounts) -> None:
+        """Show what to buy, and the price."""
+        self.trouble.hide()
+        self.model.show_amounts(order, found)
+        head = self.table.horizontalHeader().sizeHint().height()
+        self.table.setFixedHeight(head + len(found.purchases) * _ROW_HEIGHT + 6)
+        self.notes.setText(" ".join(found.notes))
+        self.price.show_amounts(found)
+
+    def _left(self, id_: str, ml: float) -> None:
+        if self._form is not None:
+            self.changed.emit(replace(self._form, left={**self._form.left, id_: ml}))
+
+    def _tins(self, id_: str, tins: tuple[TinSize, ...]) -> None:
+        if self._form is None:
+            return
+        kept = {name: sizes for name, sizes in self._form.tins.items() if name != id_}
+        self.changed.emit(replace(self._form, tins={**kept, id_: tins} if tins else kept))
+
+    def _say(self, error: MendableError) -> None:
+        self.trouble.setText(f"{error.what} {error.mend}")
+        self.trouble.show()

@@ -1,0 +1,128 @@
+"""Fields with their words, alike on the pages of the piece and of the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QGuiApplication, QPalette
+from PySide6.QtWidgets import (
+    QAbstractSpinBox,
+    QComboBox,
+    QDoubleSpinBox,
+    QFormLayout,
+    QFrame,
+    QLabel,
+    QLayout,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+__all__ = ["add_row", "card", "choice", "clear", "form", "label", "number", "quiet_ink"]
+
+
+def label(text: str = "", name: str = "", *, wraps: bool = True) -> QLabel:
+    """Make a label, wrapped where it is long; `name` is its place in the look."""
+    made = QLabel(text)
+    made.setObjectName(name)
+    made.setWordWrap(wraps)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if wraps:
+        made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    return made
+
+
+def card(heading: str) -> tuple[QFrame, QVBoxLayout]:
+    """Make a sheet with a heading if one is given, and the column that its contents go into."""
+    sheet = QFrame()
+    sheet.setObjectName("sheet")
+    column = QVBoxLayout(sheet)
+    column.setContentsMargins(16, 12, 16, 14)
+    column.setSpacing(8)
+    if heading:
+        column.addWidget(label(heading, "heading"))
+    return sheet, column
+
+
+def form() -> QFormLayout:
+    """Make a column of words and fields."""
+    made = QFormLayout()
+    made.setContentsMargins(0, 0, 0, 0)
+    made.setHorizontalSpacing(12)
+    made.setVerticalSpacing(6)
+    made.setLabelAlignment(Qt.AlignmentFlag.AlignLeft)
+    made.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+    return made
+
+
+def add_row(rows: QFormLayout, text: str, field: QWidget) -> None:
+    """Add a field under its words, which also name it to a screen reader."""
+    told = QLabel(text)
+    told.setBuddy(field)
+    if not field.accessibleName():
+        field.setAccessibleName(text)
+    rows.addRow(told, field)
+
+
+def number(
+    low: float, high: float, suffix: str = "", *, step: float = 1.0, decimals: int = 0
+) -> QDoubleSpinBox:
+    """Make a field for a number, which the wheel only changes when it has the focus."""
+    made = _Number()
+    made.setDecimals(decimals)
+    made.setRange(low, high)
+    made.setSingleStep(step)
+    made.setSuffix(suffix)
+    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    made.setMinimumHeight(26)
+    made.setCorrectionMode(QAbstractSpinBox.CorrectionMode.CorrectToNearestValue)
+    return made
+
+
+class _Number(QDoubleSpinBox):
+    def wheelEvent(self, event: object) -> None:
+        """Let the page scroll unless the field is being used."""
+        if self.hasFocus():
+            super().wheelEvent(event)  # type: ignore[arg-type]
+        else:
+            event.ignore()  # type: ignore[attr-defined]
+
+
+class _Choice(QComboBox):
+    def wheelEvent(self, event: object) -> None:
+        """Let the page scroll unless the field is being used."""
+        if self.hasFocus():
+            super().wheelEvent(event)  # type: ignore[arg-type]
+        else:
+            event.ignore()  # type: ignore[attr-defined]
+
+
+def choice(items: Iterable[tuple[str, object]], name: str = "") -> QComboBox:
+    """Make a field to choose from words, each with the value it stands for."""
+    made = _Choice()
+    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    made.setMinimumHeight(26)
+    made.setAccessibleName(name)
+    for text, value in items:
+        made.addItem(text, value)
+    return made
+
+
+def quiet_ink() -> QColor:
+    """Give the quiet ink of the bench; a widget's own palette holds it half transparent."""
+    return QGuiApplication.palette().color(QPalette.ColorRole.PlaceholderText)
+
+
+def clear(layout: QLayout) -> None:
+    """Take everything out of a layout."""
+    while layout.count():
+        item = layout.takeAt(0)
+        if item is None:
+            return
+        widget, inner = item.widget(), item.layout()
+        if widget is not None:
+            widget.hide()
+            widget.deleteLater()
+        elif inner is not None:
+            clear(inner)

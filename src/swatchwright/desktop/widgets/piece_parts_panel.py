@@ -1,0 +1,190 @@
+"""The list of parts with what can be done to it: change, add, remove, choose painted faces."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDoubleSpinBox,
+    QHBoxLayout,
+    QHeaderView,
+    QLineEdit,
+    QPushButton,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.parts import faces_in, with_faces, with_part, without_part
+from swatchwright.acts.piece import SizedPiece
+from swatchwright.desktop.widgets.piece_fields import choice, clear, label
+from swatchwright.desktop.widgets.piece_parts import PartsModel
+from swatchwright.desktop.words import piece as words
+from swatchwright.errors import MendableError
+from swatchwright.piece.part import Face, Piece, Shape
+
+__all__ = ["PartsPanel"]
+
+_ROW_HEIGHT = 32
+_SHOWN_ROWS = 8
+_LONGEST = 6000.0
+_MOST = 200
+
+
+class PartsPanel(QWidget):
+    """The table of parts, the faces of the one that is picked, and buttons.
+
+    Signals
+    -------
+    changed(Piece)
+        Something was changed; the piece with it.
+    """
+
+    changed = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._found: SizedPiece | None = None
+        self.model = PartsModel(self)
+        self.table = QTableView()
+        self.faces: dict[Face, QCheckBox] = {}
+        self.trouble = label("", "warn")
+        self.trouble.hide()
+        self._faces_told = label(words.PICK_PART, "quiet")
+        self._faces_row = QHBoxLayout()
+        self._faces_row.setSpacing(10)
+        self.shape = choice([(shape.value, shape) for shape in Shape], words.ADD_WHAT)
+        self.add = QPushButton(words.ADD_PART)
+        self.remove = QPushButton(words.REMOVE_PART)
+        self._lay_out()
+        self.model.changed.connect(self._take)
+        self.model.failed.connect(self._say)
+        self.add.clicked.connect(self._add)
+        self.remove.clicked.connect(self._remove)
+        delete = QShortcut(QKeySequence(Qt.Key.Key_Delete), self.table)
+        delete.setContext(Qt.ShortcutContext.WidgetShortcut)
+        delete.activated.connect(self._remove)
+        self.table.selectionModel().currentRowChanged.connect(self._show_faces)
+        self.model.modelReset.connect(self._show_faces)
+
+    def _lay_out(self) -> None:
+        table = self.table
+        table.setAccessibleName(words.PARTS)
+        table.setModel(self.model)
+        table.setItemDelegate(_Cells(table))
+        table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
+        table.setTabKeyNavigation(False)
+        table.verticalHeader().hide()
+        table.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
+        head = table.horizontalHeader()
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(7, QHeaderView.ResizeMode.Stretch)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(label(words.PARTS_HINT, "quiet"))
+        column.addWidget(table)
+        column.addWidget(self.trouble)
+        column.addWidget(self._faces_told)
+        column.addLayout(self._faces_row)
+        buttons = QHBoxLayout()
+        buttons.addWidget(self.shape)
+        buttons.addWidget(self.add)
+        buttons.addStretch(1)
+        buttons.addWidget(self.remove)
+        column.addLayout(buttons)
+
+    def show_piece(self, found: SizedPiece) -> None:
+        """Show the parts of a piece."""
+        row = self.table.currentIndex().row()
+        self._found = found
+        self.trouble.hide()
+        self.model.show_piece(found)
+        rows = self.model.rowCount()
+        if row >= 0 and self.table.currentIndex().row() < 0 and rows:
+            self.table.selectRow(min(row, rows - 1))
+        shown = min(rows, _SHOWN_ROWS)
+        head = self.table.horizontalHeader().sizeHint().height()
+        self.table.setFixedHeight(head + shown * _ROW_HEIGHT + 6)
+        self._show_faces()
+
+    def _show_faces(self) -> None:
+        """Show a tick for each face of the part that is picked."""
+        part = self.model.part(self.table.currentIndex().row())
+        self.remove.setEnabled(part is not None)
+        told = words.PICK_PART if part is None else words.PAINTED_FACES.format(part.name)
+        self._faces_told.setText(told)
+        there = () if part is None else faces_in(part)
+        if tuple(self.faces) != there:
+            clear(self._faces_row)
+            self.faces = {face: QCheckBox(face.value) for face in there}
+            for box in self.faces.values():
+                box.clicked.connect(self._faces_ticked)
+                self._faces_row.addWidget(box)
+            self._faces_row.addStretch(1)
+        for face, box in self.faces.items():
+            box.setChecked(part is not None and face in part.painted)
+
+    # --- changes ---------------------------------------------------------------------------------
+
+    def _faces_ticked(self) -> None:
+        painted = tuple(face for face, box in self.faces.items() if box.isChecked())
+        row = self.table.currentIndex().row()
+        self._do(lambda piece: with_faces(piece, row, painted))
+
+    def _add(self) -> None:
+        shape = Shape(self.shape.currentData())
+        self._do(lambda piece: with_part(piece, shape))
+        self.table.selectRow(self.model.rowCount() - 1)
+        self.table.scrollToBottom()
+
+    def _remove(self) -> None:
+        row = self.table.currentIndex().row()
+        if row >= 0:
+            self._do(lambda piece: without_part(piece, row))
+
+    def _do(self, act: Callable[[Piece], Piece]) -> None:
+        if self._found is None:
+            return
+        try:
+            changed = act(self._found.piece)
+        except MendableError as error:
+            self._say(error)
+            return
+        self._take(changed)
+
+    def _take(self, piece: Piece) -> None:
+        self.trouble.hide()
+        self.changed.emit(piece)
+
+    def _say(self, error: MendableError) -> None:
+        self.trouble.setText(f"{error.what} {error.mend}")
+        self.trouble.show()
+
+
+Index = QModelIndex | QPersistentModelIndex
+
+
+class _Cells(QStyledItemDelegate):
+    """Gives numbers a field of their own, without which too much could be typed."""
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        """Make the field that a cell is changed in."""
+        value = index.data(Qt.ItemDataRole.EditRole)
+        if isinstance(value, str):
+            typed = QLineEdit(parent)
+            typed.setMaxLength(80)
+            return typed
+        field = QDoubleSpinBox(parent)
+        whole = isinstance(value, int)
+        field.setDecimals(0 if whole else 1)
+        field.setRange(1 if whole else 0.5, _MOST if whole else _LONGEST)
+        field.setAccessibleName(index.data(Qt.ItemDataRole.AccessibleTextRole))
+        del option
+        return field

@@ -1,0 +1,125 @@
+"""Works out which mix each zone gets and how much of it, as bench, shelf and job change."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+
+from swatchwright.acts.amounts import amounts_for
+from swatchwright.acts.piece_job import (
+    AtHand,
+    PieceForm,
+    ZoneMix,
+    at_hand,
+    mixes_by_zone,
+    order_for_job,
+)
+from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.words import piece as words
+from swatchwright.errors import MendableError
+from swatchwright.piece.amounts import Amounts
+from swatchwright.piece.order import AmountsOrder
+from swatchwright.piece.part import Piece
+from swatchwright.shelf.jobs import KeptRecipe
+from swatchwright.shelf.shelf import Shelf
+
+__all__ = ["PieceReckoner"]
+
+
+class PieceReckoner(QObject):
+    """Follows session and desk for the page of the piece.
+
+    Parameters
+    ----------
+    session, desk
+        What is on the bench, and the job it is for.
+    what
+        Gives the form and the piece as they are set; None before one is.
+    parent
+        The page.
+
+    Signals
+    -------
+    mixes_changed(dict)
+        Zones get other mixes, by their names.
+    reckoned(AmountsOrder, Amounts)
+        The amounts were worked out.
+    failed(MendableError)
+        They cannot be.
+    """
+
+    mixes_changed = Signal(object)
+    reckoned = Signal(object, object)
+    failed = Signal(object)
+
+    def __init__(
+        self,
+        session: Session,
+        desk: Desk,
+        what: Callable[[], tuple[PieceForm | None, Piece | None]],
+        parent: QObject,
+    ) -> None:
+        super().__init__(parent)
+        self._session, self._desk, self._what = session, desk, what
+        self._mixes: dict[str, ZoneMix] = {}
+        self._known = AtHand()
+        self._asked: tuple[KeptRecipe, ...] | None = None
+        session.recipes_changed.connect(self._look)
+        session.shelf_changed.connect(self.reckon)
+        desk.job_changed.connect(self._look)
+
+    def at_hand(self) -> tuple[dict[str, ZoneMix], Shelf, AtHand]:
+        """Give the mixes of zones, the shelf, and what the store knows of paints."""
+        return dict(self._mixes), self._session.shelf, self._known
+
+    def find_mixes(self) -> dict[str, ZoneMix]:
+        """Find the mix of each zone of the piece as it is set now."""
+        piece = self._what()[1]
+        found = self._session.recipes
+        first = found.recipes[0].recipe if found is not None and found.recipes else None
+        self._mixes = {} if piece is None else mixes_by_zone(piece, self._kept(), first)
+        return self._mixes
+
+    def _kept(self) -> tuple[KeptRecipe, ...]:
+        return () if self._desk.job is None else self._desk.job.recipes
+
+    def _look(self) -> None:
+        self.ask_store()
+        before = self._mixes
+        if self.find_mixes() != before:
+            self.mixes_changed.emit(self._mixes)
+            self.reckon()
+
+    def ask_store(self, *, anew: bool = False) -> None:
+        """Ask for paints and stock, once for each set of recipes, or anew."""
+        kept = self._kept()
+        if kept != self._asked or anew:
+            self._asked = kept
+            self._desk.ask(lambda store: at_hand(store, kept), self._told)
+
+    def _told(self, known: AtHand) -> None:
+        self._known = known
+        self.reckon()
+
+    def reckon(self) -> None:
+        """Work out the amounts, off the interface thread: tins are chosen among many."""
+        form, piece = self._what()
+        if form is None or piece is None:
+            return
+        mixes, shelf, known = self.at_hand()
+
+        def work(_: object) -> tuple[AmountsOrder, Amounts]:
+            order = order_for_job(form, piece, mixes, shelf, known)
+            return order, amounts_for(order)
+
+        self._session.workshop.start(
+            "amounts", words.RECKONING, work, lambda both: self.reckoned.emit(*both), self._trouble
+        )
+
+    def _trouble(self, what: object) -> None:
+        if isinstance(what, MendableError):
+            self.failed.emit(what)
+        else:
+            self._session.workshop.failed.emit(what)

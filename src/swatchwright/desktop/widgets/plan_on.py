@@ -1,0 +1,111 @@
+"""What goes on the piece: carrier, primer, coats, washes and what comes on top."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+
+from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, label, number
+from swatchwright.desktop.words import plan as words
+from swatchwright.piece.work.order import Carrier, FinishKind, PlanOrder, Primer
+
+__all__ = ["PlanOn"]
+
+_NO_CHOICE = ""
+"""Stands for the primer that is usual: Qt finds no item by None."""
+
+
+class PlanOn(QWidget):
+    """Fields for what goes on, and what other pages say of it.
+
+    Signals
+    -------
+    changed(PlanOrder)
+        One of them was changed; the order with it.
+    take_over()
+        What other pages say is to be taken over.
+    """
+
+    changed = Signal(object)
+    take_over = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._order: PlanOrder | None = None
+        self._showing = False
+        self.piece = label("", "quiet")
+        self.carrier = choice([(c.value, c) for c in Carrier], words.CARRIER)
+        self.primer = choice(
+            [(text, primer or _NO_CHOICE) for text, primer in words.PRIMER_WORDS], words.PRIMER
+        )
+        self.primer_coats = number(0, 10)
+        self.primer_coats.setSpecialValueText(words.AS_USUAL)
+        self.coats = number(1, 10)
+        self.washes = number(0, 10)
+        self.finish = choice([(words.FINISH_WORDS[f], f) for f in FinishKind], words.FINISH)
+        self.finish_coats = number(1, 10)
+        self.differs = label("", "quiet")
+        self.take = QPushButton(words.TAKE_OVER)
+        self.take.setObjectName("little")
+        self._rows = form()
+        for text, field in (
+            (words.CARRIER, self.carrier),
+            (words.PRIMER, self.primer),
+            (words.PRIMER_COATS, self.primer_coats),
+            (words.COATS, self.coats),
+            (words.WASHES, self.washes),
+            (words.FINISH, self.finish),
+            (words.FINISH_COATS, self.finish_coats),
+        ):
+            add_row(self._rows, text, field)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(self.piece)
+        column.addLayout(self._rows)
+        column.addWidget(self.differs)
+        column.addWidget(self.take)
+        for box in (self.carrier, self.primer, self.finish):
+            box.activated.connect(self._changed)
+        for spin in (self.primer_coats, self.coats, self.washes, self.finish_coats):
+            spin.valueChanged.connect(self._changed)
+        self.take.clicked.connect(self.take_over)
+
+    def show_order(self, order: PlanOrder, there: PlanOrder, *, sized: bool) -> None:
+        """Show an order, and what it would be if it followed the other pages."""
+        self._showing, self._order = True, order
+        self.piece.setText(words.piece_line(order, known=sized))
+        self.carrier.setCurrentIndex(self.carrier.findData(order.carrier))
+        self.primer.setCurrentIndex(self.primer.findData(order.primer or _NO_CHOICE))
+        self.primer_coats.setValue(order.primer_coats)
+        self._rows.setRowVisible(self.primer_coats, order.primer is not Primer.NONE)
+        self.coats.setValue(order.coats)
+        self.washes.setValue(order.washes)
+        self.finish.setCurrentIndex(self.finish.findData(order.finish))
+        self.finish_coats.setValue(order.finish_coats)
+        self._rows.setRowVisible(self.finish_coats, order.finish is not FinishKind.NONE)
+        told = words.differs_line(order, there)
+        self.differs.setText(told)
+        self.differs.setVisible(bool(told))
+        self.take.setVisible(bool(told))
+        self._showing = False
+
+    def _changed(self) -> None:
+        if self._showing or self._order is None:
+            return
+        named = self.primer.currentData()
+        primer = Primer(named) if named else None
+        self.changed.emit(
+            replace(
+                self._order,
+                carrier=Carrier(self.carrier.currentData()),
+                primer=primer,
+                primer_coats=0 if primer is Primer.NONE else round(self.primer_coats.value()),
+                coats=round(self.coats.value()),
+                washes=round(self.washes.value()),
+                finish=FinishKind(self.finish.currentData()),
+                finish_coats=round(self.finish_coats.value()),
+            )
+        )

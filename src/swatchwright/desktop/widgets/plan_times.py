@@ -1,0 +1,105 @@
+"""How long each product dries, as its tin says, where she has it at hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QVBoxLayout, QWidget
+
+from swatchwright.acts.plan_job import products_in, usual_times
+from swatchwright.desktop.widgets.piece_fields import label, number
+from swatchwright.desktop.words import plan as words
+from swatchwright.piece.work.order import PaintTimes, PlanOrder
+
+__all__ = ["PlanTimes"]
+
+_MOST_HOURS = 1440.0
+_HOUR = 60.0
+
+
+class PlanTimes(QWidget):
+    """A row for each product: whether its tin tells, and its three times.
+
+    Signals
+    -------
+    changed(PlanOrder)
+        One of them was changed; the order with it.
+    """
+
+    changed = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._order: PlanOrder | None = None
+        self._showing = False
+        self.ticks: dict[str, QCheckBox] = {}
+        self.fields: dict[str, tuple[QDoubleSpinBox, ...]] = {}
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(6)
+        grid.setVerticalSpacing(4)
+        for place, head in enumerate(words.TIME_HEADS, 1):
+            grid.addWidget(label(head, "small"), 0, place)
+            grid.setColumnStretch(place, 1)
+        for row, (product, word) in enumerate(words.PRODUCTS.items(), 1):
+            tick = QCheckBox(word)
+            tick.toggled.connect(self._changed)
+            grid.addWidget(tick, row, 0)
+            made = []
+            for place, head in enumerate(words.TIME_HEADS, 1):
+                field = number(0, _MOST_HOURS, decimals=1)
+                field.setMinimumWidth(58)
+                field.setAccessibleName(words.time_field(product, head))
+                field.valueChanged.connect(self._changed)
+                grid.addWidget(field, row, place)
+                made.append(field)
+            self.ticks[product], self.fields[product] = tick, tuple(made)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        column.addWidget(label(words.TIMES_HINT, "quiet"))
+        column.addLayout(grid)
+
+    def show_order(self, order: PlanOrder) -> None:
+        """Show the times of an order; where it has none, the usual ones, fixed."""
+        self._showing, self._order = True, order
+        used = products_in(order)
+        for product, tick in self.ticks.items():
+            own = _own(order, product)
+            times = own or usual_times(order, product)
+            tick.setChecked(own is not None)
+            tick.setVisible(product in used)
+            for field, minutes in zip(
+                self.fields[product], (times.touch_dry, times.recoat, times.hard), strict=True
+            ):
+                if abs(field.value() - minutes / _HOUR) > 1e-6:
+                    field.setValue(minutes / _HOUR)
+                field.setEnabled(own is not None)
+                field.setVisible(product in used)
+        self._showing = False
+
+    def _changed(self) -> None:
+        if self._showing or self._order is None:
+            return
+        times: dict[str, PaintTimes | None] = {}
+        for product, tick in self.ticks.items():
+            touch, recoat, hard = (_HOUR * field.value() for field in self.fields[product])
+            times[product] = PaintTimes(touch, recoat, hard) if tick.isChecked() else None
+        self.changed.emit(
+            replace(
+                self._order,
+                primer_times=times["primer"],
+                paint_times=times["paint"],
+                wash_times=times["wash"],
+                finish_times=times["finish"],
+            )
+        )
+
+
+def _own(order: PlanOrder, product: str) -> PaintTimes | None:
+    return {
+        "primer": order.primer_times,
+        "paint": order.paint_times,
+        "wash": order.wash_times,
+        "finish": order.finish_times,
+    }[product]
