@@ -12,10 +12,12 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.colours import colours_of, open_photo
 from swatchwright.acts.job_bench import BENCH, BenchPhoto, Laid, keep_mix
 from swatchwright.acts.jobs import keep_document, new_job, note_job
+from swatchwright.acts.piece_job import form_for, keep_piece, piece_of_form
 from swatchwright.acts.recipes import Order, Recipes, recipes_for
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.acts.stock import ShelfKind, kept_shelf, set_stock, take_demo_shelf
 from swatchwright.errors import MendableError
+from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks
 from swatchwright.shelf.store import job_rows
@@ -28,12 +30,12 @@ _TITLE = "Blanket box (demonstration)"
 _CLIENT = "Harbour workshop (invented)"
 _BRIEF = (
     "A blanket box for the workshop's waiting room, to go with the striped cushion on the bench "
-    "there: the body in its clay red, the lid in its ink blue. This job, the client and the paints "
-    "are invented, to play with."
+    "there: the body in its clay red, the top in its ink blue. This job, the client and the paints "
+    "are invented."
 )
 _LIGHT = "Daylight from a north window"
 _NOTE = "Invented for demonstration: change what you like, mix a batch, take it back, or remove it."
-_ZONES = ("body", "lid")
+_ZONES = ("body", "top")
 _VOLUME = 500.0
 _STOCK = 1000.0
 """ml of each paint of the chosen recipes that stand on the shelf, so that batches draw on them."""
@@ -105,12 +107,12 @@ def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
         for zone, recipes in found.recipes[::-1]:
             keep_mix(store, job, recipes, choose=1, zone=zone, photo=found.photo)
         _in_order(store, job, found)
+        box = form_for(Kind.BLANKET_BOX)
+        keep_piece(store, job, box, piece_of_form(box), None)
         note_job(store, job, _NOTE)
         if kept_shelf(store).kind is ShelfKind.EMPTY:
             _fill_shelf(store, found)
-        changes = edit.changes
-        # Paints come before the job among what was touched, but the job is what was begun.
-        return replace(changes, jobs=(job,))
+        return replace(edit.changes, jobs=(job,))
 
 
 def _in_order(store: Store, id_: str, found: DemoFindings) -> None:

@@ -31,10 +31,8 @@ __all__ = [
     "chosen_among",
     "keep_mix",
     "laid_photo",
-    "last_job",
     "photo_to_lay",
     "pick_among",
-    "remember_job",
     "settings_of",
     "wanted_to_lay",
     "zones_of",
@@ -46,7 +44,6 @@ BENCH = "bench"
 _SAME_SHARE = 5e-4
 _SAME_COLOUR = 0.05
 _SAME_BLOCK = 0.5
-_MEMORY = "last-job.json"
 _ONE_COPY = (
     "The original photo is not where it was; this is the reduced copy that is kept with the job."
 )
@@ -276,30 +273,3 @@ def _keep_photo(store: Store, id_: str, photo: BenchPhoto) -> str:
         after = job_rows.read_job(connection, id_).photos
     place = str(photo.path.absolute())
     return next(p.hash for p in reversed(after) if p.path == place)
-
-
-# --- the last job --------------------------------------------------------------------------------
-
-
-def remember_job(store: Store, id_: str | None) -> None:
-    """Write down beside the store which job is on the bench, to be laid there at the next start.
-
-    Where that cannot be written, the next start begins with an empty bench, and nothing is lost.
-    """
-    with suppress(OSError):
-        file = store.path.with_name(_MEMORY)
-        new = file.with_suffix(".new")
-        new.write_text(json.dumps({"job": id_}), encoding="utf-8")
-        new.replace(file)
-
-
-def last_job(store: Store) -> str | None:
-    """Give the job that was on the bench last, if it still is kept."""
-    try:
-        told = json.loads(store.path.with_name(_MEMORY).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return None
-    id_ = told.get("job") if isinstance(told, dict) else None
-    with store.reading() as connection:
-        kept = {line.id for line in job_rows.read_lines(connection)}
-    return id_ if id_ in kept else None

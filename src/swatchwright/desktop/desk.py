@@ -7,6 +7,7 @@ never waits for a disk. Every edit is noted in the session's history.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass, replace
 from itertools import count
 from typing import TypeVar
 
@@ -24,6 +25,7 @@ from swatchwright.acts.jobs import (
     redo,
     undo,
 )
+from swatchwright.acts.last_job import remember_job
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
 from swatchwright.desktop.workers import Workshop
@@ -34,6 +36,16 @@ __all__ = ["Desk"]
 
 T = TypeVar("T")
 Act = Callable[[Store], Changes]
+Then = Callable[[Changes], None]
+
+
+@dataclass(frozen=True, slots=True)
+class _After:
+    """What an edit changed, the job on the bench after it, and the list of all."""
+
+    changes: Changes
+    job: Job | None
+    jobs: tuple[JobLine, ...]
 
 
 class Desk(QObject):
@@ -43,14 +55,29 @@ class Desk(QObject):
     -------
     job_changed()
         Another job is on the bench, or something of this one was changed.
+    job_laid()
+        A job was opened: its photo and its wanted colour belong on the bench.
     jobs_changed()
         Some job was begun, changed or removed.
+    paints_changed()
+        Something of the kept shelf was changed.
+    page_wanted(str)
+        Another page is to be shown, by its key.
+    photo_wanted(KeptPhoto)
+        A photo of the job belongs on the bench.
+    colour_wanted(str)
+        The wanted colour of a zone of the job belongs on the bench.
     failed(object)
         An act on the store could not be done, as a worker tells it.
     """
 
     job_changed = Signal()
+    job_laid = Signal()
     jobs_changed = Signal()
+    paints_changed = Signal()
+    page_wanted = Signal(str)
+    photo_wanted = Signal(object)
+    colour_wanted = Signal(str)
     failed = Signal(object)
 
     def __init__(self, history: History, parent: QObject | None = None) -> None:
@@ -63,6 +90,8 @@ class Desk(QObject):
         self.warnings: tuple[str, ...] = ()
         self._store: Store | None = None
         self._number = count()
+        self._gone: str | None = None
+        self._begun: list[str] = []
 
     # --- reading ---------------------------------------------------------------------------------
 
@@ -71,6 +100,13 @@ class Desk(QObject):
         self.workshop.start(
             f"store-{next(self._number)}", words.KEEPING, lambda _: act(self._open()), done
         )
+
+    def settled(self, act: Callable[[], None]) -> None:
+        """Do something once all is read and written that was asked for before."""
+        if self.idle():
+            act()
+        else:
+            self.ask(lambda _: True, lambda _: self.settled(act))
 
     def part(self, name: str, kind: type[T]) -> T | None:
         """Give a part of the job that is kept as a document; None where there is none.
@@ -97,55 +133,89 @@ class Desk(QObject):
     def open_job(self, id_: str, then: Callable[[], None] | None = None) -> None:
         """Lay a job on the bench."""
 
+        def work(store: Store) -> Job:
+            job = job_of(store, id_)
+            remember_job(store, id_)
+            return job
+
         def done(job: Job) -> None:
-            self.job = job
+            self.job, self._gone, self._begun = job, None, []
             self.job_changed.emit()
+            self.job_laid.emit()
             if then is not None:
                 then()
 
-        self.ask(lambda store: job_of(store, id_), done)
+        self.ask(work, done)
 
     def put_away(self) -> None:
         """Take the job off the bench; it stays kept."""
-        self.job = None
+
+        def work(store: Store) -> None:
+            remember_job(store, None)
+
+        self.job, self._gone, self._begun = None, None, []
+        self.ask(work, lambda _: None)
         self.job_changed.emit()
 
     # --- writing ---------------------------------------------------------------------------------
 
-    def edit(self, act: Act, then: Callable[[Changes], None] | None = None) -> None:
+    def edit(self, act: Act, then: Then | None = None) -> None:
         """Do an act that writes, and note it so that it can be undone."""
+        here = self._here()
 
-        def work(store: Store) -> tuple[Changes, Job | None, tuple[JobLine, ...]]:
-            return self._after(store, act(store))
+        def work(store: Store) -> _After:
+            return _after(store, act(store), here)
 
-        def done(answer: tuple[Changes, Job | None, tuple[JobLine, ...]]) -> None:
-            changes = answer[0]
-            self._show(*answer[1:])
-            self.warnings = changes.warnings
-            if changes:
-                self.history.add(changes.label, self._take_back, self._do_again)
-            if then is not None:
-                then(changes)
+        self.ask(work, lambda after: self._edited(after, here, then))
 
-        self.ask(work, done)
-
-    def edit_job(self, act: Callable[[Store, str], Changes]) -> None:
-        """Do an act on the job on the bench; where there is none, one is begun for it."""
-        job = self.job
-        if job is not None:
-            self.edit(lambda store: act(store, job.id))
-            return
+    def begin(self, act: Act, then: Then | None = None) -> None:
+        """Do an act that begins a job, and lay that on the bench."""
 
         def begun(changes: Changes) -> None:
-            self.open_job(
-                changes.jobs[0], lambda: self.edit(lambda store: act(store, changes.jobs[0]))
-            )
+            self.open_job(changes.jobs[0], None if then is None else lambda: then(changes))
 
-        self.edit(lambda store: new_job(store, title=words.UNTITLED), begun)
+        self.edit(act, begun)
+
+    def edit_job(self, act: Callable[[Store, str], Changes], then: Then | None = None) -> None:
+        """Do an act on the job on the bench; where there is none, one is begun for it.
+
+        Both are then one edit, and undone as one.
+        """
+        job = self.job
+        if job is not None:
+            self.edit(lambda store: act(store, job.id), then)
+            return
+
+        # Several acts may come before the job that the first of them begins is shown.
+        begun = self._begun
+
+        def work(store: Store) -> _After:
+            if begun and any(line.id == begun[0] for line in list_jobs(store)):
+                return _after(store, act(store, begun[0]), begun[0])
+            changes = _begun_with(store, act)
+            begun[:] = changes.jobs
+            remember_job(store, begun[0])
+            return _after(store, changes, begun[0])
+
+        def done(after: _After) -> None:
+            if self.job is None and begun is self._begun:
+                self._gone = begun[0]
+            self._edited(after, begun[0], then)
+
+        self.ask(work, done)
 
     def keep_part(self, name: str, value: object | None) -> None:
         """Keep a part of the job as a document; None takes it away."""
         self.edit_job(lambda store, id_: keep_document(store, id_, name, value))
+
+    def _edited(self, after: _After, here: str | None, then: Then | None) -> None:
+        changes = after.changes
+        if changes:
+            self.history.add(changes.label, self._take_back, self._do_again, lasting=True)
+        self.warnings = changes.warnings
+        self._show(after, here)
+        if then is not None:
+            then(changes)
 
     def _take_back(self) -> None:
         self._again(undo)
@@ -154,25 +224,28 @@ class Desk(QObject):
         self._again(redo)
 
     def _again(self, act: Act) -> None:
+        here = self._here()
         self.ask(
-            lambda store: self._after(store, act(store)), lambda answer: self._show(*answer[1:])
+            lambda store: _after(store, act(store), here), lambda after: self._show(after, here)
         )
 
-    def _after(
-        self, store: Store, changes: Changes
-    ) -> tuple[Changes, Job | None, tuple[JobLine, ...]]:
-        """Read anew the job on the bench, if it still is there, and the list."""
-        jobs = list_jobs(store)
-        here = None if self.job is None else self.job.id
-        job = job_of(store, here) if any(line.id == here for line in jobs) and here else None
-        return changes, job, jobs
+    def _here(self) -> str | None:
+        """Give the job on the bench, or the one that was there until it was removed."""
+        return self._gone if self.job is None else self.job.id
 
-    def _show(self, job: Job | None, jobs: tuple[JobLine, ...]) -> None:
-        self.jobs = jobs
+    def _show(self, after: _After, here: str | None) -> None:
+        """Show the bench after an edit, unless another job has been laid on it meanwhile."""
+        self.jobs = after.jobs
         self.jobs_changed.emit()
-        if self.job is not None:
-            self.job = job
+        if self._here() == here and (self.job is not None or after.job is not None):
+            self.job = after.job
+            if after.job is None:
+                self._gone, self._begun = here, []
+            else:
+                self._gone = None
             self.job_changed.emit()
+        if after.changes.paints:
+            self.paints_changed.emit()
 
     # --- the store -------------------------------------------------------------------------------
 
@@ -191,3 +264,19 @@ class Desk(QObject):
         if self._store is not None:
             self._store.close()
             self._store = None
+
+
+def _after(store: Store, changes: Changes, here: str | None) -> _After:
+    """Read anew the job on the bench, if it still is there, and the list."""
+    jobs = list_jobs(store)
+    kept = here is not None and any(line.id == here for line in jobs)
+    return _After(changes, job_of(store, here) if kept and here is not None else None, jobs)
+
+
+def _begun_with(store: Store, act: Callable[[Store, str], Changes]) -> Changes:
+    """Begin a job with an act on it, as one edit."""
+    with store.editing(words.UNTITLED) as edit:
+        id_ = new_job(store, title=words.UNTITLED).jobs[0]
+        done = act(store, id_)
+        edit.call(done.label)
+        return replace(edit.changes, jobs=(id_,), warnings=done.warnings)

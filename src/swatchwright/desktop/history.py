@@ -14,11 +14,15 @@ _MOST = 500
 
 @dataclass(frozen=True, slots=True)
 class _Done:
-    """Something that was done: its plain words, and how to take it back and do it again."""
+    """Something that was done: its plain words, and how to take it back and do it again.
+
+    What lasts does not depend on the photo on the bench.
+    """
 
     label: str
     back: Callable[[], None]
     forth: Callable[[], None]
+    lasting: bool
 
 
 class History(QObject):
@@ -37,9 +41,26 @@ class History(QObject):
         self._past: list[_Done] = []
         self._future: list[_Done] = []
 
-    def add(self, label: str, back: Callable[[], None], forth: Callable[[], None]) -> None:
-        """Note something that was just done; what had been taken back can no longer be redone."""
-        self._past = [*self._past, _Done(label, back, forth)][-_MOST:]
+    def add(
+        self,
+        label: str,
+        back: Callable[[], None],
+        forth: Callable[[], None],
+        *,
+        lasting: bool = False,
+    ) -> None:
+        """Note something that was just done; what had been taken back can no longer be redone.
+
+        Parameters
+        ----------
+        label
+            Its plain words.
+        back, forth
+            Take it back, do it again.
+        lasting
+            Whether it is still to be taken back when another photo is on the bench.
+        """
+        self._past = [*self._past, _Done(label, back, forth, lasting)][-_MOST:]
         self._future.clear()
         self.changed.emit()
 
@@ -60,9 +81,9 @@ class History(QObject):
             self.changed.emit()
 
     def forget(self) -> None:
-        """Begin anew, as with another photo."""
-        self._past.clear()
-        self._future.clear()
+        """Begin anew with another photo: only what lasts can still be undone and redone."""
+        self._past = [done for done in self._past if done.lasting]
+        self._future = [done for done in self._future if done.lasting]
         self.changed.emit()
 
     @property

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QSignalBlocker, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -21,8 +21,11 @@ from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
+from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.job_keep_bar import KeepBar
+from swatchwright.desktop.widgets.job_mix_pager import MixPager
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
@@ -31,11 +34,11 @@ _LEAST_FIELD, _MOST_FIELD = 90, 320
 
 
 class MixSide(QWidget):
-    """Shows the session's mixes and lets the amount be set."""
+    """Shows the session's mixes, lets the amount be set, and one of them be kept with the job."""
 
-    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, keeping: Keeping, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._session = session
+        self._session, self._keeping = session, keeping
         self.heading = QLabel()
         self.heading.setObjectName("heading")
         self.heading.setWordWrap(True)
@@ -54,6 +57,8 @@ class MixSide(QWidget):
         self.counts = {2: QPushButton(words.TWO_PAINTS), 3: QPushButton(words.THREE_PAINTS)}
         self.typed = QLineEdit()
         self.area = QScrollArea()
+        self.keep_bar = KeepBar(keeping)
+        self.pager = MixPager(self.area)
         self._row = QHBoxLayout()
         self._columns: list[RecipeColumn] = []
         self.opened: QDialog | None = None
@@ -62,6 +67,7 @@ class MixSide(QWidget):
         session.shelf_changed.connect(self._show)
         session.pick_changed.connect(self._picked)
         session.proof_changed.connect(self._show_why)
+        keeping.changed.connect(self._show_kept)
         self._show()
 
     def columns(self) -> list[RecipeColumn]:
@@ -73,10 +79,14 @@ class MixSide(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
         rows.addLayout(self._tools())
-        rows.addWidget(self.heading)
+        head = QHBoxLayout()
+        head.addWidget(self.heading, 1)
+        head.addWidget(self.pager, 0, Qt.AlignmentFlag.AlignTop)
+        rows.addLayout(head)
         rows.addWidget(self.waiting)
         rows.addWidget(self.why)
         rows.addWidget(self.short)
+        rows.addWidget(self.keep_bar)
         holder = QWidget()
         holder.setObjectName("bench")
         holder.setLayout(self._row)
@@ -132,6 +142,7 @@ class MixSide(QWidget):
             self.typed.clear()
 
     def _show(self) -> None:
+        self.pager.show_columns(())
         for column in self._columns:
             column.hide()
             column.deleteLater()
@@ -139,6 +150,8 @@ class MixSide(QWidget):
         while self._row.count():
             self._row.takeAt(0)
         found = self._session.recipes
+        self._show_asked()
+        self.pager.setVisible(found is not None)
         self.sample.setVisible(found is not None)
         self._show_why()
         self.short.setVisible(found is not None and found.shortfall is not None)
@@ -159,11 +172,26 @@ class MixSide(QWidget):
             column = RecipeColumn(number, measured, wanted)
             column.neighbours_wanted.connect(self.show_neighbours)
             column.correction_wanted.connect(self.show_correction)
+            column.keep_wanted.connect(self._keeping.keep)
             self._columns.append(column)
             self._row.addWidget(column)
         self._row.addStretch(1)
+        self._show_kept()
         # Once the style has reached the new columns, so that their text has its true height.
         QTimer.singleShot(0, self, self._size_fields)
+
+    def _show_asked(self) -> None:
+        """Show what is asked of the mixes, which a job may have laid anew."""
+        with QSignalBlocker(self.volume):
+            self.volume.setValue(self._session.volume)
+        self.counts[self._session.most_paints].setChecked(True)
+
+    def _show_kept(self) -> None:
+        """Show which mix is kept, and for what."""
+        self.keep_bar.show_kept(there=self._session.recipes is not None)
+        kept, zone = self._keeping.kept_number(), self._keeping.zone
+        for column in self._columns:
+            column.show_kept(kept=column.number == kept, zone=zone)
 
     def show_neighbours(self, measured: MeasuredRecipe) -> None:
         """Show the neighbours of a mix in a window of their own."""
@@ -190,6 +218,7 @@ class MixSide(QWidget):
     def _size_fields(self) -> None:
         if not self._columns:
             return
+        self.pager.show_columns(self._columns)
         bar = self.area.horizontalScrollBar().sizeHint().height()
         text = max(column.height_of_text() for column in self._columns)
         free = self.area.height() - text - bar - 2 * self.area.frameWidth() - 6

@@ -14,6 +14,7 @@ from time import monotonic
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
+from swatchwright.acts.job_bench import pick_among
 from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
     Order,
@@ -23,6 +24,7 @@ from swatchwright.acts.recipes import (
     recipes_for,
     with_volume,
 )
+from swatchwright.acts.wish import by_name, check_together, wishes_on
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
 from swatchwright.desktop.workers import Job, Workshop
@@ -31,6 +33,7 @@ from swatchwright.mixing.wishes import Wishes
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
+from swatchwright.shelf.jobs import KeptPhoto
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
@@ -67,7 +70,11 @@ class Session(QObject):
     proof_changed()
         It was proven how near the closest mix is to the best there is, or that is open again.
     shelf_changed()
-        Another shelf is used.
+        Another shelf is used, or others of its paints.
+    shelf_opened(str)
+        A shelf was read from a file of this name, and is used.
+    wishes_changed()
+        Something else is asked of all mixes, or it was found that it cannot be kept.
     """
 
     photo_changed = Signal()
@@ -77,6 +84,8 @@ class Session(QObject):
     recipes_changed = Signal()
     proof_changed = Signal()
     shelf_changed = Signal()
+    shelf_opened = Signal(str)
+    wishes_changed = Signal()
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -89,11 +98,15 @@ class Session(QObject):
         self.recipes: Recipes | None = None
         self.proven_gap: float | None = None
         self.shelf: Shelf = demo_shelf()
-        self.unused: frozenset[str] = frozenset()
+        self.wishes = Wishes()
+        self.wish_trouble: MendableError | None = None
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
         self.history = History(self)
+        self.path: Path | None = None
+        self.kept: KeptPhoto | None = None
         self._read_cloth: Rect | None = None
+        self._meant: KnownColour | None = None
 
     # --- photo and marks -------------------------------------------------------------------------
 
@@ -101,19 +114,43 @@ class Session(QObject):
         """Open a photo, with marks already on it if they are known."""
 
         def done(photo: Photo) -> None:
-            self.photo = photo
-            self.history.forget()
-            self.marks = marks or Marks(reflectance=self.marks.reflectance)
-            self.found, self.pick, self.typed, self.recipes = None, None, None, None
-            self.workshop.stop("mixes")
-            self.workshop.stop("proof")
-            self.photo_changed.emit()
-            self.marks_changed.emit()
-            self.colours_changed.emit()
-            self.recipes_changed.emit()
-            self._read_colours()
+            self.lay(photo, marks or Marks(reflectance=self.marks.reflectance), path=path)
 
         self.workshop.start("photo", words.READING, lambda _: open_photo(path), done)
+
+    def lay(
+        self,
+        photo: Photo | None,
+        marks: Marks,
+        *,
+        path: Path | None = None,
+        kept: KeptPhoto | None = None,
+        wanted: KnownColour | None = None,
+    ) -> None:
+        """Lay a photo on the bench in place of another, or clear the bench.
+
+        Parameters
+        ----------
+        photo, marks
+            The photo, None for none, and what is marked in it.
+        path, kept
+            Its file, and how a job keeps it, where there is one.
+        wanted
+            The colour that is wanted; the first of the cloth if None.
+        """
+        for kind in ("photo", "picture", "colours", "mixes", "proof"):
+            self.workshop.stop(kind)
+        self.photo, self.marks, self.path, self.kept = photo, marks, path, kept
+        self.history.forget()
+        self.found, self.pick, self.typed, self.recipes = None, None, None, None
+        self._meant = wanted
+        self.photo_changed.emit()
+        self.marks_changed.emit()
+        self.colours_changed.emit()
+        self.recipes_changed.emit()
+        if photo is None:
+            self._want(None, wanted)
+        self._read_colours()
 
     def set_marks(self, marks: Marks) -> None:
         """Set the marks, so that it can be undone."""
@@ -147,7 +184,7 @@ class Session(QObject):
         if photo is None:
             return
         same_cloth = self.found is not None and self._read_cloth == marks.cloth
-        pick = self.pick if same_cloth and self.typed is None else 0
+        pick = self.pick if same_cloth and self.pick is not None else 0
 
         def work(_: Job) -> PhotoColours:
             return colours_of(
@@ -156,9 +193,13 @@ class Session(QObject):
 
         def done(found: PhotoColours) -> None:
             self.found, self._read_cloth = found, marks.cloth
-            self.pick = min(pick or 0, len(found.colours) - 1)
+            meant, self._meant = self._meant, None
+            if meant is None:
+                self.pick, typed = min(pick, len(found.colours) - 1), None
+            else:
+                self.pick, typed = self._place_of(meant)
             self.colours_changed.emit()
-            self._want(self.pick, None)
+            self._want(self.pick, typed)
 
         self.workshop.start("colours", words.FINDING_COLOURS, work, done)
 
@@ -178,6 +219,20 @@ class Session(QObject):
     def want(self, lab: Lab, origin: str) -> None:
         """Want a colour that was chosen by eye."""
         self._want_instead(None, colour_by_eye(lab, origin))
+
+    def want_known(self, wanted: KnownColour) -> None:
+        """Want a colour that is kept, as surely as it is known."""
+        self._want_instead(*self._place_of(wanted))
+
+    def _place_of(self, wanted: KnownColour) -> tuple[int | None, KnownColour | None]:
+        """Give the place of a kept colour among those found, and the colour where it is another.
+
+        Read anew from a smaller copy, a colour comes out a little different; the kept one counts.
+        """
+        found = self.found
+        pick = None if found is None else pick_among(found, wanted)
+        same = found is not None and pick is not None and found.colours[pick].colour == wanted
+        return pick, None if same else wanted
 
     def _want_instead(self, pick: int | None, typed: KnownColour | None) -> None:
         """Want another colour, so that it can be undone."""
@@ -218,7 +273,9 @@ class Session(QObject):
             self.recipes = None
             self.recipes_changed.emit()
             return
-        self.workshop.start("mixes", words.FINDING_MIXES, self._search(), self._mixes_found)
+        self.workshop.start(
+            "mixes", words.FINDING_MIXES, self._search(), self._mixes_found, self._no_mixes
+        )
 
     def _search(self, *, proven: bool = False) -> Callable[[Job], Recipes]:
         """Give the work of finding the mixes for what is wanted now.
@@ -226,7 +283,7 @@ class Session(QObject):
         A proof that takes too long is given up: it would only keep the machine busy.
         """
         wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
-        wishes = Wishes(without=self.unused)
+        wishes = wishes_on(shelf, self.wishes)
         if wanted is None:
             raise ValueError("nothing is wanted")
 
@@ -246,7 +303,16 @@ class Session(QObject):
 
         return work
 
+    def _no_mixes(self, what: object) -> None:
+        """Tell why there are no mixes; those of before are not what is asked for now."""
+        self.recipes = None
+        self.recipes_changed.emit()
+        named = by_name(what, self.shelf) if isinstance(what, MendableError) else None
+        self.workshop.failed.emit(named or what)
+        self._wishes_fail(named)
+
     def _mixes_found(self, recipes: Recipes) -> None:
+        self._wishes_fail(None)
         self.recipes = with_volume(recipes, self.volume)
         self.recipes_changed.emit()
         self.proven_gap = recipes.proven_gap
@@ -276,19 +342,69 @@ class Session(QObject):
 
     def open_shelf(self, path: Path) -> None:
         """Use the paints of a shelf file."""
-        self.workshop.start("shelf", words.READING, lambda _: read_shelf(path), self.use_shelf)
+
+        def done(shelf: Shelf) -> None:
+            self.use_shelf(shelf)
+            self.shelf_opened.emit(path.name)
+
+        self.workshop.start("shelf", words.READING, lambda _: read_shelf(path), done)
 
     def use_shelf(self, shelf: Shelf) -> None:
-        """Use these paints."""
-        self.shelf, self.unused = shelf, frozenset()
+        """Use these paints; wishes for others wait until these are back."""
+        self.shelf = shelf
         self.shelf_changed.emit()
-        self._find_mixes()
+        self.wishes_changed.emit()
+        self._ask_again()
+
+    @property
+    def unused(self) -> frozenset[str]:
+        """Ids of the paints of the shelf that are not to be used."""
+        return wishes_on(self.shelf, self.wishes).without
 
     def use_paint(self, id_: str, *, use: bool) -> None:
         """Use a paint of the shelf in the mixes, or leave it out."""
-        self.unused = self.unused - {id_} if use else self.unused | {id_}
-        self.shelf_changed.emit()
+        without = self.wishes.without - {id_} if use else self.wishes.without | {id_}
+        self.wish(replace(self.wishes, without=without))
+
+    def wish(self, wishes: Wishes) -> None:
+        """Ask something else of all mixes, so that it can be undone."""
+        before = self.wishes
+        if wishes != before:
+            self.take_wishes(wishes)
+            self.history.add(
+                words.DID_WISH,
+                lambda: self.take_wishes(before),
+                lambda: self.take_wishes(wishes),
+            )
+
+    def take_wishes(self, wishes: Wishes) -> None:
+        """Ask this of all mixes from now on."""
+        if wishes == self.wishes:
+            return
+        others_used = wishes.without != self.wishes.without
+        self.wishes, self.wish_trouble = wishes, None
+        if others_used:
+            self.shelf_changed.emit()
+        self.wishes_changed.emit()
+        self._ask_again()
+
+    def _ask_again(self) -> None:
+        """Find the mixes anew, or, where nothing is wanted yet, see that the wishes go together."""
         self._find_mixes()
+        if self.wanted is None and self.wishes != Wishes():
+            shelf, wishes, most = self.shelf, self.wishes, self.most_paints
+            self.workshop.start(
+                "wishes",
+                words.FINDING_MIXES,
+                lambda _: check_together(shelf, wishes, most_paints=most),
+                lambda _: self._wishes_fail(None),
+                self._no_mixes,
+            )
+
+    def _wishes_fail(self, why: MendableError | None) -> None:
+        if why != self.wish_trouble:
+            self.wish_trouble = why
+            self.wishes_changed.emit()
 
     def save_example(self, path: Path) -> None:
         """Write the demonstration shelf to a file, to be filled in with one's own paints."""

@@ -30,21 +30,30 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos
+from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.look import DARK, LIGHT, palette, style
 from swatchwright.desktop.mix_side import MixSide
-from swatchwright.desktop.pages import PAGES, AnyPage
+from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
 from swatchwright.desktop.pages.colour_page import ColourPage
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.session import Marks, Session
-from swatchwright.desktop.shelf_window import ShelfWindow
+from swatchwright.desktop.widgets.job_offer import PaintsOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.desktop.widgets.rail import Rail
+from swatchwright.desktop.wish_desk import WishDesk
+from swatchwright.desktop.words import brief
+from swatchwright.desktop.words.wishes import count_line
 from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.shelf.job_file import SUFFIX
 
 __all__ = ["Window"]
+
+_REST = 400
+"""ms after which the window, up and painted, fetches what its other pages need."""
 
 
 class Window(QMainWindow):
@@ -56,20 +65,22 @@ class Window(QMainWindow):
         self.setAcceptDrops(True)
         where = QStandardPaths.StandardLocation.PicturesLocation
         self._last_folder = QStandardPaths.writableLocation(where)
-        self.shelf_window: ShelfWindow | None = None
         self.reach_window: ReachWindow | None = None
         self.session = Session(self)
         self.desk = Desk(self.session.history, self)
+        self.keeping = Keeping(self.session, self.desk)
+        self.wishes = WishDesk.of(self.session, self.desk)
         self.trouble = MessageStrip()
+        self.offer = PaintsOffer(self.keeping)
         self.dark = QToolButton()
-        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self.session.history.undo)
-        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self.session.history.redo)
+        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self._undo)
+        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self._redo)
         self.shelf_told = QLabel()
         self._busy = _Busy(self.session)
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
         self._stack = QStackedWidget()
         self._made: dict[str, AnyPage] = {}
-        self.colour_page = ColourPage(self.session)
+        self.colour_page = ColourPage(self.session, self.keeping)
         self._made["colour"] = self.colour_page
         self._stack.addWidget(self.colour_page)
         self.setCentralWidget(self._bench())
@@ -80,15 +91,24 @@ class Window(QMainWindow):
         self.show_page("colour")
         room = self.screen().availableSize()
         self.resize(min(1360, room.width() - 20), min(820, room.height() - 60))
-        QTimer.singleShot(0, self, self.desk.refresh)
+        QTimer.singleShot(0, self, self.keeping.begin)
+        QTimer.singleShot(_REST, self, self._import_pages)
+
+    def _import_pages(self) -> None:
+        """Import the other pages while nobody waits."""
+        self.session.workshop.start(
+            "pages", "", lambda job: import_pages(job.stopped), lambda _: None
+        )
 
     def _listen(self) -> None:
         self.session.workshop.failed.connect(self.trouble.say)
         self.desk.failed.connect(self.trouble.say)
+        self.desk.page_wanted.connect(self.show_page)
         self.session.history.changed.connect(self._show_undo)
         self.session.colours_changed.connect(self.trouble.hide)
         self.session.pick_changed.connect(self.trouble.hide)
         self.session.shelf_changed.connect(self._show_shelf)
+        self.session.wishes_changed.connect(self._show_wishes)
         self.rail.chosen.connect(self.show_page)
         escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         escape.activated.connect(self.trouble.hide)
@@ -101,6 +121,7 @@ class Window(QMainWindow):
         rows.setSpacing(12)
         rows.addLayout(self._top())
         rows.addWidget(self.trouble)
+        rows.addWidget(self.offer)
         below = QHBoxLayout()
         below.setSpacing(12)
         below.addWidget(self.rail)
@@ -153,7 +174,8 @@ class Window(QMainWindow):
         shelf.addSeparator()
         shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
         shelf.addAction(words.SAVE_SHELF, self._ask_save_shelf)
-        shelf.addAction(words.DEMO_SHELF, lambda: self.session.use_shelf(demo_shelf()))
+        shelf.addAction(brief.YOUR_PAINTS, self.keeping.use_kept)
+        shelf.addAction(words.DEMO_SHELF, lambda: self.keeping.use_for_now(demo_shelf()))
         row.addWidget(_menu_button(words.SHELF, shelf))
         self.dark.setText(words.DARK_BENCH)
         self.dark.setCheckable(True)
@@ -200,6 +222,16 @@ class Window(QMainWindow):
             self._last_folder = str(Path(name).parent)
             self.open(Path(name))
 
+    def _bring_in(self, path: Path) -> None:
+        """Bring in a job from its file, on the page where jobs are."""
+        from swatchwright.desktop.pages.brief_page import BriefPage
+
+        self.trouble.hide()
+        self.show_page("brief")
+        page = self.page("brief")
+        if isinstance(page, BriefPage):
+            page.bring_in(path)
+
     def _ask_shelf(self) -> None:
         name, _ = QFileDialog.getOpenFileName(self, words.OPEN_SHELF, "", words.SHELF_FILES)
         if name:
@@ -207,9 +239,8 @@ class Window(QMainWindow):
             self.session.open_shelf(Path(name))
 
     def show_shelf(self) -> None:
-        """Show the paints of the shelf in a window of their own."""
-        self.shelf_window = ShelfWindow(self.session, self)
-        self.shelf_window.show()
+        """Show the paints of the shelf."""
+        self.show_page("shelf")
 
     def show_reach(self) -> None:
         """Show what colours the shelf reaches in a window of its own."""
@@ -222,6 +253,13 @@ class Window(QMainWindow):
         )
         if name:
             self.session.save_example(Path(name))
+
+    def _undo(self) -> None:
+        # What she has just left a field with may still be on its way to the store.
+        self.desk.settled(self.session.history.undo)
+
+    def _redo(self) -> None:
+        self.desk.settled(self.session.history.redo)
 
     # --- showing ---------------------------------------------------------------------------------
 
@@ -237,8 +275,18 @@ class Window(QMainWindow):
     def _show_shelf(self) -> None:
         shelf = self.session.shelf
         used = len(shelf.paints) - len(self.session.unused)
-        self.shelf_told.setText(words.shelf_line(shelf.name, len(shelf.paints), used))
+        wished = count_line(how_many_wishes(shelf, self.session.wishes))
+        line = words.shelf_line(shelf.name, len(shelf.paints), used)
+        self.shelf_told.setText(f"{line}, {wished}" if wished else line)
         self.shelf_told.setToolTip("\n".join(shelf.notes))
+
+    def _show_wishes(self) -> None:
+        """Count the wishes; on the page of the shelf it is told in place what cannot be kept."""
+        self._show_shelf()
+        if self.session.wish_trouble is None or self._stack.currentWidget() is self._made.get(
+            "shelf"
+        ):
+            self.trouble.hide()
 
     # --- Qt --------------------------------------------------------------------------------------
 
@@ -248,16 +296,22 @@ class Window(QMainWindow):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Open a dropped photo, or a dropped shelf."""
+        """Open a dropped photo or shelf, or bring in a dropped job."""
         paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
         for path in paths[:1]:
-            if path.suffix.lower() == ".csv":
+            kind = path.suffix.lower()
+            if kind == ".csv":
                 self.session.open_shelf(path)
+            elif kind == SUFFIX:
+                self._bring_in(path)
             else:
                 self.open(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """End all work before the window goes."""
+        """Keep the field she is in, and end all work before the window goes."""
+        focused = self.focusWidget()
+        if focused is not None:
+            focused.clearFocus()
         self.session.close()
         self.desk.close()
         super().closeEvent(event)

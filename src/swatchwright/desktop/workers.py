@@ -151,6 +151,10 @@ class Workshop(QObject):
         """Wait until all that was started is done; nothing is stopped."""
         self._pool.waitForDone(10_000)
 
+    def doing(self, kind: str) -> bool:
+        """Tell whether work of a kind is under way."""
+        return kind in self._running
+
     def idle(self, *, besides: str = "") -> bool:
         """Tell whether nothing is being done, besides work of one kind."""
         return not set(self._running) - {besides}

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from importlib import import_module
+from types import ModuleType
 from typing import cast
 
 from swatchwright.desktop import words
@@ -16,7 +17,7 @@ from swatchwright.desktop.pages.colour_page import ColourPage
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 
-__all__ = ["PAGES", "AnyPage", "PageKind"]
+__all__ = ["PAGES", "AnyPage", "PageKind", "import_pages"]
 
 AnyPage = Page | ColourPage
 
@@ -35,9 +36,12 @@ class PageKind:
 
     def make(self, session: Session, desk: Desk) -> Page:
         """Make the page."""
-        module, name = self.where
-        kind = getattr(import_module(f"swatchwright.desktop.pages.{module}"), name)
+        kind = getattr(self.module(), self.where[1])
         return cast(Callable[[Session, Desk], Page], kind)(session, desk)
+
+    def module(self) -> ModuleType:
+        """Import the page's module."""
+        return import_module(f"swatchwright.desktop.pages.{self.where[0]}")
 
 
 PAGES = (
@@ -54,3 +58,12 @@ PAGES = (
     PageKind("sheet", words.PAGE_SHEET, words.PAGE_SHEET_TIP, ("sheet_page", "SheetPage")),
 )
 """In the order of the work."""
+
+
+def import_pages(stopped: Callable[[], bool]) -> bool:
+    """Import all pages beforehand, off the interface's thread, so that each is there at once."""
+    for kind in PAGES:
+        if stopped():
+            return False
+        kind.module()
+    return True

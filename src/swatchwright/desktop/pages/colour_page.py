@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from swatchwright.desktop import words
+from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.session import Session
@@ -16,11 +17,11 @@ __all__ = ["ColourPage"]
 class ColourPage(QWidget):
     """Photo and mixes side by side; both say themselves what they wait for."""
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, keeping: Keeping) -> None:
         super().__init__()
         self.setAccessibleName(words.PAGE_COLOUR)
         self.photo_side = PhotoSide(session)
-        self.mix_side = MixSide(session)
+        self.mix_side = MixSide(session, keeping)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         sides = QSplitter(Qt.Orientation.Horizontal)

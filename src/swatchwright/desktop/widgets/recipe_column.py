@@ -19,6 +19,7 @@ from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.share_bar import ShareBar
+from swatchwright.desktop.words import brief as keeping
 from swatchwright.values import Lab
 
 __all__ = ["RecipeColumn"]
@@ -35,16 +36,20 @@ class RecipeColumn(QFrame):
         Its neighbours are to be shown.
     correction_wanted(MeasuredRecipe)
         A pot of it is to be put right.
+    keep_wanted(int)
+        It is the one for the job; its number.
     """
 
     neighbours_wanted = Signal(object)
     correction_wanted = Signal(object)
+    keep_wanted = Signal(int)
 
     def __init__(
         self, number: int, measured: MeasuredRecipe, wanted: Lab, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         recipe = measured.recipe
+        self.number, self._kept = number, False
         self.setObjectName("sheet")
         self.setFixedWidth(_WIDTH)
         self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
@@ -62,12 +67,16 @@ class RecipeColumn(QFrame):
         way = words.way_line(measured, wanted)
         if way:
             text.addWidget(_label(way))
-        text.addWidget(figures)
+        text.addLayout(self._keep_row(figures))
         counts = recipe.parts.counts if words.in_parts(measured) else ()
         text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours))
         text.addLayout(_pour_rows(measured))
+        cost = _label(words.cost_line(measured), "small")
+        if measured.price is not None:
+            cost.setToolTip(f"<p>{keeping.IN_YOUR_MONEY}</p>")
+            cost.setAccessibleDescription(keeping.IN_YOUR_MONEY)
+        text.addWidget(cost)
         for line in (
-            words.cost_line(measured),
             words.touch_line(measured),
             words.light_change_line(measured),
             words.finish_line(recipe.paints),
@@ -75,9 +84,15 @@ class RecipeColumn(QFrame):
         ):
             if line:
                 text.addWidget(_label(line, "small"))
+        text.addLayout(self._buttons(number, measured))
+        rows.addLayout(text)
+        rows.addStretch(1)
+
+    def _buttons(self, number: int, measured: MeasuredRecipe) -> QHBoxLayout:
+        """Lay the buttons of what else can be done with the mix."""
         self.copy = QPushButton(words.COPY_SHORT)
         self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
-        if len(recipe.paints) > 1:
+        if len(measured.recipe.paints) > 1:
             self.copy.setToolTip(f"<p>{words.pour_text(measured)}</p>")
         self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))
         self.nearby = QPushButton(words.NEARBY_SHORT)
@@ -93,9 +108,32 @@ class RecipeColumn(QFrame):
         for button in (self.copy, self.nearby, self.mend):
             button.setObjectName("little")
             buttons.addWidget(button)
-        text.addLayout(buttons)
-        rows.addLayout(text)
-        rows.addStretch(1)
+        return buttons
+
+    def _keep_row(self, figures: QLabel) -> QHBoxLayout:
+        """Lay the button that keeps the mix beside its figures, where it is seen first."""
+        self.keep = QPushButton(keeping.KEEP)
+        self.keep.setObjectName("little")
+        self.keep.setCheckable(True)
+        self.keep.setToolTip(keeping.KEEP_TIP)
+        self.keep.clicked.connect(self._keep_pressed)
+        row = QHBoxLayout()
+        row.setSpacing(5)
+        row.addWidget(figures, 1)
+        row.addWidget(self.keep, 0, Qt.AlignmentFlag.AlignTop)
+        return row
+
+    def _keep_pressed(self) -> None:
+        # Pressed is what is kept, not what was pressed: the store answers.
+        self.keep.setChecked(self._kept)
+        self.keep_wanted.emit(self.number)
+
+    def show_kept(self, *, kept: bool, zone: str) -> None:
+        """Show whether it is the mix that is kept for a zone."""
+        self._kept = kept
+        self.keep.setChecked(kept)
+        self.keep.setText(keeping.KEPT if kept else keeping.KEEP)
+        self.keep.setAccessibleName(keeping.keep_name(self.number, zone, kept=kept))
 
     def _copy(self, text: str) -> None:
         QGuiApplication.clipboard().setText(text)

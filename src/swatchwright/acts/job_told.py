@@ -1,0 +1,62 @@
+"""Tell in a line what other parts of the program keep with a job."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import suppress
+from typing import TypeVar
+
+from swatchwright.acts.piece import sized
+from swatchwright.acts.piece_job import PIECE_PART
+from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+from swatchwright.piece.part import Piece
+from swatchwright.piece.work.order import PlanOrder
+from swatchwright.shelf.jobs import Document, Job
+
+__all__ = ["told_parts"]
+
+T = TypeVar("T")
+
+
+def told_parts(job: Job) -> dict[str, str]:
+    """Tell of each part of a job what it is; empty where it is of a kind that is not known here.
+
+    What cannot be read is told as empty too: the page that it belongs to says why.
+    """
+    return {part: _TOLD.get(part, _nothing)(document) for part, document in job.documents}
+
+
+def _told(kind: type[T], tell: Callable[[T], str]) -> Callable[[Document], str]:
+    """Give what tells a document of a kind."""
+
+    def told(document: Document) -> str:
+        with suppress(MendableError):
+            return tell(document.read(kind))
+        return ""
+
+    return told
+
+
+def _nothing(document: Document) -> str:
+    del document
+    return ""
+
+
+def _piece(piece: Piece) -> str:
+    return f"{piece.name}, {sized(piece).areas.total:.1f} m² to paint"
+
+
+def _plan(order: PlanOrder) -> str:
+    return f"from {order.start}"
+
+
+def _finish(stack: Stack) -> str:
+    return ", ".join(layer.kind.value for layer in stack.layers) or "none, the bare coat"
+
+
+_TOLD: dict[str, Callable[[Document], str]] = {
+    PIECE_PART: _told(Piece, _piece),
+    "plan": _told(PlanOrder, _plan),
+    "finish": _told(Stack, _finish),
+}

@@ -1,0 +1,209 @@
+"""Keeping what is on the bench with the job, and laying what is kept back on the bench."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Signal
+
+from swatchwright.acts import job_bench
+from swatchwright.acts.batches import WHOLE_PIECE
+from swatchwright.acts.bench_shelf import other_than
+from swatchwright.acts.job_bench import BenchPhoto, Laid
+from swatchwright.acts.jobs import Changes
+from swatchwright.acts.last_job import last_job
+from swatchwright.acts.stock import put_paints
+from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.words import brief as words
+from swatchwright.errors import MendableError
+from swatchwright.shelf import jobs
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import KnownColour
+
+__all__ = ["Keeping"]
+
+
+class Keeping(QObject):
+    """Goes between the bench (the session) and the job (the desk).
+
+    Signals
+    -------
+    changed()
+        Another mix is the kept one, or mixes are kept for other zones.
+    """
+
+    changed = Signal()
+
+    def __init__(self, session: Session, desk: Desk) -> None:
+        super().__init__(session)
+        self.session, self.desk = session, desk
+        self.zone = WHOLE_PIECE
+        self._laid_colour: KnownColour | None = None
+        self._own_shelf = True
+        desk.job_laid.connect(self._lay)
+        desk.job_changed.connect(self._follow)
+        desk.photo_wanted.connect(self._lay_again)
+        desk.colour_wanted.connect(self._want_again)
+        desk.paints_changed.connect(self._renew_shelf)
+        session.shelf_opened.connect(self._opened_file)
+
+    # --- a mix -----------------------------------------------------------------------------------
+
+    def zones(self) -> tuple[str, ...]:
+        """Give the zones of the piece that a mix can be kept for."""
+        return job_bench.zones_of(self.desk.job)
+
+    def set_zone(self, zone: str) -> None:
+        """Say which zone mixes are kept for."""
+        if zone != self.zone:
+            self.zone = zone
+            self.changed.emit()
+
+    def kept_number(self) -> int | None:
+        """Say which of the mixes on the bench is the kept one, 1 the first; None for none."""
+        return job_bench.chosen_among(self.desk.job, self.session.recipes, self.zone)
+
+    def kept_otherwise(self) -> bool:
+        """Tell whether a mix is kept for the zone that is not among those on the bench."""
+        job = self.desk.job
+        return job is not None and job.chosen(self.zone) is not None and self.kept_number() is None
+
+    def keep(self, number: int) -> None:
+        """Keep the mixes on the bench with this one chosen, the photo and its marks."""
+        session, zone, photo = self.session, self.zone, self._photo()
+        found, most = session.recipes, session.most_paints
+        if found is None:
+            return
+        self.desk.edit_job(
+            lambda store, id_: job_bench.keep_mix(
+                store, id_, found, choose=number, zone=zone, photo=photo, most_paints=most
+            ),
+            lambda changes: self._kept_so(changes, photo),
+        )
+
+    def _photo(self) -> BenchPhoto | None:
+        session = self.session
+        if session.photo is None:
+            return None
+        grey = () if session.marks.grey is None else (session.marks.grey,)
+        marks = jobs.Marks(grey, session.marks.cloth, session.marks.reflectance)
+        return BenchPhoto(session.photo, marks, session.path, session.kept)
+
+    def _kept_so(self, changes: Changes, photo: BenchPhoto | None) -> None:
+        """Note how the job keeps the photo, if it still is on the bench; say if it is not kept."""
+        for sentence in changes.warnings:
+            self.desk.failed.emit(MendableError(sentence, words.PHOTO_NOT_KEPT))
+        job = self.desk.job
+        if job is not None and photo is not None and self.session.photo is photo.photo:
+            kept = {p.hash: p for p in job.photos}
+            self.session.kept = kept.get(job_bench.settings_of(job).photo, self.session.kept)
+
+    def _follow(self) -> None:
+        """Keep to a zone that the job has."""
+        zones = self.zones()
+        if self.zone not in zones:
+            self.zone = zones[0]
+        self.changed.emit()
+
+    # --- a job -----------------------------------------------------------------------------------
+
+    def _lay(self) -> None:
+        """Lay the photo, the wanted colour and the amount of the job on the bench."""
+        job = self.desk.job
+        if job is None:
+            return
+        laid = job_bench.settings_of(job)
+        photo, wanted = job_bench.photo_to_lay(job), job_bench.wanted_to_lay(job)
+        colour = None if wanted is None else wanted.colour
+        if job.recipes:
+            self._set(laid)
+        self.set_zone(laid.zone if laid.zone in self.zones() else self.zones()[0])
+        if photo is not None:
+            self.desk.ask(
+                lambda store: job_bench.laid_photo(store, photo),
+                lambda opened: self._lay_photo(opened, job, colour),
+            )
+        elif self.session.kept is not None or self.session.typed is self._laid_colour is not None:
+            # What lies there belongs to another job.
+            self.session.lay(None, Marks(), wanted=colour)
+        elif colour is not None:
+            self.session.want_known(colour)
+        self._laid_colour = colour
+
+    def _lay_again(self, photo: jobs.KeptPhoto) -> None:
+        """Lay a photo of the job on the bench, with the colour that is wanted there now."""
+        job, wanted = self.desk.job, self.session.wanted
+        if job is not None:
+            self.desk.ask(
+                lambda store: job_bench.laid_photo(store, photo),
+                lambda opened: self._lay_photo(opened, job, wanted),
+            )
+
+    def _want_again(self, zone: str) -> None:
+        """Want the colour of a zone of the job."""
+        job = self.desk.job
+        for wanted in () if job is None else job.wanted:
+            if wanted.zone == zone:
+                self.set_zone(zone)
+                self.session.want_known(wanted.colour)
+
+    def _set(self, laid: Laid) -> None:
+        self.session.most_paints = laid.most_paints
+        self.session.set_volume(laid.volume)
+
+    def _lay_photo(self, opened: BenchPhoto, job: jobs.Job, colour: KnownColour | None) -> None:
+        if self.desk.job is None or self.desk.job.id != job.id:
+            return
+        grey = opened.marks.grey[0] if opened.marks.grey else None
+        marks = Marks(grey, opened.marks.cloth, opened.marks.reflectance)
+        self.session.lay(opened.photo, marks, path=opened.path, kept=opened.kept, wanted=colour)
+
+    def begin(self) -> None:
+        """Use the kept shelf, list the jobs, and lay the job that was on the bench last."""
+        self.desk.refresh()
+        self.use_kept()
+        self.desk.ask(lambda store: (last_job(store),), lambda last: self._reopen(*last))
+
+    def _reopen(self, job: str | None) -> None:
+        if job is not None and self._untouched():
+            self.desk.open_job(job)
+
+    def _untouched(self) -> bool:
+        """Tell whether nobody has begun anything since the window came up."""
+        session = self.session
+        empty = session.photo is None and session.wanted is None and self.desk.job is None
+        return empty and not session.workshop.doing("photo")
+
+    # --- the shelf -------------------------------------------------------------------------------
+
+    def use_kept(self) -> None:
+        """Use the paints that are kept; those of the demonstration where none are."""
+        used = self.session.shelf
+
+        def done(answer: tuple[Shelf | None]) -> None:
+            self._own_shelf = True
+            if answer[0] is not None:
+                self.session.use_shelf(answer[0])
+
+        self.desk.ask(lambda store: (other_than(store, used),), done)
+
+    def use_for_now(self, shelf: Shelf) -> None:
+        """Use other paints, without keeping them."""
+        self._own_shelf = False
+        self.session.use_shelf(shelf)
+
+    def keep_paints(self, source: str) -> None:
+        """Keep the paints that are in use, which were read from a file of this name."""
+        shelf = self.session.shelf
+        self.desk.edit(
+            lambda store: put_paints(store, shelf.paints, source=source, notes=shelf.notes),
+            lambda _: self.use_kept(),
+        )
+
+    def _opened_file(self) -> None:
+        """Note that the paints in use are those of a file."""
+        self._own_shelf = False
+
+    def _renew_shelf(self) -> None:
+        """Follow what was done to the kept shelf, while it is the one in use."""
+        if self._own_shelf:
+            self.use_kept()

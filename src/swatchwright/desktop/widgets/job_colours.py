@@ -1,0 +1,154 @@
+"""The wanted colours of a job, each touching the mix that is kept for its zone."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.batches import what_has_changed
+from swatchwright.colour.names import colour_name
+from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.widgets.colour_field import ColourField
+from swatchwright.desktop.words import brief as words
+from swatchwright.shelf.jobs import Job, KeptRecipe, WantedColour
+
+__all__ = ["JobColours"]
+
+_FIELD = (210, 150)
+
+
+class JobColours(QWidget):
+    """A row for each zone: the touching fields, the parts, and what has changed since."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._shown: tuple[object, ...] = ()
+        self.zones: dict[str, ZoneRow] = {}
+        self.none = QLabel(words.NO_COLOURS)
+        self.none.setObjectName("quiet")
+        self.none.setWordWrap(True)
+        self.go = QPushButton(words.TO_COLOUR_PAGE)
+        self.go.clicked.connect(lambda: desk.page_wanted.emit("colour"))
+        self._rows = QVBoxLayout(self)
+        self._rows.setContentsMargins(0, 0, 0, 0)
+        self._rows.setSpacing(12)
+        self._rows.addWidget(self.none)
+        self._rows.addWidget(self.go, 0, Qt.AlignmentFlag.AlignLeft)
+        desk.paints_changed.connect(self._look)
+
+    def show_job(self, job: Job) -> None:
+        """Show the colours of a job; rows are made anew only where something is new."""
+        chosen = {wanted.zone: job.chosen(wanted.zone) for wanted in job.wanted}
+        new = (job.id, job.wanted, tuple(chosen.items()))
+        if new == self._shown:
+            return
+        self._shown = new
+        for row in self.zones.values():
+            row.hide()
+            row.deleteLater()
+        self.zones = {w.zone: ZoneRow(self._desk, w, chosen[w.zone]) for w in job.wanted}
+        for row in self.zones.values():
+            self._rows.addWidget(row)
+        self.none.setVisible(not job.wanted)
+        self.go.setVisible(not job.wanted)
+        self._look()
+
+    def _look(self) -> None:
+        """Ask whether the paints of the kept mixes are still what they were."""
+        for row in self.zones.values():
+            row.look()
+
+
+class ZoneRow(QFrame):
+    """One zone of the piece: its wanted colour and its mix."""
+
+    def __init__(self, desk: Desk, wanted: WantedColour, recipe: KeptRecipe | None) -> None:
+        super().__init__()
+        self._desk, self._wanted, self._recipe = desk, wanted, recipe
+        self.field = self._touching()
+        self.changed = QLabel()
+        self.changed.setObjectName("warn")
+        self.changed.setWordWrap(True)
+        self.changed.hide()
+        self.mixes = QPushButton(words.SHOW_MIXES)
+        self.mixes.setObjectName("little")
+        self.mixes.setToolTip(words.SHOW_MIXES_TIP)
+        self.mixes.setAccessibleName(words.mixes_name(wanted.zone))
+        self.mixes.clicked.connect(self._show_mixes)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(14)
+        row.addWidget(self.field, 0, Qt.AlignmentFlag.AlignTop)
+        row.addLayout(self._text(), 1)
+
+    def _touching(self) -> ColourField:
+        """Lay the wanted colour and the mix edge to edge; without a mix all is the wanted one."""
+        lab, recipe = self._wanted.colour.lab, self._recipe
+        if recipe is None:
+            field = ColourField(lab, lab, lab, names=(words.WANTED, "", ""))
+        else:
+            field = ColourField(lab, recipe.dry, recipe.wet)
+        field.setFixedSize(*_FIELD)
+        field.setAccessibleName(words.field_name(recipe, self._wanted.zone, colour_name(lab)))
+        return field
+
+    def _text(self) -> QVBoxLayout:
+        rows = QVBoxLayout()
+        rows.setSpacing(4)
+        head = QHBoxLayout()
+        head.addWidget(_label(words.zone_heading(self._wanted.zone), "strong"), 1)
+        head.addWidget(self.mixes)
+        rows.addLayout(head)
+        rows.addWidget(_label(colour_name(self._wanted.colour.lab), "quiet"))
+        if self._recipe is None:
+            rows.addWidget(_label(words.NOT_CHOSEN))
+        else:
+            rows.addLayout(_parts(self._recipe))
+            rows.addWidget(_label(words.recipe_closeness(self._recipe), "quiet"))
+        rows.addWidget(self.changed)
+        rows.addStretch(1)
+        return rows
+
+    def look(self) -> None:
+        """Say which paints of the mix are no longer what they were."""
+        recipe = self._recipe
+        if recipe is not None:
+            self._desk.ask(lambda store: what_has_changed(store, recipe), self._say)
+
+    def _say(self, sentences: tuple[str, ...]) -> None:
+        self.changed.setText(" ".join([words.PAINT_CHANGED, *sentences]) if sentences else "")
+        self.changed.setVisible(bool(sentences))
+
+    def _show_mixes(self) -> None:
+        self._desk.colour_wanted.emit(self._wanted.zone)
+        self._desk.page_wanted.emit("colour")
+
+
+def _parts(recipe: KeptRecipe) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(10)
+    grid.setVerticalSpacing(2)
+    grid.setColumnStretch(1, 1)
+    for row, (parts, name) in enumerate(words.recipe_rows(recipe)):
+        count = _label(parts, "strong")
+        count.setWordWrap(False)
+        grid.addWidget(count, row, 0, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(_label(name), row, 1)
+    return grid
+
+
+def _label(text: str, name: str = "") -> QLabel:
+    label = QLabel(text)
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label

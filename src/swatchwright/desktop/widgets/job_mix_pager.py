@@ -1,0 +1,73 @@
+"""Says which of the mixes are in view, and brings the others into it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
+
+from swatchwright.desktop.words import brief as words
+
+__all__ = ["MixPager"]
+
+
+class MixPager(QWidget):
+    """A line such as “Mixes 1 to 3 of 6” between two arrows that move by one mix."""
+
+    def __init__(self, area: QScrollArea, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._area = area
+        self._columns: Sequence[QWidget] = ()
+        self.told = QLabel()
+        self.told.setObjectName("quiet")
+        self.earlier = self._arrow(words.EARLIER, words.EARLIER_NAME, -1)
+        self.later = self._arrow(words.LATER, words.LATER_NAME, 1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        for widget in (self.earlier, self.told, self.later):
+            row.addWidget(widget)
+        bar = area.horizontalScrollBar()
+        bar.valueChanged.connect(self._show)
+        bar.rangeChanged.connect(self._show)
+
+    def show_columns(self, columns: Sequence[QWidget]) -> None:
+        """Take the mixes that lie side by side in the area."""
+        self._columns = columns
+        self._show()
+
+    def _arrow(self, text: str, name: str, step: int) -> QPushButton:
+        button = QPushButton(text)
+        button.setObjectName("little")
+        button.setAccessibleName(name)
+        button.setToolTip(name)
+        button.clicked.connect(lambda: self._move(step))
+        return button
+
+    def _in_view(self) -> list[int]:
+        """Give the places of the mixes that are wholly in view, or of the first one in part."""
+        left = self._area.horizontalScrollBar().value()
+        right = left + self._area.viewport().width()
+        spans = [(c.x(), c.x() + c.width()) for c in self._columns]
+        whole = [i for i, (start, end) in enumerate(spans) if left <= start and end <= right]
+        part = [i for i, (_, end) in enumerate(spans) if end > left]
+        return whole or part[:1]
+
+    def _move(self, step: int) -> None:
+        """Bring the next mix on one side to the left edge, or as far as it goes."""
+        seen = self._in_view()
+        if seen:
+            place = min(max(seen[0] + step, 0), len(self._columns) - 1)
+            self._area.horizontalScrollBar().setValue(self._columns[place].x())
+
+    def _show(self) -> None:
+        seen, count = self._in_view(), len(self._columns)
+        self.setVisible(count > 0)
+        if not seen:
+            return
+        self.told.setText(words.shown_line(seen[0] + 1, seen[-1] + 1, count))
+        bar = self._area.horizontalScrollBar()
+        self.earlier.setEnabled(bar.value() > bar.minimum())
+        self.later.setEnabled(bar.value() < bar.maximum())
+        for arrow in (self.earlier, self.later):
+            arrow.setVisible(bar.maximum() > 0)

@@ -1,0 +1,50 @@
+"""A strip that offers, in place, to keep the paints of a file that was opened."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.words import brief as words
+
+__all__ = ["PaintsOffer"]
+
+
+class PaintsOffer(QFrame):
+    """Hidden until a shelf file is opened; then its paints can be kept or used for now only."""
+
+    def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("sheet")
+        self._keeping, self._name = keeping, ""
+        self._offered = keeping.session.shelf
+        self.told = QLabel()
+        self.told.setWordWrap(True)
+        self.keep = QPushButton(words.KEEP_PAINTS)
+        self.keep.setObjectName("main")
+        self.keep.setToolTip(words.KEEP_PAINTS_TIP)
+        self.keep.clicked.connect(self._keep)
+        self.leave = QPushButton(words.ONLY_NOW)
+        self.leave.clicked.connect(self.hide)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 8, 10, 8)
+        row.addWidget(self.told, 1)
+        row.addWidget(self.keep)
+        row.addWidget(self.leave)
+        self.hide()
+        keeping.session.shelf_opened.connect(self._offer)
+        keeping.session.shelf_changed.connect(self._look)
+
+    def _offer(self, name: str) -> None:
+        self._name, self._offered = name, self._keeping.session.shelf
+        self.told.setText(words.opened_shelf(len(self._offered.paints), name))
+        self.show()
+
+    def _look(self) -> None:
+        """Offer nothing any more once other paints are in use."""
+        if self._keeping.session.shelf is not self._offered:
+            self.hide()
+
+    def _keep(self) -> None:
+        self.hide()
+        self._keeping.keep_paints(self._name)
