@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -21,6 +21,7 @@ from swatchwright.acts.fit_told import (
 from swatchwright.acts.known import Likely, likely_errors, white_of
 from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
 from swatchwright.errors import MendableError
+from swatchwright.mixing.hunt import Stopped
 from swatchwright.paint.fit.checks import check_brush_outs
 from swatchwright.paint.fit.fitted import FittedPaint, at_its_level, in_unit
 from swatchwright.paint.fit.one import paint_of, solve_one
@@ -96,6 +97,8 @@ def fit_sheet(
     by_weight: bool = False,
     gloss: Gloss = Gloss.SEEN,
     usually_off: float | None = None,
+    progress: Callable[[float], None] | None = None,
+    stopped: Callable[[], bool] | None = None,
 ) -> FittedShelf:
     """Fit every paint of a sheet that is not on the shelf, and those that are to be fitted again.
 
@@ -115,12 +118,17 @@ def fit_sheet(
         Whether spectra and colours hold the surface's own reflection: as it is seen, all, none.
     usually_off
         Median CIEDE2000 by which colours are off; that of a photo with a grey card if None.
+    progress, stopped
+        Told the share done, and asked between paints whether to give up.
 
     Raises
     ------
     MendableError
         If the sheet contradicts itself, names what is not there, or leaves a paint untold.
+    Stopped
+        If `stopped` said so.
     """
+    watch = _Watch(progress, stopped)
     unit = _unit(shelf, again)
     films = films_of(
         sheet,
@@ -142,24 +150,41 @@ def fit_sheet(
             work.know(paint)
     white = _white(sheet, films.paints, films.brush_outs, wanted)
     brush_outs, said = check_brush_outs(films.brush_outs, white)
-    found = _fit_in_turn(work, brush_outs, wanted, white)
+    found = _fit_in_turn(work, brush_outs, wanted, white, watch)
     paints = {id_: work.paint(id_) if id_ in found else p for id_, p in films.paints.items()}
     paints |= {id_: _taken_as_exact(paints[id_]) for id_ in _leant_on(found) & set(paints)}
     result = _placed(shelf, paints, sheet.name)
     before = {} if shelf is None else {paint.id: paint.how_known for paint in shelf.paints}
-    fits = tuple(
-        PaintFit(
-            paint=paints[id_],
-            before=before.get(id_),
-            brush_outs=len(used),
-            likely=likely_errors(result, paints[id_]),
-            next=next_of(work, id_, used, None if white == id_ else white),
+    fits = []
+    for number, (id_, used) in enumerate(found.items()):
+        watch.tell(0.5 + 0.5 * number / len(found))
+        fits.append(
+            PaintFit(
+                paint=paints[id_],
+                before=before.get(id_),
+                brush_outs=len(used),
+                likely=likely_errors(result, paints[id_]),
+                next=next_of(work, id_, used, None if white == id_ else white),
+            )
         )
-        for id_, used in found.items()
-    )
     back = read_back(work, brush_outs)
     notes = (*films.notes, *said, *said_of(work, found, back))
-    return FittedShelf(result, fits, back, tuple(dict.fromkeys(notes)))
+    return FittedShelf(result, tuple(fits), back, tuple(dict.fromkeys(notes)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Watch:
+    """Who is told how far it is, and asked whether to go on."""
+
+    progress: Callable[[float], None] | None
+    stopped: Callable[[], bool] | None
+
+    def tell(self, done: float) -> None:
+        """Tell the share done, 0-1."""
+        if self.stopped is not None and self.stopped():
+            raise Stopped
+        if self.progress is not None:
+            self.progress(done)
 
 
 def _unit(shelf: Shelf | None, again: Sequence[str]) -> float:
@@ -216,15 +241,21 @@ def _lightness(reading: Reading) -> float:
 
 
 def _fit_in_turn(
-    work: FitWork, brush_outs: Sequence[BrushOut], wanted: Sequence[str], white: str | None
+    work: FitWork,
+    brush_outs: Sequence[BrushOut],
+    wanted: Sequence[str],
+    white: str | None,
+    watch: _Watch,
 ) -> dict[str, list[BrushOut]]:
     """Fit paint after paint, each from its films with paints that are known by then.
 
     One whose films are all with known paints goes first; else the one that the others were mixed
     with most, from its films alone.
     """
-    left, found = list(wanted), {}
+    left = list(wanted)
+    found: dict[str, list[BrushOut]] = {}
     while left:
+        watch.tell(0.5 * len(found) / len(wanted))
         usable = {id_: _usable(id_, brush_outs, work.known) for id_ in left}
         ready = [id_ for id_ in left if usable[id_]]
         if not ready:

@@ -17,11 +17,12 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab
 
-__all__ = ["Likely", "Off", "how_well", "likely_errors", "white_of"]
+__all__ = ["WHITE_ABOVE", "Likely", "Off", "how_well", "likely_errors", "white_of"]
 
 Floats = NDArray[np.floating[Any]]
 
-_WHITE_ABOVE = 85.0
+WHITE_ABOVE = 85.0
+"""L* above which a paint is a white."""
 
 # Shares of the paint in mixes with white, and of it and another in crossings: half and half, and
 # the same let down with as much white again.
@@ -71,7 +72,7 @@ def white_of(paints: Sequence[Paint]) -> Paint | None:
         return None
     labs = _masstones(paints)
     lightest = int(np.argmax(labs[:, 0]))
-    return paints[lightest] if labs[lightest, 0] >= _WHITE_ABOVE else None
+    return paints[lightest] if labs[lightest, 0] >= WHITE_ABOVE else None
 
 
 def likely_errors(shelf: Shelf, paint: Paint) -> Likely:

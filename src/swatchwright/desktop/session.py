@@ -24,6 +24,7 @@ from swatchwright.acts.recipes import (
     recipes_for,
     with_volume,
 )
+from swatchwright.acts.references import from_a_metre, references_of
 from swatchwright.acts.wish import by_name, check_together, wishes_on
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
@@ -31,9 +32,10 @@ from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.photo.image import Photo
+from swatchwright.photo.model import LightKind
 from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
-from swatchwright.shelf.jobs import KeptPhoto
+from swatchwright.shelf.jobs import KeptPhoto, MarkedReference
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
@@ -45,11 +47,28 @@ _PATIENCE = 30.0
 
 @dataclass(frozen=True, slots=True)
 class Marks:
-    """Where the grey card and the cloth are in the photo, and what the card reflects."""
+    """What is marked in the photo, and what is told of it.
+
+    Parameters
+    ----------
+    grey, cloth
+        Where the grey card and the cloth are.
+    reflectance
+        What the card reflects, 0-1.
+    references
+        What else of known colour is in the photo.
+    light
+        What the light was; None if that is not known.
+    metre
+        Whether the colours are wanted as seen from a metre away, not as those of the yarn.
+    """
 
     grey: Rect | None = None
     cloth: Rect | None = None
     reflectance: float = GREY_CARD
+    references: tuple[MarkedReference, ...] = ()
+    light: LightKind | None = None
+    metre: bool = False
 
 
 class Session(QObject):
@@ -73,6 +92,8 @@ class Session(QObject):
         Another shelf is used, or others of its paints.
     shelf_opened(str)
         A shelf was read from a file of this name, and is used.
+    fan_picked(Neighbour)
+        A mix of a fan was picked by eye: brushed and dried, it looks like the cloth.
     wishes_changed()
         Something else is asked of all mixes, or it was found that it cannot be kept.
     """
@@ -85,6 +106,7 @@ class Session(QObject):
     proof_changed = Signal()
     shelf_changed = Signal()
     shelf_opened = Signal(str)
+    fan_picked = Signal(object)
     wishes_changed = Signal()
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -152,13 +174,13 @@ class Session(QObject):
             self._want(None, wanted)
         self._read_colours()
 
-    def set_marks(self, marks: Marks) -> None:
-        """Set the marks, so that it can be undone."""
+    def set_marks(self, marks: Marks, told: str = words.DID_MARK) -> None:
+        """Set the marks, so that it can be undone under these words."""
         if marks == self.marks:
             return
         before = self.marks
         self._apply(marks)
-        self.history.add(words.DID_MARK, lambda: self._apply(before), lambda: self._apply(marks))
+        self.history.add(told, lambda: self._apply(before), lambda: self._apply(marks))
 
     def set_grey(self, rect: Rect | None) -> None:
         """Set where the grey card is."""
@@ -172,24 +194,38 @@ class Session(QObject):
         """Set what the card reflects, 0-1."""
         self.set_marks(replace(self.marks, reflectance=reflectance))
 
+    def set_metre(self, *, metre: bool) -> None:
+        """Want the colours as seen from a metre away, or as those of the yarn."""
+        self.set_marks(replace(self.marks, metre=metre), words.DID_WANT)
+
     def _apply(self, marks: Marks) -> None:
         self.marks = marks
         self.marks_changed.emit()
         self._read_colours()
 
+    def read_meanwhile(self, grey: Rect | None) -> None:
+        """Read the colours as if the grey card were here, while its mark is being dragged."""
+        self._read_colours(replace(self.marks, grey=grey))
+
     # --- colours ---------------------------------------------------------------------------------
 
-    def _read_colours(self) -> None:
-        photo, marks = self.photo, self.marks
+    def _read_colours(self, meanwhile: Marks | None = None) -> None:
+        photo, marks = self.photo, meanwhile or self.marks
         if photo is None:
             return
         same_cloth = self.found is not None and self._read_cloth == marks.cloth
         pick = self.pick if same_cloth and self.pick is not None else 0
 
         def work(_: Job) -> PhotoColours:
-            return colours_of(
-                photo, grey=marks.grey, reflectance=marks.reflectance, area=marks.cloth
+            found = colours_of(
+                photo,
+                grey=marks.grey,
+                reflectance=marks.reflectance,
+                references=references_of(marks.references),
+                light=marks.light,
+                area=marks.cloth,
             )
+            return from_a_metre(found) if marks.metre else found
 
         def done(found: PhotoColours) -> None:
             self.found, self._read_cloth = found, marks.cloth
@@ -305,10 +341,13 @@ class Session(QObject):
 
     def _no_mixes(self, what: object) -> None:
         """Tell why there are no mixes; those of before are not what is asked for now."""
+        if not isinstance(what, MendableError):
+            self.workshop.failed.emit(what)
+            return
+        named = by_name(what, self.shelf)
         self.recipes = None
         self.recipes_changed.emit()
-        named = by_name(what, self.shelf) if isinstance(what, MendableError) else None
-        self.workshop.failed.emit(named or what)
+        self.workshop.failed.emit(named)
         self._wishes_fail(named)
 
     def _mixes_found(self, recipes: Recipes) -> None:

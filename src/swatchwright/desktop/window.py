@@ -40,6 +40,7 @@ from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
 from swatchwright.desktop.pages.colour_page import ColourPage
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
+from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Marks, Session
 from swatchwright.desktop.widgets.job_offer import PaintsOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
@@ -70,6 +71,7 @@ class Window(QMainWindow):
         self.desk = Desk(self.session.history, self)
         self.keeping = Keeping(self.session, self.desk)
         self.wishes = WishDesk.of(self.session, self.desk)
+        self.samples = SampleDesk.of(self.session, self.desk)
         self.trouble = MessageStrip()
         self.offer = PaintsOffer(self.keeping)
         self.dark = QToolButton()

@@ -1,17 +1,250 @@
-"""The page of the shelf."""
+"""The page of the shelf: the paints, the wishes for all mixes, and getting to know paints."""
 
 from __future__ import annotations
 
-from swatchwright.desktop import words
+from collections.abc import Callable
+from dataclasses import replace
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.fit import FittedShelf
+from swatchwright.acts.jobs import Changes, keep_document
+from swatchwright.acts.shelf_view import PaintLine, WholeLook, shelf_lines, whole_look
+from swatchwright.acts.sitting import Sitting
+from swatchwright.acts.sitting_fit import kept_paints
+from swatchwright.acts.stock import (
+    KeptShelf,
+    StockedPaint,
+    add_stock,
+    kept_shelf,
+    put_paints,
+    set_stock,
+)
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.paint_drying import PaintDrying
+from swatchwright.desktop.widgets.paint_panel import PaintPanel
+from swatchwright.desktop.widgets.piece_keeper import Keeper
+from swatchwright.desktop.widgets.shelf_bits import button, label, scrolled
+from swatchwright.desktop.widgets.shelf_sitting import ShelfSitting
+from swatchwright.desktop.widgets.shelf_table import ShelfTable
+from swatchwright.desktop.widgets.wish_strip import WishStrip
+from swatchwright.desktop.wish_desk import WishDesk
+from swatchwright.desktop.words import shelf as words
+from swatchwright.mixing.wishes import Wishes
+from swatchwright.paint.paints import Paint
+from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["ShelfPage"]
 
+_PART = "sitting"
+_PANEL_WIDTH = 384
+
 
 class ShelfPage(Page):
-    """To be built."""
+    """The table with one paint large beside it; in its place a sitting, or a stroke wet and dry."""
 
     def __init__(self, session: Session, desk: Desk) -> None:
-        super().__init__(session, desk, words.PAGE_SHELF, words.PAGE_SHELF_TIP)
+        super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
+        self._wishes = WishDesk.of(session, desk)
+        self._kept: tuple[StockedPaint, ...] = ()
+        self._shown: Shelf | None = None
+        self._id = ""
+        self.table = ShelfTable(session, self._use)
+        self.panel = PaintPanel(session)
+        self.strip = WishStrip(session)
+        self.sitting = ShelfSitting(session)
+        self.drying = PaintDrying(session)
+        self.get_to_know = button(
+            words.GET_TO_KNOW, self.show_sitting, "main", tip=words.GET_TO_KNOW_TIP
+        )
+        self.dry = button(words.DRY_ALIKE, self.show_drying, tip=words.DRY_ALIKE_TIP)
+        self.keep = button(words.KEEP_SHELF, self._keep_shelf, tip=words.KEEP_SHELF_TIP)
+        self.said = label(name="quiet")
+        self._stack = QStackedWidget()
+        self._lay_out()
+        self._keeper: Keeper[Sitting] = Keeper(
+            self,
+            desk,
+            read=lambda: desk.part(_PART, Sitting),
+            act=lambda value: lambda store, id_: keep_document(store, id_, _PART, value),
+            show=lambda value: self.sitting.show_sitting(value or Sitting()),
+        )
+        self._connect()
+        self._keeper.begin()
+        self._ask_kept()
+        self._look_again()
+
+    def _lay_out(self) -> None:
+        shelf = QWidget()
+        rows = QVBoxLayout(shelf)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(10)
+        top = QHBoxLayout()
+        top.setSpacing(8)
+        for one in (self.get_to_know, self.dry, self.keep):
+            top.addWidget(one)
+        top.addWidget(self.said, 1)
+        top.addStretch(0)
+        rows.addLayout(top)
+        self.said.hide()
+        sides = QSplitter()
+        sides.setChildrenCollapsible(False)
+        sides.setHandleWidth(14)
+        sides.addWidget(self.table)
+        area = scrolled(self.panel, words.WHICH_PAINT)
+        area.setMinimumWidth(_PANEL_WIDTH)
+        sides.addWidget(area)
+        sides.setStretchFactor(0, 1)
+        rows.addWidget(sides, 1)
+        rows.addWidget(self.strip)
+        for page in (shelf, self.sitting, self.drying):
+            self._stack.addWidget(page)
+        body = QVBoxLayout(self.body)
+        body.setContentsMargins(0, 0, 0, 0)
+        body.addWidget(self._stack)
+
+    def _connect(self) -> None:
+        session, desk = self.session, self.desk
+        session.shelf_changed.connect(self._shelf_changed)
+        desk.paints_changed.connect(self._ask_kept)
+        self.table.chosen.connect(self._choose)
+        self.panel.wished.connect(self._wish)
+        self.panel.stock_told.connect(self._set_stock)
+        self.panel.tin_bought.connect(self._add_tin)
+        self.strip.wished.connect(self._wish)
+        self.sitting.changed.connect(self._keeper.set)
+        self.sitting.left.connect(self.show_shelf)
+        self.sitting.result.kept.connect(self._keep_fitted)
+        self.drying.left.connect(self.show_shelf)
+        self.drying.kept.connect(self._keep_dried)
+
+    # --- what is shown ---------------------------------------------------------------------------
+
+    def arrive(self) -> None:
+        """Look at what is left of the paints, which other pages draw from."""
+        self._ask_kept()
+
+    def show_shelf(self) -> None:
+        """Show the paints."""
+        self._show(0, words.HEADING, words.HINT)
+        self.table.setFocus()
+
+    def show_sitting(self) -> None:
+        """Show the sitting, at the step where it was left."""
+        self._show(1, words.GET_TO_KNOW, words.GET_TO_KNOW_HINT)
+        self.sitting.choose.paints.setFocus()
+
+    def show_drying(self) -> None:
+        """Show what is needed to learn how a paint dries."""
+        self.drying.show_paints(self._id)
+        self._show(2, words.DRY_ALIKE, words.STROKE_HINT)
+        self.drying.paint.setFocus()
+
+    def _show(self, at: int, heading: str, hint: str) -> None:
+        self._stack.setCurrentIndex(at)
+        self.heading.setText(heading)
+        self.hint.setText(hint)
+
+    def _shelf_changed(self) -> None:
+        if self.session.shelf is not self._shown:
+            self._look_again()
+
+    def _look_again(self) -> None:
+        """Work out the lines of the table anew."""
+        shelf, kept = self.session.shelf, self._kept
+        self._shown = shelf
+        self.session.workshop.start(
+            "shelf-lines", words.LOOKING, lambda _: shelf_lines(shelf, kept), self._show_lines
+        )
+
+    def _show_lines(self, lines: tuple[PaintLine, ...]) -> None:
+        self.table.paints.show_lines(lines)
+        self.sitting.show_paints(lines)
+        self.drying.show_paints("")
+        ids = [line.paint.id for line in lines]
+        chosen = self._id if self._id in ids else next(iter(ids), "")
+        if chosen:
+            self.table.choose(chosen)
+            self._choose(chosen)
+
+    def _choose(self, id_: str) -> None:
+        """Show a paint large."""
+        self._id, shelf = id_, self.session.shelf
+
+        def done(whole: WholeLook) -> None:
+            if self._id == id_:
+                self.panel.show_paint(whole)
+                self._show_stock()
+
+        self.session.workshop.start(
+            "paint-look", words.LOOKING, lambda _: whole_look(shelf, id_), done
+        )
+
+    def _show_stock(self) -> None:
+        left = {one.paint.id: one.ml_left for one in self._kept}
+        self.panel.show_stock(left.get(self._id), kept=self._id in left)
+
+    # --- wishes ----------------------------------------------------------------------------------
+
+    def _wish(self, wishes: Wishes) -> None:
+        self._wishes.wish(wishes)
+
+    def _use(self, id_: str, used: bool) -> None:  # noqa: FBT001 - as the table tells it
+        wishes = self.session.wishes
+        without = wishes.without - {id_} if used else wishes.without | {id_}
+        self._wish(replace(wishes, without=without))
+
+    # --- what is kept ----------------------------------------------------------------------------
+
+    def _ask_kept(self) -> None:
+        self.desk.ask(kept_shelf, self._show_kept)
+
+    def _show_kept(self, kept: KeptShelf) -> None:
+        before = [(one.paint.id, one.ml_left) for one in self._kept]
+        self._kept = kept.stocked
+        ids = {one.paint.id for one in kept.stocked}
+        self.keep.setVisible(not all(paint.id in ids for paint in self.session.shelf.paints))
+        if before != [(one.paint.id, one.ml_left) for one in kept.stocked]:
+            self._look_again()
+
+    def _set_stock(self, id_: str, ml: float | None) -> None:
+        self.desk.edit(lambda store: set_stock(store, id_, ml))
+
+    def _add_tin(self, id_: str, ml: float) -> None:
+        self.desk.edit(lambda store: add_stock(store, id_, ml))
+
+    def _keep_shelf(self) -> None:
+        self._put(self.session.shelf.paints, self._say)
+
+    def _keep_fitted(self, found: FittedShelf) -> None:
+        self._keeper.keep()
+        self._put(kept_paints(found), self.sitting.result.say)
+
+    def _keep_dried(self, shelf: Shelf) -> None:
+        self._put(shelf.paints, self.drying.say)
+
+    def _put(self, paints: tuple[Paint, ...], say: Callable[[str], None]) -> None:
+        """Keep paints, use the kept shelf, and say so."""
+
+        def done(changes: Changes) -> None:
+            keeping = self.session.findChild(Keeping)
+            if isinstance(keeping, Keeping):
+                keeping.use_kept()
+            say(words.put_away_line(changes.warnings))
+
+        self.desk.edit(lambda store: put_paints(store, paints), done)
+
+    def _say(self, text: str) -> None:
+        self.said.setText(text)
+        self.said.show()
+        QTimer.singleShot(15_000, self, self.said.hide)

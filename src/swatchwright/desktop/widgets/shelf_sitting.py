@@ -1,0 +1,266 @@
+"""Getting to know paints in one sitting: choose, brush, read, fit, keep; a step after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFileDialog,
+    QHBoxLayout,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.card_photo import CardColour
+from swatchwright.acts.fit_told import Next
+from swatchwright.acts.shelf_view import PaintLine
+from swatchwright.acts.sitting import (
+    Sitting,
+    measured_cards,
+    names_in,
+    next_unread,
+    read_now,
+    save_cards,
+    with_card_more,
+    with_cards,
+    with_reading,
+)
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.brush_cards import BrushCards
+from swatchwright.desktop.widgets.brush_choose import BrushChoose
+from swatchwright.desktop.widgets.brush_reading import BrushReading, ReadField
+from swatchwright.desktop.widgets.brush_result import BrushResult
+from swatchwright.desktop.widgets.shelf_bits import button, label, scrolled
+from swatchwright.desktop.words import shelf as shelf_words
+from swatchwright.desktop.words import sitting as words
+from swatchwright.errors import MendableError
+from swatchwright.shelf.measured import read_measurements
+
+__all__ = ["ShelfSitting"]
+
+PAINTS, BRUSH, READ, FIT = range(4)
+
+
+class ShelfSitting(QWidget):
+    """The steps of a sitting, in any order of visiting.
+
+    Signals
+    -------
+    changed(object)
+        Something was chosen or read (`Sitting`).
+    left()
+        Back to the shelf.
+    """
+
+    changed = Signal(object)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._session = session
+        self._lines: Sequence[PaintLine] = ()
+        self.sitting = Sitting()
+        self.choose = BrushChoose()
+        self.cards = BrushCards()
+        self.reading = BrushReading(session, "card", words.OF_CARDS)
+        self.result = BrushResult(session)
+        self.file = button(words.OPEN_FILE, self._ask_file, tip=words.OPEN_FILE_TIP)
+        self.count = label(name="quiet")
+        self.brush_told = label(name="quiet")
+        self.save = button(words.SAVE_LIST, self._ask_save)
+        self.trouble = label(name="warn")
+        self.steps = [QPushButton(word) for word in words.STEPS]
+        self.back = button(words.BACK, lambda: self.show_step(self._step - 1))
+        self.next = button(words.NEXT, lambda: self.show_step(self._step + 1), "main")
+        self.leave = button(shelf_words.BACK_TO_SHELF, self.left.emit)
+        self._stack = QStackedWidget()
+        self._step = PAINTS
+        self._lay_out()
+        self.choose.changed.connect(self._chosen)
+        self.reading.read.connect(self._read)
+        self.result.card_wanted.connect(self._one_more)
+        self.show_step(PAINTS)
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(10)
+        top = QHBoxLayout()
+        top.setSpacing(8)
+        group = QButtonGroup(self)
+        for n, (step, tip) in enumerate(zip(self.steps, words.STEP_TIPS, strict=True)):
+            step.setCheckable(True)
+            step.setToolTip(tip)
+            step.setAccessibleName(f"{step.text()}: {tip}")
+            step.clicked.connect(lambda _=False, at=n: self.show_step(at))
+            group.addButton(step)
+            top.addWidget(step)
+        top.addWidget(self.count)
+        top.addStretch(1)
+        top.addWidget(self.back)
+        top.addWidget(self.next)
+        top.addWidget(self.leave)
+        rows.addLayout(top)
+        rows.addWidget(self.trouble)
+        self.reading.extra.addWidget(self.file)
+        for page in (self.choose, self._brush_page(), self.reading, self.result):
+            self._stack.addWidget(page)
+        rows.addWidget(self._stack, 1)
+
+    def _brush_page(self) -> QWidget:
+        page = QWidget()
+        rows = QVBoxLayout(page)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(8)
+        row = QHBoxLayout()
+        row.addWidget(self.brush_told, 1)
+        row.addWidget(self.save)
+        rows.addLayout(row)
+        holder = QWidget()
+        holder.setObjectName("bench")
+        inner = QVBoxLayout(holder)
+        inner.setContentsMargins(0, 0, 0, 0)
+        inner.addWidget(self.cards)
+        inner.addStretch(1)
+        rows.addWidget(scrolled(holder, words.CARDS_PICTURE), 1)
+        return page
+
+    # --- the steps -------------------------------------------------------------------------------
+
+    def show_step(self, step: int) -> None:
+        """Show a step."""
+        self._step = min(max(step, PAINTS), FIT)
+        self.trouble.hide()
+        self.steps[self._step].setChecked(True)
+        self._stack.setCurrentIndex(self._step)
+        self.back.setVisible(self._step > PAINTS)
+        self.next.setVisible(self._step < FIT)
+        if self._step > PAINTS and self.sitting.ids:
+            self._work_out_cards()
+        self._show()
+
+    def _work_out_cards(self) -> None:
+        try:
+            sitting = with_cards(self.sitting, self._session.shelf)
+        except MendableError as error:
+            self._fail(error)
+            return
+        self._take(sitting)
+
+    def show_sitting(self, sitting: Sitting) -> None:
+        """Show a sitting that was kept with a job."""
+        self.sitting = sitting
+        self._show()
+        if self._step == PAINTS:
+            self.choose.show_sitting(sitting, self._lines)
+        self.reading.take_turn(next_unread(sitting) or 0)
+
+    def show_paints(self, lines: Sequence[PaintLine]) -> None:
+        """Offer these paints."""
+        self._lines = lines
+        self.choose.show_sitting(self.sitting, lines)
+
+    def _take(self, sitting: Sitting) -> None:
+        if sitting != self.sitting:
+            self.sitting = sitting
+            self.changed.emit(sitting)
+
+    def _show(self) -> None:
+        sitting = self.sitting
+        names = names_in(sitting, self._session.shelf)
+        if self._step == PAINTS:
+            self.choose.show_sitting(sitting, self._lines)
+        self.cards.show_cards(sitting, names)
+        self.save.setEnabled(bool(sitting.cards))
+        self.brush_told.setText(words.cards_line(sitting) if sitting.cards else words.NO_CARDS)
+        self.reading.show_fields(
+            [ReadField(words.card_words(card, names), card.colour) for card in sitting.cards]
+        )
+        self.count.setText(words.progress_line(read_now(sitting), len(sitting.cards)))
+        self.count.setVisible(bool(sitting.cards))
+        self.result.show_sitting(sitting)
+
+    def _chosen(self, sitting: Sitting) -> None:
+        self._take(sitting)
+
+    def _read(self, number: int, colour: CardColour | None, by: str) -> None:
+        """Note a reading, or its removal."""
+        if number >= len(self.sitting.cards):
+            return
+        off = 1.0 if colour is None else colour.usually_off
+        lab = None if colour is None else colour.lab
+        try:
+            sitting = with_reading(self.sitting, number, lab, usually_off=off, read_by=by)
+        except MendableError as error:
+            self._fail(error)
+            return
+        self.trouble.hide()
+        self._take(sitting)
+        self._show()
+
+    def _one_more(self, paint: str, wanted: Next) -> None:
+        """Add the card that would teach most, and go to reading it."""
+        self._take(with_card_more(self.sitting, paint, wanted))
+        self.show_step(READ)
+        self.reading.take_turn(next_unread(self.sitting) or 0)
+
+    # --- files -----------------------------------------------------------------------------------
+
+    def _ask_file(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_FILE, "", words.FILES)
+        if name:
+            self.open_measurements(Path(name))
+
+    def open_measurements(self, path: Path) -> None:
+        """Take readings off a measurement file."""
+        sitting = self.sitting
+
+        def done(answer: tuple[Sitting, int]) -> None:
+            read, count = answer
+            self.trouble.hide()
+            self._take(read)
+            self._show()
+            self.count.setText(words.from_file_line(count, path.name))
+
+        self._session.workshop.start(
+            "card-file",
+            words.READING_FILE,
+            lambda _: measured_cards(sitting, read_measurements(path)),
+            done,
+            self._fail,
+        )
+
+    def _ask_save(self) -> None:
+        name, _ = QFileDialog.getSaveFileName(
+            self, words.SAVE_LIST, words.LIST_NAME, words.LIST_FILES
+        )
+        if name:
+            self.save_list(Path(name))
+
+    def save_list(self, path: Path) -> None:
+        """Save the list of cards, to be printed."""
+        text = words.cards_text(self.sitting, names_in(self.sitting, self._session.shelf))
+
+        def work(_: object) -> bool:
+            save_cards(text, path)
+            return True
+
+        self._session.workshop.start(
+            "card-list",
+            words.READING,
+            work,
+            lambda _: self.brush_told.setText(words.saved_line(path.name)),
+            self._fail,
+        )
+
+    def _fail(self, what: object) -> None:
+        if isinstance(what, MendableError):
+            self.trouble.setText(shelf_words.trouble(what))
+            self.trouble.show()
+        else:
+            self._session.workshop.failed.emit(what)
