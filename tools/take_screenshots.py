@@ -10,14 +10,24 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtWidgets import QApplication, QWidget
 
+from swatchwright.acts.demo_job import begin_demo_job, demo_findings
+from swatchwright.acts.jobs import open_jobs
 from swatchwright.acts.samples import sample_photos
+from swatchwright.acts.sheet import content_of, document_of, pictures_of
+from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.window import Window
+from swatchwright.paint.layers import Layer, LayerKind, Stack
+from swatchwright.piece.work.order import Age, FinishKind, PlanOrder, Surface
 
+PLAN = PlanOrder(
+    "Blanket box", "2027-03-01", Surface.PAINTED, Age.RECENT, washes=1, finish=FinishKind.WAX
+)
 PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
 SIZE = (1280, 760)
 PATIENCE = 120.0
@@ -44,6 +54,13 @@ def pause(application: QApplication) -> None:
 
 
 def main() -> None:
+    """Take all pictures, with a store of their own: nobody's jobs and paints are pictured."""
+    with TemporaryDirectory() as store:
+        os.environ["SWATCHWRIGHT_HOME"] = store
+        take_all()
+
+
+def take_all() -> None:
     """Take all pictures."""
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else PICTURES
     folder.mkdir(parents=True, exist_ok=True)
@@ -85,7 +102,44 @@ def main() -> None:
     window.session.choose(1)
     window.set_dark(dark=True)
     take("candidates.png")
+    window.set_dark(dark=False)
+    take_pages(application, window, take)
     window.close()
+    take_sheet(folder)
+
+
+def take_pages(application: QApplication, window: Window, take: Callable[[str], None]) -> None:
+    """Take the pages of the demonstration's job."""
+
+    def at_rest() -> bool:
+        return window.session.workshop.idle(besides="proof") and window.desk.idle()
+
+    window.show_page("brief")
+    brief = window.page("brief")
+    if not isinstance(brief, BriefPage):
+        raise TypeError("the page of the job is another")
+    brief.play()
+    settle(application, at_rest)
+    pause(application)
+    window.desk.keep_part("finish", Stack((Layer(LayerKind.WASH, paints=(("white-clean", 1.0),)),)))
+    window.desk.keep_part("plan", PLAN)
+    settle(application, at_rest)
+    for key in ("brief", "compare", "shelf", "finish", "piece", "plan", "sheet"):
+        window.show_page(key)
+        settle(application, at_rest)
+        pause(application)
+        settle(application, at_rest)
+        name = {"brief": "job.png", "sheet": "sheet_page.png"}.get(key, f"{key}.png")
+        take(name)
+
+
+def take_sheet(folder: Path) -> None:
+    """Take the first page of the recipe sheet of the demonstration's job."""
+    store = open_jobs()
+    found = begin_demo_job(store, demo_findings())
+    content = content_of(store, found.jobs[0])
+    store.close()
+    (folder / "sheet.png").write_bytes(pictures_of(document_of(content), dpi=90)[0])
 
 
 if __name__ == "__main__":
