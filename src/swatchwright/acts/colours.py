@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from swatchwright.errors import MendableError
 from swatchwright.photo.advise import Advice, next_references
 from swatchwright.photo.dominant import DominantColour, dominant_colours
 from swatchwright.photo.estimate import Correction, estimate
@@ -74,6 +75,9 @@ _TOLD_BY_BALANCE = {"warm light", "odd light"}
 # A cloth whiter than the whitest paper (about L* 97) is a sign of a wrong reference.
 _WHITEST = 98.0
 _FEW_PIXELS = 400
+
+# Beyond these no colour of a surface is, even where the exposure is told wrongly.
+_LIGHTEST, _MOST_VIVID = 150.0, 150.0
 
 
 def _signs(colours: tuple[DominantColour, ...], area: Rect | None) -> tuple[str, ...]:
@@ -151,15 +155,30 @@ def colours_of(
     Raises
     ------
     MendableError
-        If a rectangle is off or holds nothing that can be used.
+        If a rectangle is off or holds nothing that can be used, or the references contradict one
+        another so far that colours come out which nothing has.
     """
     first = () if grey is None else (Reference.grey(grey, reflectance),)
     given = (*first, *references)
     correction = estimate(photo, given, light=light)
     left_out = tuple(reference.rect for reference in given)
     colours = dominant_colours(photo, correction, area=area, count=count, exclude=left_out)
+    _require_possible(correction, colours)
     labs = tuple(colour.colour.lab for colour in colours)
     return PhotoColours(photo, correction, colours, area, findings(correction, area, labs))
+
+
+def _require_possible(correction: Correction, colours: tuple[DominantColour, ...]) -> None:
+    """Refuse references that are bent to agree only at the price of impossible colours."""
+    labs = [lab for c in colours for lab in (c.colour.lab, c.from_a_metre.lab)]
+    fine = all(lab.L <= _LIGHTEST and max(abs(lab.a), abs(lab.b)) <= _MOST_VIVID for lab in labs)
+    if fine or len(correction.references) < 2:
+        return
+    raise MendableError(
+        "The references contradict one another: with all of them the cloth would have colours that"
+        " nothing has.",
+        "See that each lies where it is marked and is what was said of it, or take the last away.",
+    )
 
 
 def helpful_references(found: PhotoColours, colour: DominantColour) -> tuple[Advice, ...]:

@@ -147,7 +147,9 @@ def _scaled(marks: Marks, start: tuple[int, int], end: tuple[int, int]) -> Marks
     if start == end:
         return marks
     cloth = None if marks.cloth is None else _rect(marks.cloth, start, end)
-    return replace(marks, grey=tuple(_rect(r, start, end) for r in marks.grey), cloth=cloth)
+    more = tuple(replace(r, rect=_rect(r.rect, start, end)) for r in marks.references)
+    grey = tuple(_rect(r, start, end) for r in marks.grey)
+    return replace(marks, grey=grey, cloth=cloth, references=more)
 
 
 def _rect(rect: Rect, start: tuple[int, int], end: tuple[int, int]) -> Rect:

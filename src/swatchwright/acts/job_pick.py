@@ -5,6 +5,7 @@ from __future__ import annotations
 from swatchwright.acts.colours import colours_of
 from swatchwright.acts.job_bench import laid_photo, photo_to_lay
 from swatchwright.acts.jobs import job_of
+from swatchwright.acts.references import from_a_metre, references_of
 from swatchwright.errors import MendableError
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour
@@ -36,8 +37,15 @@ def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
     laid = laid_photo(store, kept)
     grey = laid.marks.grey[0] if laid.marks.grey else None
     found = colours_of(
-        laid.photo, grey=grey, reflectance=laid.marks.reflectance, area=laid.marks.cloth
+        laid.photo,
+        grey=grey,
+        reflectance=laid.marks.reflectance,
+        references=references_of(laid.marks.references),
+        light=laid.marks.light,
+        area=laid.marks.cloth,
     )
+    if laid.marks.metre:
+        found = from_a_metre(found)
     if not 1 <= pick <= len(found.colours):
         raise MendableError(
             f"Colour {pick} was picked, and the photo has {len(found.colours)}.",

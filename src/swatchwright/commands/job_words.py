@@ -88,6 +88,17 @@ def _photo_json(photo: KeptPhoto) -> dict[str, Any]:
         "area": None
         if marks.cloth is None
         else [marks.cloth.x, marks.cloth.y, marks.cloth.width, marks.cloth.height],
+        "references": [
+            {
+                "name": m.name,
+                "kind": m.kind,
+                "rect": [m.rect.x, m.rect.y, m.rect.width, m.rect.height],
+                "lab": [round(v, 2) for v in m.lab.triple],
+            }
+            for m in marks.references
+        ],
+        "light": marks.light,
+        "from_a_metre": marks.metre,
     }
 
 

@@ -85,7 +85,10 @@ class Keeping(QObject):
         if session.photo is None:
             return None
         grey = () if session.marks.grey is None else (session.marks.grey,)
-        marks = jobs.Marks(grey, session.marks.cloth, session.marks.reflectance)
+        here = session.marks
+        marks = jobs.Marks(
+            grey, here.cloth, here.reflectance, here.references, here.light, here.metre
+        )
         return BenchPhoto(session.photo, marks, session.path, session.kept)
 
     def _kept_so(self, changes: Changes, photo: BenchPhoto | None) -> None:
@@ -154,7 +157,8 @@ class Keeping(QObject):
         if self.desk.job is None or self.desk.job.id != job.id:
             return
         grey = opened.marks.grey[0] if opened.marks.grey else None
-        marks = Marks(grey, opened.marks.cloth, opened.marks.reflectance)
+        kept = opened.marks
+        marks = Marks(grey, kept.cloth, kept.reflectance, kept.references, kept.light, kept.metre)
         self.session.lay(opened.photo, marks, path=opened.path, kept=opened.kept, wanted=colour)
 
     def begin(self) -> None:

@@ -120,6 +120,13 @@ def _photo(photo: KeptPhoto) -> None:
     _require(0 < marks.reflectance <= 1, f"The grey reflects {marks.reflectance:g}.")
     for rect in (*marks.grey, *([] if marks.cloth is None else [marks.cloth])):
         _rect(rect, photo)
+    _count(marks.references, "references", 100)
+    for reference in marks.references:
+        check_text(reference.name, "name of a reference")
+        _rect(reference.rect, photo)
+        _lab(reference.lab)
+        known = 0 < reference.spread <= 100
+        _require(known, f"A reference is known to within {reference.spread:g}.")
 
 
 def _rect(rect: Rect, photo: KeptPhoto) -> None:

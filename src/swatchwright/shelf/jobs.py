@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, fields
 from enum import StrEnum
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 import msgspec
 
@@ -26,6 +26,7 @@ __all__ = [
     "JobLine",
     "KeptPhoto",
     "KeptRecipe",
+    "MarkedReference",
     "Marks",
     "Note",
     "Poured",
@@ -93,6 +94,28 @@ def _plain(value: object) -> object:
 
 
 @dataclass(frozen=True, slots=True)
+class MarkedReference:
+    """Something more of known colour that is marked in a photo.
+
+    Parameters
+    ----------
+    name
+        What it is: “white paper”, or the name of a paint.
+    rect
+        Where it is.
+    lab, kind, spread
+        Its colour, whether it is a grey or a chip of any colour, and how well that is known:
+        standard deviation along each axis of Lab.
+    """
+
+    name: str
+    rect: Rect
+    lab: Lab
+    kind: Literal["grey", "chip"]
+    spread: float
+
+
+@dataclass(frozen=True, slots=True)
 class Marks:
     """What is marked in a photo, in pixels of the upright original.
 
@@ -104,11 +127,20 @@ class Marks:
         Where the cloth is; None for the whole photo.
     reflectance
         Reflectance of the grey, above 0, at most 1.
+    references
+        What else of known colour is marked, each with its own.
+    light
+        What the light was, “daylight” or “lamp”; None where that was not told.
+    metre
+        Whether the colours are wanted as seen from a metre away, not as those of the yarn.
     """
 
     grey: tuple[Rect, ...] = ()
     cloth: Rect | None = None
     reflectance: float = 0.18
+    references: tuple[MarkedReference, ...] = ()
+    light: Literal["daylight", "lamp"] | None = None
+    metre: bool = False
 
 
 @dataclass(frozen=True, slots=True)

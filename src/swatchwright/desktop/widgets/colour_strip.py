@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
@@ -10,12 +10,15 @@ from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
 from swatchwright.desktop.look import ink_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words import photo as photo_words
 from swatchwright.photo.dominant import DominantColour
+from swatchwright.values import Lab
 
 __all__ = ["ColourBlock", "ColourStrip"]
 
 _HEIGHT = 92
-_NARROWEST = 96
+_NARROWEST = 84
+_SMALL = 12
 
 
 class ColourBlock(QAbstractButton):
@@ -26,11 +29,13 @@ class ColourBlock(QAbstractButton):
         lab = colour.colour.lab
         self._number, self._share = number, colour.share
         self._name, self._colour = colour_name(lab), screen_colour(lab)
+        self._sure = photo_words.give_or_take(colour), photo_words.short_give_or_take(colour)
         self.setCheckable(True)
         self.setFixedHeight(_HEIGHT)
         self.setMinimumWidth(_NARROWEST)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(words.name_of_colour(number, colour, self._name))
+        told = words.name_of_colour(number, colour, self._name)
+        self.setAccessibleName(f"{told}, {self._sure[0]}")
         self.setToolTip(self.accessibleName())
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
@@ -38,24 +43,53 @@ class ColourBlock(QAbstractButton):
         """Ask for a good size."""
         return QSize(_NARROWEST, _HEIGHT)
 
+    def follow(self, lab: Lab) -> None:
+        """Show what the colour would be in another light, for now."""
+        self._name, self._colour = colour_name(lab), screen_colour(lab)
+        self.update()
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the block."""
         del event
         painter = QPainter(self)
         painter.fillRect(self.rect(), self._colour)
         ink = ink_on(self._colour)
-        inside = self.rect().adjusted(11, 9, -11, -9)
+        inside = self.rect().adjusted(11, 7, -9, -7)
         painter.setPen(ink)
         tick = "✓ " if self.isChecked() else ""
         top = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
         painter.drawText(inside, top, f"{tick}{self._number}   {self._share:.0%}")
-        bottom = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(inside, bottom | Qt.TextFlag.TextWordWrap, self._name)
+        self._paint_name(painter, inside)
         if self.isChecked():
             self._frame(painter, ink, 3, 2)
         if self.hasFocus():
             self._frame(painter, ink, 1, 6, Qt.PenStyle.DashLine)
         painter.end()
+
+    def _paint_name(self, painter: QPainter, inside: QRect) -> None:
+        """Paint the name, and below it how sure the colour is: shortly where there is no room."""
+        wraps = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+        usual, small = self.font(), self.font()
+        small.setPixelSize(_SMALL)
+        painter.setFont(small)
+        row = painter.fontMetrics().height()
+        long = painter.fontMetrics().horizontalAdvance(self._sure[0])
+        sure = self._sure[0 if long <= inside.width() else 1]
+        above = inside.adjusted(0, row, 0, -row)
+
+        def fits() -> bool:
+            return above.contains(painter.fontMetrics().boundingRect(above, wraps, self._name))
+
+        painter.setFont(usual)
+        if not fits():
+            painter.setFont(small)
+        if not fits():
+            # A long name in a narrow block takes all of it; the rest is told by the tip.
+            painter.drawText(inside, wraps, self._name)
+            return
+        painter.drawText(above, wraps, self._name)
+        painter.setFont(small)
+        painter.drawText(inside, wraps, sure)
 
     def _frame(
         self,
@@ -104,6 +138,11 @@ class ColourStrip(QWidget):
             self._group.addButton(block, place)
             self._row.addWidget(block, max(1, round(colour.share * 1000)))
         self.show_pick(pick)
+
+    def follow(self, labs: tuple[Lab, ...]) -> None:
+        """Show what the colours would be in another light, for now."""
+        for block, lab in zip(self.blocks(), labs, strict=False):
+            block.follow(lab)
 
     def show_pick(self, pick: int | None) -> None:
         """Tick the picked block, or none."""

@@ -151,7 +151,8 @@ class _Picture(QWidget):
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         painter.drawImage(self.rect(), self._image)
         cloth = () if photo.marks.cloth is None else (photo.marks.cloth,)
-        for rect in (*photo.marks.grey, *cloth):
+        further = (marked.rect for marked in photo.marks.references)
+        for rect in (*photo.marks.grey, *further, *cloth):
             for ink, width in (("#000000", 3), ("#ffffff", 1)):
                 painter.setPen(QPen(QColor(ink), width))
                 painter.drawRect(self._placed(rect, photo))

@@ -8,6 +8,7 @@ reduce. The wheel does so about the pointer, and a drag with another button move
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import Enum
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
@@ -26,14 +27,15 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.desktop import words
 from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.words import photo as photo_words
 from swatchwright.values import Rect
 
-__all__ = ["Mark", "PhotoView", "Spot"]
+__all__ = ["Mark", "PhotoView", "Spot", "Which"]
 
 _REACH = 12.0
 _SPOT = 11.0
 _MOST_ZOOM = 12.0
-_ROOM_FOR_SPOTS = 70.0
+_ROOM_FOR_SPOTS = 60.0
 _SMALLEST_DRAG = 6.0
 
 Spot = tuple[int, int, int, QColor]
@@ -45,6 +47,11 @@ class Mark(Enum):
 
     GREY = words.GREY_SHORT
     CLOTH = words.CLOTH_SHORT
+    SAMPLE = words.SAMPLE_SHORT
+
+
+Which = Mark | int
+"""Which box: that of a mark, or of a further reference by its number from 1."""
 
 
 class PhotoView(QWidget):
@@ -52,19 +59,24 @@ class PhotoView(QWidget):
 
     Signals
     -------
-    marked(Mark, object)
+    marked(Which, object)
         A box was drawn, moved, sized (`Rect`) or taken away (None).
+    dragged(Which, object)
+        A box is being dragged and is here now (`Rect`), or was let go as it was before (None).
     """
 
     marked = Signal(object, object)
+    dragged = Signal(object, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._image: QImage | None = None
         self._photo_size = QSize()
-        self._boxes: dict[Mark, QRectF] = {}
+        self._boxes: dict[Which, QRectF] = {}
+        self._proposed: QRectF | None = None
         self._spots: tuple[Spot, ...] = ()
-        self._mode = Mark.GREY
+        self.tags: dict[Which, str] = {mark: mark.value for mark in Mark}
+        self._mode: Which = Mark.GREY
         self._zoom = 1.0
         self._centre = QPointF(0.5, 0.5)
         self._panning: QPointF | None = None
@@ -84,11 +96,11 @@ class PhotoView(QWidget):
         self._image, self._photo_size = image, QSize(width, height)
         self.update()
 
-    def show_boxes(self, grey: Rect | None, cloth: Rect | None) -> None:
+    def show_boxes(self, grey: Rect | None, cloth: Rect | None, sample: Rect | None = None) -> None:
         """Show the boxes, in pixels of the photo."""
         self._boxes = {
             mark: QRectF(rect.x, rect.y, rect.width, rect.height)
-            for mark, rect in ((Mark.GREY, grey), (Mark.CLOTH, cloth))
+            for mark, rect in ((Mark.GREY, grey), (Mark.CLOTH, cloth), (Mark.SAMPLE, sample))
             if rect is not None
         }
         self.update()
@@ -98,7 +110,25 @@ class PhotoView(QWidget):
         self._spots = spots
         self.update()
 
-    def set_mode(self, mark: Mark) -> None:
+    def show_more(self, boxes: Mapping[int, tuple[str, Rect]]) -> None:
+        """Show the boxes of further references by their numbers, each with its word."""
+        for number in [mark for mark in self._boxes if not isinstance(mark, Mark)]:
+            del self._boxes[number]
+        self._boxes |= {number: _box_of(rect) for number, (_, rect) in boxes.items()}
+        self.tags |= {number: f"{number} {word}" for number, (word, _) in boxes.items()}
+        self.update()
+
+    def show_proposed(self, rect: Rect | None) -> None:
+        """Show where something may be, which is asked about elsewhere; None to ask no more."""
+        self._proposed = None if rect is None else _box_of(rect)
+        self.update()
+
+    @property
+    def dragging(self) -> bool:
+        """Whether a box is in the hand."""
+        return self._drag is not None
+
+    def set_mode(self, mark: Which) -> None:
         """Say which box a drag draws."""
         self._mode = mark
         self.update()
@@ -165,8 +195,10 @@ class PhotoView(QWidget):
             min(max(at.y(), 0.0), float(self._photo_size.height())),
         )
 
-    def _box_in_widget(self, mark: Mark) -> QRectF:
-        box = self._boxes[mark]
+    def _box_in_widget(self, mark: Which) -> QRectF:
+        return self._in_widget(self._boxes[mark])
+
+    def _in_widget(self, box: QRectF) -> QRectF:
         return QRectF(
             self.to_widget(box.left(), box.top()), self.to_widget(box.right(), box.bottom())
         )
@@ -185,6 +217,10 @@ class PhotoView(QWidget):
         painter.drawImage(self.frame(), self._image)
         for mark in self._boxes:
             self._paint_box(painter, mark)
+        if self._proposed is not None:
+            box = self._in_widget(self._proposed)
+            _double_line(painter, box, Qt.PenStyle.DotLine)
+            self._paint_tag(painter, box, photo_words.PROPOSED_TAG, asked=True)
         if self._room_for_spots():
             for spot in self._spots_apart():
                 self._paint_spot(painter, spot)
@@ -192,9 +228,9 @@ class PhotoView(QWidget):
             _double_line(painter, self.frame().adjusted(2, 2, -2, -2), Qt.PenStyle.DotLine)
         painter.end()
 
-    def _paint_box(self, painter: QPainter, mark: Mark) -> None:
+    def _paint_box(self, painter: QPainter, mark: Which) -> None:
         box = self._box_in_widget(mark)
-        dashed = mark is Mark.GREY
+        dashed = mark is Mark.GREY or not isinstance(mark, Mark)
         _double_line(painter, box, Qt.PenStyle.DashLine if dashed else Qt.PenStyle.SolidLine)
         for corner in _corners(box):
             painter.fillRect(
@@ -202,12 +238,16 @@ class PhotoView(QWidget):
             )
             painter.setPen(QPen(Qt.GlobalColor.black, 1))
             painter.drawRect(QRectF(corner - QPointF(4, 4), corner + QPointF(4, 4)))
-        text = mark.value
+        text = self.tags.get(mark, str(mark))
+        self._paint_tag(painter, box, text, asked=mark == self._mode)
+
+    def _paint_tag(self, painter: QPainter, box: QRectF, text: str, *, asked: bool) -> None:
+        """Paint a word above a box; darker where it is the one that is asked for."""
         width = painter.fontMetrics().horizontalAdvance(text) + 16.0
         height = painter.fontMetrics().height() + 6.0
         above = box.top() - height if box.top() - height >= 0 else box.top()
-        tag = QRectF(box.left(), above, width, height)
-        painter.fillRect(tag, QColor("#1c1c1c" if mark is self._mode else "#6a6a6a"))
+        tag = QRectF(min(box.left(), self.width() - width), above, width, height)
+        painter.fillRect(tag, QColor("#1c1c1c" if asked else "#6a6a6a"))
         painter.setPen(Qt.GlobalColor.white)
         painter.drawText(tag, Qt.AlignmentFlag.AlignCenter, text)
 
@@ -254,7 +294,9 @@ class PhotoView(QWidget):
         if self._image is None or event.button() is not Qt.MouseButton.LeftButton:
             return
         at = event.position()
-        anew = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        # A further reference may lie on the cloth: its box is drawn there, and moves no other.
+        further = not isinstance(self._mode, Mark) and self._mode not in self._boxes
+        anew = further or bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
         mark, corner = (None, None) if anew else self._under(at)
         start = self._to_photo(at)
         if mark is None:
@@ -277,9 +319,9 @@ class PhotoView(QWidget):
         if self._drag is None:
             self._show_cursor(event.position())
             return
-        self._boxes[self._drag.mark] = self._drag.box(
-            self._to_photo(event.position()), self._photo_size
-        )
+        box = self._drag.box(self._to_photo(event.position()), self._photo_size)
+        self._boxes[self._drag.mark] = box
+        self.dragged.emit(self._drag.mark, self._whole(box))
         self.update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -295,13 +337,14 @@ class PhotoView(QWidget):
         unchanged = box == drag.before.get(drag.mark)
         if drawn < _SMALLEST_DRAG or unchanged:
             self._boxes = drag.before
+            self.dragged.emit(drag.mark, None)
             self.update()
             return
         self._tell(drag.mark, box)
 
-    def _under(self, at: QPointF) -> tuple[Mark | None, int | None]:
+    def _under(self, at: QPointF) -> tuple[Which | None, int | None]:
         """Tell which box is under a point, and which of its corners, if any."""
-        for mark in (self._mode, *Mark):
+        for mark in (self._mode, *self._boxes):
             if mark not in self._boxes:
                 continue
             box = self._box_in_widget(mark)
@@ -367,12 +410,17 @@ class PhotoView(QWidget):
         super().focusOutEvent(event)
         self.update()
 
-    def _tell(self, mark: Mark, box: QRectF) -> None:
-        """Tell a box in whole pixels inside the photo."""
+    def _tell(self, mark: Which, box: QRectF) -> None:
+        """Tell where a box is now."""
+        self.marked.emit(mark, self._whole(box))
+
+    def _whole(self, box: QRectF) -> Rect:
+        """Give a box in whole pixels inside the photo."""
         left, top = round(box.left()), round(box.top())
         right = min(round(box.right()), self._photo_size.width())
         bottom = min(round(box.bottom()), self._photo_size.height())
-        self.marked.emit(mark, Rect(left, top, max(1, right - left), max(1, bottom - top)))
+        left, top = min(left, self._photo_size.width() - 1), min(top, self._photo_size.height() - 1)
+        return Rect(left, top, max(1, right - left), max(1, bottom - top))
 
 
 _ZOOMS = {Qt.Key.Key_Plus: 1.25, Qt.Key.Key_Equal: 1.25, Qt.Key.Key_Minus: 0.8}
@@ -389,14 +437,14 @@ class _Drag:
 
     def __init__(
         self,
-        mark: Mark,
+        mark: Which,
         start: QPointF,
         *,
         fixed: QPointF | None = None,
         moving: QRectF | None = None,
     ) -> None:
         self.mark = mark
-        self.before: dict[Mark, QRectF] = {}
+        self.before: dict[Which, QRectF] = {}
         self._start, self._fixed, self._moving = start, fixed, moving
 
     def box(self, at: QPointF, size: QSize) -> QRectF:
@@ -408,6 +456,10 @@ class _Drag:
         left = min(max(self._moving.left() + way.x(), 0.0), size.width() - self._moving.width())
         top = min(max(self._moving.top() + way.y(), 0.0), size.height() - self._moving.height())
         return QRectF(QPointF(left, top), self._moving.size())
+
+
+def _box_of(rect: Rect) -> QRectF:
+    return QRectF(rect.x, rect.y, rect.width, rect.height)
 
 
 def _corners(box: QRectF) -> list[QPointF]:

@@ -1,0 +1,43 @@
+"""What stands in place of the photo until there is one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout
+
+from swatchwright.acts.samples import sample_photos
+from swatchwright.desktop import words
+from swatchwright.desktop.session import Marks, Session
+
+__all__ = ["PhotoStart"]
+
+
+class PhotoStart(QFrame):
+    """Says where a photo comes from, and opens a sample."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.setObjectName("sheet")
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(28, 28, 28, 28)
+        rows.setSpacing(14)
+        rows.addStretch(1)
+        title = QLabel(words.DROP_TITLE)
+        title.setObjectName("big")
+        text = QLabel(words.DROP_TEXT)
+        text.setWordWrap(True)
+        for label in (title, text):
+            label.setAlignment(Qt.AlignmentFlag.AlignCenter)
+            rows.addWidget(label)
+        self.try_sample = QPushButton(words.TRY_SAMPLE)
+        self.try_sample.setObjectName("main")
+        samples = sample_photos()
+        self.try_sample.setVisible(bool(samples))
+        if samples:
+            first = samples[0]
+            marks = Marks(first.grey, first.cloth, first.reflectance)
+            self.try_sample.clicked.connect(lambda: session.open(Path(first.path), marks))
+        rows.addWidget(self.try_sample, 0, Qt.AlignmentFlag.AlignCenter)
+        rows.addStretch(1)
