@@ -79,6 +79,10 @@ _FEW_PIXELS = 400
 # Beyond these no colour of a surface is, even where the exposure is told wrongly.
 _LIGHTEST, _MOST_VIVID = 150.0, 150.0
 
+_TORN = 6.0
+"""Standard deviations from what the others say beyond which a reference is not what it is said to
+be; what would be made of it is worth nothing."""
+
 
 def _signs(colours: tuple[DominantColour, ...], area: Rect | None) -> tuple[str, ...]:
     """Say what of the colours themselves shows that something is off."""
@@ -172,11 +176,13 @@ def _require_possible(correction: Correction, colours: tuple[DominantColour, ...
     """Refuse references that are bent to agree only at the price of impossible colours."""
     labs = [lab for c in colours for lab in (c.colour.lab, c.from_a_metre.lab)]
     fine = all(lab.L <= _LIGHTEST and max(abs(lab.a), abs(lab.b)) <= _MOST_VIVID for lab in labs)
-    if fine or len(correction.references) < 2:
+    if len(correction.references) < 2:
+        return
+    if fine and float(correction.misfits.max()) <= _TORN:
         return
     raise MendableError(
-        "The references contradict one another: with all of them the cloth would have colours that"
-        " nothing has.",
+        "The references contradict one another: no light makes all of them what they are said "
+        "to be.",
         "See that each lies where it is marked and is what was said of it, or take the last away.",
     )
 

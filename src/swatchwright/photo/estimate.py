@@ -49,6 +49,10 @@ Floats = NDArray[np.float64]
 
 _ROUNDS = 8
 _STILL = 1e-4
+_HALVINGS = 12
+_MOST_MISFIT = 2.0
+"""Standard deviations by which references may contradict each other, in the root mean square,
+before all that they tell is held to be less sure."""
 _STRENGTHS = (1.0, 1.4, 2.0, 2.8)
 _STRENGTH_SPREAD = 0.5
 _FEWEST_TO_JUDGE = 4
@@ -201,7 +205,17 @@ class Correction:
             return before
         at_references = jacobian(self.seen, self.theta, self._gains).reshape(-1, PARAMETERS)
         shared = _covariance(self.prior, slopes, at_references, labs, self.known)
-        return np.asarray(before - shared @ self.inverse @ shared.T)
+        return np.asarray(before - shared @ self.inverse @ shared.T) * self._tension**2
+
+    @property
+    def _tension(self) -> float:
+        """How far the references contradict each other beyond what they may; 1 where they do not.
+
+        All that is told from them is then less sure by as much [Birge1932].
+        """
+        if len(self.misfits) < 2:
+            return 1.0
+        return max(1.0, float(np.sqrt(np.mean(self.misfits**2))) / _MOST_MISFIT)
 
 
 def estimate(
@@ -278,11 +292,28 @@ class _Fit:
             slopes, off = self._linear(theta)
             told = np.linalg.solve(self._told(prior, slopes), off - slopes @ prior.mean)
             moved = prior.mean + prior.spread**2 * (slopes.T @ told)
+            # Far from the answer the tangent misleads: no step may make things worse.
+            worst = self._unlikely(prior, theta)
+            for _ in range(_HALVINGS):
+                if self._unlikely(prior, moved) <= worst:
+                    break
+                moved = (theta + moved) / 2
+            else:
+                break
             still = float(np.max(np.abs(moved - theta)))
             theta = moved
             if still < _STILL:
                 break
         return np.asarray(theta)
+
+    def _unlikely(self, prior: Prior, theta: Floats) -> float:
+        """Tell how unlikely parameters are: by what is thought of them, and by the references."""
+        pulled = (theta - prior.mean) / np.maximum(prior.spread, 1e-12)
+        off = (self.truth - predicted(self.seen, theta, self.gains)).ravel()
+        alone = np.kron(prior.leftover(self.known, self.known), np.diag(AXES))
+        alone += np.diag((prior.lone(self.known) + self.spread[:, None] ** 2).ravel())
+        found = float(pulled @ pulled + off @ np.linalg.solve(alone, off))
+        return found if np.isfinite(found) else np.inf
 
     def solved(self, prior: Prior, theta: Floats) -> tuple[Floats, Floats]:
         """Give the inverse of the covariance of the references, and their weights."""

@@ -10,7 +10,7 @@ import pytest
 
 from swatchwright.colour.convert import linear_srgb_to_lab
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.photo.estimate import Correction, estimate
+from swatchwright.photo.estimate import Correction, _Fit, estimate
 from swatchwright.photo.reference import balance_from_grey
 from swatchwright.photo.references import Reference
 from swatchwright.values import Lab, usual_distance
@@ -163,3 +163,27 @@ def test_what_the_light_was_may_be_told() -> None:
         doubt(estimate(photo, grey, light=light), photo, 1) for light in ("daylight", None, "lamp")
     )
     assert day < untold < lamp
+
+
+def test_contradicting_references_are_doubted_and_widen_the_doubt() -> None:
+    """A chip that is said to be another colour is named, and all colours are less sure for it."""
+    photo = board([grey_lab(0.18), grey_lab(0.45), *COLOURS], lambda light: 0.7 * light * WARM)
+    greys = (Reference.grey(mark(0), 0.18), Reference.grey(mark(1), 0.45))
+    agreed = estimate(photo, (*greys, chip(2, COLOURS[0])))
+    torn = estimate(photo, (*greys, chip(2, (50, -70, 60))))
+    assert torn.doubted
+    assert not agreed.doubted
+    for index in range(3, 9):
+        assert doubt(torn, photo, index) > doubt(agreed, photo, index)
+
+
+def test_no_step_of_the_fit_makes_things_worse() -> None:
+    """However wrong the references, the parameters are no less likely than those begun with."""
+    photo = board([grey_lab(0.18), grey_lab(0.45), *COLOURS], lambda light: 0.7 * light * WARM)
+    for wrong in ((95, 0, 0), (20, 60, 40), (60, 10, -80)):
+        given = (Reference.grey(mark(0), 0.18), Reference.grey(mark(1), 0.45), chip(2, wrong))
+        found = estimate(photo, given)
+        fit = _Fit(found.seen, given, found.balance)
+        assert fit._unlikely(found.prior, found.theta) <= fit._unlikely(
+            found.prior, found.prior.mean
+        )
