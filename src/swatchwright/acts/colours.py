@@ -79,7 +79,7 @@ _FEW_PIXELS = 400
 # Beyond these no colour of a surface is, even where the exposure is told wrongly.
 _LIGHTEST, _MOST_VIVID = 150.0, 150.0
 
-_TORN = 6.0
+_TORN = 20.0
 """Standard deviations from what the others say beyond which a reference is not what it is said to
 be; what would be made of it is worth nothing."""
 
