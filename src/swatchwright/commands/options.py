@@ -22,6 +22,8 @@ from swatchwright.commands.parsing import (
 )
 from swatchwright.commands.piece_options import add_piece
 from swatchwright.commands.plan_options import add_plan
+from swatchwright.commands.repaint_options import add_repaint
+from swatchwright.commands.sample_options import add_sample
 from swatchwright.commands.sheet_options import add_sheet
 from swatchwright.commands.shelf_options import add_shelf_command
 from swatchwright.commands.wash_options import add_wash
@@ -49,6 +51,7 @@ def parser() -> argparse.ArgumentParser:
     _add_correct(commands)
     _add_fan(commands)
     _add_reach(commands)
+    add_sample(commands)
     add_paint(commands)
     add_job(commands)
     add_shelf_command(commands)
@@ -57,6 +60,7 @@ def parser() -> argparse.ArgumentParser:
     add_compare(commands)
     add_piece(commands)
     add_amounts(commands)
+    add_repaint(commands)
     add_plan(commands)
     add_sheet(commands)
     return made

@@ -73,6 +73,8 @@ _WHERE: dict[str, Callable[[], object]] = {
     "plan": lambda: import_module("swatchwright.commands.plan").plan,
     "reach": lambda: import_module("swatchwright.commands.reach").reach,
     "recipe": lambda: import_module("swatchwright.commands.recipe").recipe,
+    "repaint": lambda: import_module("swatchwright.commands.repaint").repaint,
+    "sample": lambda: import_module("swatchwright.commands.sample").sample,
     "sheet": lambda: import_module("swatchwright.commands.sheet").sheet,
     "shelf": lambda: import_module("swatchwright.commands.shelf").shelf,
     "wash": lambda: import_module("swatchwright.commands.wash").wash,

@@ -15,13 +15,13 @@ from swatchwright.acts.sample import (
     dried_in_photos,
     expected_beside,
     learnt_shelf,
+    stripes_beside,
 )
+from swatchwright.acts.sample_in_photo import colour_in_photo, judged_by_photo
 from swatchwright.acts.sample_judged import (
     How,
-    colour_in_photo,
     judged_by_eye,
     judged_by_figures,
-    judged_by_photo,
     picked_by_eye,
 )
 from swatchwright.acts.sample_rounds import (
@@ -194,6 +194,35 @@ def test_what_was_taken_back_is_forgotten() -> None:
     two = take_round(SHELF, one, MIX, judged_by_eye("clearly too red", CLOTH), day=DAY)
     back = replace(two, rounds=two.rounds[:-1])
     assert advice_on(SHELF, back)[1].fresh.mixed == advice_on(SHELF, one)[1].fresh.mixed
+
+
+def test_of_stripes_looked_at_together_the_best_is_put_right() -> None:
+    """Kept beside the first, a worse stripe is learnt from and is not the one to be put right."""
+    loop = loop_with("a touch too light")
+    worse = judged_by_eye("much too light", CLOTH)
+    other = (("strong-red-orange", 20.0), ("pale-blue-greyish", 8.0))
+    both = take_round(SHELF, loop, other, worse, day=DAY, beside=True)
+    assert [one.sitting for one in both.rounds] == [1, 1]
+    kept, advice = advice_on(SHELF, both)
+    assert advice.last.mixed == MIX
+    assert kept.rounds[0].added == tuple((s.paint.id, s.ml) for s in advice.additions.steps)
+    later = take_round(SHELF, both, other, worse, day=DAY)
+    assert later.rounds[-1].sitting == 2
+    assert advice_on(SHELF, later)[1].last.mixed == other
+
+
+def test_stripes_lie_to_either_side() -> None:
+    """Beside a mix two others of its paints are named; they differ from it and from each other."""
+    stripes = stripes_beside(SHELF, loop_with(), MIX, volume=20.0)
+    assert len(stripes) == 2
+    middle = look_of_mix(SHELF, MIX).dry
+    sides = [look_of_mix(SHELF, one.mixed).dry for one in stripes]
+    assert all(float(delta_e_2000(middle.triple, side.triple)) > 1 for side in sides)
+    assert float(delta_e_2000(sides[0].triple, sides[1].triple)) > 2
+    for one in stripes:
+        assert sum(ml for _, ml in one.mixed) == pytest.approx(20.0)
+        assert {id_ for id_, _ in one.mixed} <= {id_ for id_, _ in MIX}
+    assert stripes_beside(SHELF, loop_with(), MIX[:1], volume=20.0) == ()
 
 
 def test_the_shelf_learns() -> None:

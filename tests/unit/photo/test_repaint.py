@@ -8,10 +8,12 @@ import colour
 import numpy as np
 import pytest
 
+from swatchwright.colour.convert import lab_to_linear_srgb
 from swatchwright.photo.repaint import find_surfaces, in_colours, view_of, whole_picture
 from swatchwright.photo.repaint_strokes import NOT_THIS, Marked, Stroke
 from swatchwright.values import Lab
 from unit.photo.painted_scenes import COLUMNS, ROWS, STROKES, chest
+from unit.photo.pictures import photo_of_light
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -85,6 +87,25 @@ def test_the_old_hue_is_gone() -> None:
     assert np.percentile(np.hypot(grey[inside][:, 1], grey[inside][:, 2]), 99) < 3
 
 
+@pytest.mark.parametrize("old", [OLD["body"], Lab(45, 0, 0)], ids=["green", "grey"])
+def test_worn_patches_are_covered(old: Lab) -> None:
+    """Bare wood that shows through the old paint does not show through the new one."""
+    scene = chest()
+    y, x = np.mgrid[:ROWS, :COLUMNS]
+    patch = (np.hypot(x - 110, y - 170) < 14) | (np.hypot(x - 215, y - 120) < 10)
+    seen = scene.seen({"body": old, "top": Lab(70, 2, 30)})
+    wood = np.asarray(lab_to_linear_srgb((72, 10, 30)))
+    seen[patch] = (wood * scene.light[..., None])[patch]
+    over = Stroke("body", ((106, 166), (114, 174)), 8)
+    marked = Marked(STROKES.size, (*STROKES.strokes, over))
+    view = view_of(find_surfaces(photo_of_light(seen), marked), 400)
+    truth = scene.photo(NEW).preview(400)
+    out = in_colours(view, NEW)
+    inner = (np.hypot(x - 110, y - 170) < 11) | (np.hypot(x - 215, y - 120) < 7)
+    assert np.median(apart(out, truth, inner)) < 4
+    assert np.median(apart(out, truth, scene.zones["body"])) < 2
+
+
 def test_what_is_not_marked_stays_as_it_is() -> None:
     """A zone without a colour, and all that is not the piece, keep every byte."""
     scene = chest()
@@ -129,8 +150,6 @@ def test_a_stroke_through_a_zone_takes_it_apart() -> None:
     scene = chest()
     seen = scene.seen(OLD)
     seen[120:136, 150:166] = (0.05, 0.05, 0.055)
-    from unit.photo.pictures import photo_of_light
-
     handle = Stroke(NOT_THIS, ((153, 128), (162, 128)), 6)
     marked = Marked(STROKES.size, (*STROKES.strokes, handle))
     view = view_of(find_surfaces(photo_of_light(seen), marked), 400)

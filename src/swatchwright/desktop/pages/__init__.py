@@ -54,6 +54,9 @@ PAGES = (
     PageKind("sample", words.PAGE_SAMPLE, words.PAGE_SAMPLE_TIP, ("sample_page", "SamplePage")),
     PageKind("finish", words.PAGE_FINISH, words.PAGE_FINISH_TIP, ("finish_page", "FinishPage")),
     PageKind("piece", words.PAGE_PIECE, words.PAGE_PIECE_TIP, ("piece_page", "PiecePage")),
+    PageKind(
+        "repaint", words.PAGE_REPAINT, words.PAGE_REPAINT_TIP, ("repaint_page", "RepaintPage")
+    ),
     PageKind("plan", words.PAGE_PLAN, words.PAGE_PLAN_TIP, ("plan_page", "PlanPage")),
     PageKind("sheet", words.PAGE_SHEET, words.PAGE_SHEET_TIP, ("sheet_page", "SheetPage")),
 )

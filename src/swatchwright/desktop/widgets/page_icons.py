@@ -64,6 +64,16 @@ def _piece(pen: QPainter) -> None:
         pen.drawPoint(QPointF(12, y))
 
 
+def _repaint(pen: QPainter) -> None:
+    pen.drawRect(QRectF(3, 5, 18, 14))
+    pen.drawLine(QPointF(12, 3), QPointF(12, 21))
+    pen.drawRect(QRectF(7, 10, 5, 6))
+    pen.save()
+    pen.setBrush(pen.pen().color())
+    pen.drawRect(QRectF(12, 10, 5, 6))
+    pen.restore()
+
+
 def _plan(pen: QPainter) -> None:
     pen.drawRect(QRectF(3, 5, 18, 16))
     pen.drawLine(QPointF(3, 9), QPointF(21, 9))
@@ -88,6 +98,7 @@ DRAWINGS: Mapping[str, Callable[[QPainter], None]] = {
     "sample": _sample,
     "finish": _finish,
     "piece": _piece,
+    "repaint": _repaint,
     "plan": _plan,
     "sheet": _sheet,
 }

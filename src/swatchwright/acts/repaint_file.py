@@ -1,0 +1,169 @@
+"""Strokes in a file, repainted pictures in files, and the sample box to try it on."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, fields
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swatchwright.acts.samples import sample_photos
+from swatchwright.errors import MendableError
+from swatchwright.photo.image import Photo
+from swatchwright.photo.repaint_strokes import Marked, Stroke, check_marked
+from swatchwright.values import Rect
+
+__all__ = [
+    "SampleBox",
+    "read_strokes",
+    "sample_box",
+    "save_picture",
+    "save_strokes",
+    "strokes_json",
+    "strokes_of_json",
+]
+
+_MOST_BYTES = 20_000_000
+_QUALITY = 92
+_KINDS = {".png": "PNG", ".jpg": "JPEG", ".jpeg": "JPEG"}
+_HOW = "docs/repaint.md tells how it is laid out."
+
+
+@dataclass(frozen=True, slots=True)
+class SampleBox:
+    """The sample photo of a piece, with its strokes and where its grey card is."""
+
+    path: Path
+    strokes: Marked
+    grey: Rect
+    reflectance: float
+
+
+def sample_box() -> SampleBox | None:
+    """Give the sample; None where the program was installed without it."""
+    for folder in dict.fromkeys(sample.path.parent for sample in sample_photos()):
+        rows = json.loads((folder / "truth.json").read_text(encoding="utf-8")).get("pieces", [])
+        for row in rows:
+            path = folder / row["file"]
+            marked = strokes_of_json((folder / row["strokes"]).read_bytes(), row["strokes"])
+            return SampleBox(path, marked, Rect(*row["grey_card"]), row["grey_reflectance"])
+    return None
+
+
+def read_strokes(path: Path, photo: Photo) -> Marked:
+    """Read the strokes in a file; where it says no size, they are on the photo as it is.
+
+    Raises
+    ------
+    MendableError
+        If the file cannot be read, does not hold strokes, or a stroke cannot be.
+    """
+    try:
+        with path.open("rb") as file:
+            text = file.read(_MOST_BYTES + 1)
+    except OSError as error:
+        raise MendableError(
+            f"{path} cannot be read: {error.strerror}.", "Check its name and where it is."
+        ) from error
+    if len(text) > _MOST_BYTES:
+        raise MendableError(f"{path.name} has more than 20 MB.", "A file of strokes is smaller.")
+    return strokes_of_json(text, path.name, (photo.width, photo.height))
+
+
+def strokes_of_json(text: bytes, name: str, size: tuple[int, int] | None = None) -> Marked:
+    """Read ``{"size": [W, H], "strokes": [{"zone": "body", "points": [[x, y], ...]}, ...]}``.
+
+    Raises
+    ------
+    MendableError
+        If it is no such thing, says something we do not know, or a stroke cannot be.
+    """
+    import msgspec
+
+    try:
+        plain = msgspec.json.decode(text)
+        _refuse_unknown(plain, name)
+        given = plain if size is None else {"size": size} | plain
+        marked = msgspec.convert(given, Marked)
+    except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
+        raise MendableError(f"{name} does not hold strokes: {error}.", _HOW) from error
+    check_marked(marked)
+    return marked
+
+
+def _refuse_unknown(plain: object, name: str) -> None:
+    """Refuse what would be passed over: a misspelt word is not to go unseen."""
+    if not isinstance(plain, dict) or not isinstance(plain.get("strokes"), list):
+        raise MendableError(f"{name} does not hold strokes.", _HOW)
+    known = {field.name for field in fields(Stroke)}
+    odd = set(plain) - {"size", "strokes"}
+    for stroke in plain["strokes"]:
+        odd |= set(stroke) - known if isinstance(stroke, dict) else set()
+    if odd:
+        told = ", ".join(sorted(map(str, odd))[:3])
+        raise MendableError(f"{name} says “{told}”.", f"A stroke has: {', '.join(sorted(known))}.")
+
+
+def strokes_json(marked: Marked) -> dict[str, Any]:
+    """Give strokes as plain values, as `strokes_of_json` reads them."""
+    import msgspec
+
+    plain: dict[str, Any] = msgspec.to_builtins(marked)
+    return plain
+
+
+def save_strokes(marked: Marked, path: Path) -> Path:
+    """Write strokes to a file, to be used again.
+
+    Raises
+    ------
+    MendableError
+        If it cannot be written.
+    """
+    _write(path, json.dumps(strokes_json(marked), ensure_ascii=False).encode())
+    return path
+
+
+def save_picture(picture: NDArray[np.uint8], path: Path) -> Path:
+    """Write a picture, PNG or JPEG by the ending of its name.
+
+    Parameters
+    ----------
+    picture
+        sRGB bytes, shape (rows, columns, 3).
+    path
+        Where to.
+
+    Raises
+    ------
+    MendableError
+        If the ending is another or the file cannot be written.
+    """
+    from io import BytesIO
+
+    from PIL import Image
+
+    kind = _KINDS.get(path.suffix.lower())
+    if kind is None:
+        raise MendableError(
+            f"{path.name} is neither a PNG nor a JPEG by its name.", "End it with .png or .jpg."
+        )
+    written = BytesIO()
+    Image.fromarray(picture).save(written, kind, quality=_QUALITY)
+    _write(path, written.getvalue())
+    return path
+
+
+def _write(path: Path, data: bytes) -> None:
+    """Write a file, whole or not at all."""
+    try:
+        beside = path.with_name(f"{path.name}.part")
+        beside.write_bytes(data)
+        beside.replace(path)
+    except (OSError, ValueError) as error:
+        raise MendableError(
+            f"{path} could not be written.", "Name a file in a folder of yours."
+        ) from error

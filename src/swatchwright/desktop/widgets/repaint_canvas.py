@@ -1,0 +1,250 @@
+"""The photo of the piece, on which strokes are drawn.
+
+A drag draws with the brush that is chosen; with that of the grey card it draws a box. By keyboard:
+Return lays a box in the middle, arrows move it, Shift with arrows sizes it, Return again makes a
+stroke of it, Delete or Escape takes it away.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from swatchwright.acts.repaint import Marked, Stroke
+from swatchwright.desktop.widgets.repaint_marks import outline, paint_box, paint_stroke
+from swatchwright.desktop.words import repaint as words
+from swatchwright.values import Rect
+
+__all__ = ["RepaintCanvas"]
+
+_APART = 3.0
+"""Pixels of the widget that the brush goes before another point is noted."""
+
+_SMALLEST_BOX = 8.0
+
+
+class RepaintCanvas(QWidget):
+    """The photo fitted into the space there is, with the strokes on it.
+
+    Signals
+    -------
+    stroked(tuple, bool)
+        A stroke was drawn: its points in pixels of the photo, and whether it fills them.
+    boxed(Rect)
+        A box was drawn with the brush of the grey card.
+    wider(int)
+        A wider brush is asked for, or of -1 a narrower one.
+    """
+
+    stroked = Signal(object, bool)
+    boxed = Signal(object)
+    wider = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._image = QImage()
+        self._marked = Marked((1, 1))
+        self._grey: Rect | None = None
+        self._zone: str | None = None
+        self._width = 24.0
+        self._points: list[QPointF] = []
+        self._start: QPointF | None = None
+        self.box: QRectF | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setCursor(Qt.CursorShape.CrossCursor)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(220, 160)
+        self.setAccessibleName(words.CANVAS_NAME)
+        self.setToolTip(f"<p>{words.BY_KEYS}</p>")
+
+    def sizeHint(self) -> QSize:
+        """Ask for a good size."""
+        return QSize(560, 400)
+
+    def show_image(self, image: QImage) -> None:
+        """Show a picture of the photo."""
+        self._image = image
+        self.update()
+
+    def show_marks(self, marked: Marked, grey: Rect | None) -> None:
+        """Show strokes and the box of the grey card, on the photo of the size they are for."""
+        if marked.size != self._marked.size:
+            self.box, self._points = None, []
+        self._marked, self._grey = marked, grey
+        self.setAccessibleName(words.canvas_told(marked.zones, grey=grey is not None))
+        self.update()
+
+    def set_brush(self, zone: str | None, width: float) -> None:
+        """Take a brush: a zone and its width in pixels of the photo, or None for the grey card."""
+        self._zone, self._width = zone, width
+        self.update()
+
+    # --- between photo and screen ----------------------------------------------------------------
+
+    def frame(self) -> QRectF:
+        """Give where the photo stands in the widget."""
+        size = QSizeF(*self._marked.size)
+        fitted = size.scaled(QSizeF(self.size()), Qt.AspectRatioMode.KeepAspectRatio)
+        left = (self.width() - fitted.width()) / 2
+        return QRectF(QPointF(left, (self.height() - fitted.height()) / 2), fitted)
+
+    def scale(self) -> float:
+        """Give widget pixels per pixel of the photo."""
+        return self.frame().width() / self._marked.size[0]
+
+    def to_widget(self, x: float, y: float) -> QPointF:
+        """Give where a place of the photo is in the widget."""
+        return self.frame().topLeft() + QPointF(x, y) * self.scale()
+
+    def _to_photo(self, at: QPointF) -> QPointF:
+        inside = (at - self.frame().topLeft()) / self.scale()
+        width, height = self._marked.size
+        return QPointF(
+            min(max(inside.x(), 0.0), float(width)), min(max(inside.y(), 0.0), float(height))
+        )
+
+    # --- mouse -----------------------------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Put the brush down."""
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
+        if event.button() is not Qt.MouseButton.LeftButton or self._image.isNull():
+            return
+        at = self._to_photo(event.position())
+        if self._zone is None:
+            self._start, self.box = at, QRectF(at, QSizeF(0, 0))
+        else:
+            self._points, self.box = [at], None
+        self.update()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Draw on."""
+        at = self._to_photo(event.position())
+        if self._start is not None:
+            self.box = QRectF(self._start, at).normalized()
+            self.update()
+        elif self._points:
+            way = (at - self._points[-1]) * self.scale()
+            if way.manhattanLength() >= _APART:
+                self._points.append(at)
+                self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Lift the brush."""
+        if event.button() is not Qt.MouseButton.LeftButton:
+            return
+        if self._start is not None:
+            box, self._start, self.box = self.box or QRectF(), None, None
+            if min(box.width(), box.height()) * self.scale() >= _SMALLEST_BOX:
+                self.boxed.emit(self._whole(box))
+        elif self._points:
+            points, self._points = self._points, []
+            self.stroked.emit(tuple((round(p.x(), 1), round(p.y(), 1)) for p in points), False)
+        self.update()
+
+    # --- keyboard --------------------------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Lay, move, size and use a box; or take another brush."""
+        key = event.key()
+        if self._image.isNull():
+            super().keyPressEvent(event)
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._agree()
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace, Qt.Key.Key_Escape) and self.box:
+            self.box = None
+        elif key in _ARROWS and self.box is not None:
+            sizing = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            self._nudge(_ARROWS[Qt.Key(key)], sizing=sizing)
+        elif key in _WIDER:
+            self.wider.emit(_WIDER[Qt.Key(key)])
+        else:
+            super().keyPressEvent(event)
+        self.update()
+
+    def _agree(self) -> None:
+        """Lay a box, or make a stroke of the one that lies there; it stays for the next one."""
+        width, height = self._marked.size
+        if self.box is None:
+            self.box = QRectF(width * 0.45, height * 0.45, width * 0.1, height * 0.1)
+        elif self._zone is None:
+            box, self.box = self.box, None
+            self.boxed.emit(self._whole(box))
+        else:
+            corners = (self.box.topLeft(), self.box.topRight(), self.box.bottomRight())
+            points = (*corners, self.box.bottomLeft())
+            self.stroked.emit(tuple((round(p.x(), 1), round(p.y(), 1)) for p in points), True)
+
+    def _nudge(self, way: QPoint, *, sizing: bool) -> None:
+        box = QRectF(self.box or QRectF())
+        step = max(1.0, self._marked.size[0] / 100)
+        if sizing:
+            box.setSize(box.size() + QSizeF(way.x(), way.y()) * step)
+        else:
+            box.translate(QPointF(way) * step)
+        whole = QRectF(QPointF(0, 0), QSizeF(*self._marked.size))
+        if whole.contains(box) and min(box.width(), box.height()) >= 2:
+            self.box = box
+
+    def _whole(self, box: QRectF) -> Rect:
+        """Give a box in whole pixels inside the photo."""
+        width, height = self._marked.size
+        left, top = min(round(box.left()), width - 1), min(round(box.top()), height - 1)
+        right, bottom = min(round(box.right()), width), min(round(box.bottom()), height)
+        return Rect(left, top, max(1, right - left), max(1, bottom - top))
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show the focus."""
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Show that it is gone."""
+        super().focusOutEvent(event)
+        self.update()
+
+    # --- painting --------------------------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the photo and what is drawn on it."""
+        del event
+        painter = QPainter(self)
+        painter.setRenderHints(
+            QPainter.RenderHint.SmoothPixmapTransform | QPainter.RenderHint.Antialiasing
+        )
+        if not self._image.isNull():
+            painter.drawImage(self.frame(), self._image)
+            for stroke in self._marked.strokes:
+                paint_stroke(painter, stroke, self.to_widget, self.scale())
+            if self._points:
+                points = tuple((p.x(), p.y()) for p in self._points)
+                stroke = Stroke(self._zone or "", points, self._width)
+                paint_stroke(painter, stroke, self.to_widget, self.scale())
+            if self._grey is not None:
+                grey = self._grey
+                area = QRectF(grey.x, grey.y, grey.width, grey.height)
+                paint_box(painter, area, words.GREY_TAG, self.to_widget)
+            if self.box is not None:
+                zone = self._zone
+                word = words.GREY_TAG if zone is None else words.zone_word(zone)
+                paint_box(painter, self.box, word, self.to_widget)
+        if self.hasFocus():
+            outline(painter, QRectF(self.rect()).adjusted(2, 2, -2, -2), Qt.PenStyle.DotLine)
+        painter.end()
+
+
+_ARROWS = {
+    Qt.Key.Key_Left: QPoint(-1, 0),
+    Qt.Key.Key_Right: QPoint(1, 0),
+    Qt.Key.Key_Up: QPoint(0, -1),
+    Qt.Key.Key_Down: QPoint(0, 1),
+}
+_WIDER = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}
