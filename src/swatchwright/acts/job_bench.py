@@ -41,6 +41,8 @@ __all__ = [
 BENCH = "bench"
 """The part of a job that tells how the bench was set."""
 
+_ON_PHOTO = "repaint"
+
 _SAME_SHARE = 5e-4
 _SAME_COLOUR = 0.05
 _SAME_BLOCK = 0.5
@@ -56,6 +58,13 @@ class Laid:
     volume: float = DEFAULT_VOLUME
     most_paints: int = 3
     zone: str = WHOLE_PIECE
+    photo: str = ""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _OnPhoto:
+    """As much as is asked here of the piece that is repainted on its photo."""
+
     photo: str = ""
 
 
@@ -95,8 +104,17 @@ def settings_of(job: Job) -> Laid:
 
 def photo_to_lay(job: Job) -> KeptPhoto | None:
     """Give the photo of a job that belongs on the bench: the one kept there last."""
-    hash_ = settings_of(job).photo
-    return next(iter([*(p for p in job.photos if p.hash == hash_), *job.photos[::-1]]), None)
+    hash_, piece = settings_of(job).photo, _photo_of_piece(job)
+    cloths = [photo for photo in job.photos if photo.hash != piece]
+    return next(iter([*(p for p in job.photos if p.hash == hash_), *cloths[::-1]]), None)
+
+
+def _photo_of_piece(job: Job) -> str:
+    """Give the hash of the photo that shows the piece to be painted; empty where there is none."""
+    document = job.document(_ON_PHOTO)
+    with suppress(MendableError):
+        return "" if document is None else document.read(_OnPhoto).photo
+    return ""
 
 
 def wanted_to_lay(job: Job) -> WantedColour | None:

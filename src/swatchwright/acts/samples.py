@@ -9,18 +9,22 @@ from pathlib import Path
 import swatchwright
 from swatchwright.values import Rect
 
-__all__ = ["SamplePhoto", "sample_photos"]
+__all__ = ["SamplePhoto", "sample_of_a_sample", "sample_photos"]
 
 
 @dataclass(frozen=True, slots=True)
 class SamplePhoto:
-    """A sample photo: where it is, what it shows, and where its grey card and cloth are."""
+    """A sample photo: where it is, what it shows, and where its grey card and cloth are.
+
+    `sample` is where a brushed sample lies on the cloth; None where there is none in it.
+    """
 
     path: Path
     shows: str
     grey: Rect
     reflectance: float
     cloth: Rect
+    sample: Rect | None = None
 
 
 def sample_photos() -> tuple[SamplePhoto, ...]:
@@ -40,6 +44,24 @@ def sample_photos() -> tuple[SamplePhoto, ...]:
                 for row in rows
             )
     return ()
+
+
+def sample_of_a_sample() -> SamplePhoto | None:
+    """Give the photo of a brushed sample beside its cloth; None where it was not installed."""
+    for folder in _folders():
+        listed = folder / "truth.json"
+        if listed.is_file():
+            rows = json.loads(listed.read_text(encoding="utf-8")).get("brushed", [])
+            for row in rows:
+                return SamplePhoto(
+                    path=folder / row["file"],
+                    shows=row["shows"],
+                    grey=Rect(*row["grey_card"]),
+                    reflectance=row["grey_reflectance"],
+                    cloth=Rect(*row["cloth"]),
+                    sample=Rect(*row["sample"]),
+                )
+    return None
 
 
 def _folders() -> tuple[Path, ...]:

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import argparse
-from datetime import date
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from swatchwright.acts.colours import open_photo
-from swatchwright.acts.sample import Advice, NextMix, advice_on, learnt_shelf
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.sample import Advice, NextMix, advice_on, learnt_shelf, stripes_beside
+from swatchwright.acts.sample_in_photo import judged_by_photo
 from swatchwright.acts.sample_judged import (
     Judged,
     judged_by_eye,
     judged_by_figures,
-    judged_by_photo,
 )
 from swatchwright.acts.sample_rounds import SampleLoop, Stop, new_loop, take_round
 from swatchwright.colour.names import closeness, difference_words
@@ -51,9 +52,11 @@ def sample(arguments: argparse.Namespace) -> ExitCode:
     shelf = chosen_shelf(arguments)
     mixed = [amount_of(text) for text in arguments.parts]
     before = None if arguments.rounds is None else _read(Path(arguments.rounds))
+    if arguments.stripes:
+        return _stripes(arguments, shelf, mixed, before)
     judged = _judged(arguments, before)
     loop = before or new_loop(_wanted(arguments, judged))
-    loop = take_round(shelf, loop, mixed, judged, day=date.today().isoformat())  # noqa: DTZ011
+    loop = take_round(shelf, loop, mixed, judged, day=_today(), beside=arguments.beside)
     loop, advice = advice_on(
         shelf,
         loop,
@@ -69,6 +72,32 @@ def sample(arguments: argparse.Namespace) -> ExitCode:
         _print(shelf, loop, advice, judged)
         for path in written:
             print(f"Written: {path}")
+    return ExitCode.DONE
+
+
+def _today() -> str:
+    return datetime.now().astimezone().date().isoformat()
+
+
+def _stripes(
+    arguments: argparse.Namespace,
+    shelf: Shelf,
+    mixed: list[tuple[str, float]],
+    before: SampleLoop | None,
+) -> ExitCode:
+    """Print what to brush out beside a mix."""
+    known = _lab(arguments)
+    look = look_of_mix(shelf, mixed).dry
+    loop = before or new_loop(KnownColour(look if known is None else known, None, ""))
+    stripes = stripes_beside(shelf, loop, mixed, volume=arguments.fresh)
+    if arguments.json:
+        print_json({"beside": [_mix_json(shelf, one) for one in stripes]})
+        return ExitCode.DONE
+    if not stripes:
+        print("A single paint has nothing beside it: brush it out as it is.")
+    for one in stripes:
+        told = ", ".join(f"{ml:.1f} ml {shelf.paint(id_).name}" for id_, ml in one.mixed)
+        print(f"Beside it brush: {told}")
     return ExitCode.DONE
 
 
@@ -146,7 +175,7 @@ def _keep(arguments: argparse.Namespace, shelf: Shelf, loop: SampleLoop) -> list
     written: list[Path] = []
     if arguments.out is not None:
         learnt, loop = learnt_shelf(shelf, loop)
-        written += write_shelf(Path(arguments.out), learnt)
+        written += write_shelf(learnt, Path(arguments.out))
     if arguments.rounds is not None:
         path = Path(arguments.rounds)
         try:
@@ -176,8 +205,9 @@ def _print(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> No
         f"L* {dL:+.1f}, a* {da:+.1f}, b* {db:+.1f} (sample {len(loop.rounds)})"
     )
     for finding in judged.findings:
-        print(f"{'Check' if finding.severity == 'warning' else 'Note'}: {finding.text} "
-              f"{finding.mend}")
+        print(
+            f"{'Check' if finding.severity == 'warning' else 'Note'}: {finding.text} {finding.mend}"
+        )
     if advice.stop is not None:
         print(_STOPS[advice.stop])
         return

@@ -64,6 +64,14 @@ def _add_ways(sample: Parser) -> None:
     photo.add_argument(
         "--from-a-metre", action="store_true", help="mean the cloth from a metre, not its yarn"
     )
+    sample.add_argument(
+        "--beside", action="store_true", help="it was brushed and looked at with the last sample"
+    )
+    sample.add_argument(
+        "--stripes",
+        action="store_true",
+        help="nothing is dry yet: say what to brush out beside it, so that one photo teaches most",
+    )
     other = sample.add_argument_group("or by eye, or by an instrument")
     other.add_argument(
         "--said", metavar="WORDS", help="such as “a touch too light and much too yellow”"

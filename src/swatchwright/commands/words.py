@@ -27,6 +27,7 @@ __all__ = [
     "print_notes",
     "read_photo_colours",
     "rectangle",
+    "reflectance_of",
     "three_numbers",
 ]
 
@@ -97,7 +98,7 @@ def read_photo_colours(arguments: argparse.Namespace) -> PhotoColours:
     return colours_of(
         photo,
         grey=rectangle(arguments.grey, "--grey"),
-        reflectance=_reflectance(arguments),
+        reflectance=reflectance_of(arguments),
         references=references_of(arguments.ref),
         light=arguments.light,
         area=rectangle(arguments.area, "--area"),
@@ -105,7 +106,14 @@ def read_photo_colours(arguments: argparse.Namespace) -> PhotoColours:
     )
 
 
-def _reflectance(arguments: argparse.Namespace) -> float:
+def reflectance_of(arguments: argparse.Namespace) -> float:
+    """Give the reflectance of the grey that was marked, 0-1.
+
+    Raises
+    ------
+    MendableError
+        If it was given twice, or without the place of the grey.
+    """
     if arguments.grey_l is not None and arguments.grey_y is not None:
         raise MendableError(
             "Both --grey-y and --grey-l were given.", "Give the reflectance or the L*, not both."

@@ -131,5 +131,6 @@ class NeighboursWindow(QDialog):
 
     def _want(self) -> None:
         if self.chosen is not None:
+            self._session.fan_picked.emit(self.chosen)
             self._session.want(self.chosen.dry, words.PICKED_BY_EYE)
             self.close()

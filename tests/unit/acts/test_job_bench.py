@@ -43,7 +43,7 @@ from swatchwright.acts.stock import KeptShelf, kept_shelf, put_paints, set_stock
 from swatchwright.paint.paints import HowKnown
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
-from swatchwright.shelf.jobs import Marks
+from swatchwright.shelf.jobs import Document, Job, KeptPhoto, Marks
 from swatchwright.shelf.store.store import Store
 
 
@@ -246,3 +246,15 @@ class TestTheNextStart:
         set_stock(store, "own", 200)
         assert kept_shelf(store).stocked[0].ml_left == 200
         assert other_than(store, own) is None
+
+
+def test_the_photo_of_the_piece_is_not_laid_as_the_cloth() -> None:
+    """A photo on which the piece is repainted is no cloth, even where the job has no other."""
+    cloth, piece = (
+        KeptPhoto(hash_, f"{hash_}.jpg", 10, "", 100, 80, hash_) for hash_ in ("cloth", "piece")
+    )
+    part = ("repaint", Document.of({"photo": "piece"}))
+    alone = Job("a", "A box", photos=(piece,), documents=(part,))
+    assert photo_to_lay(alone) is None
+    both = Job("a", "A box", photos=(cloth, piece), documents=(part,))
+    assert photo_to_lay(both) == cloth

@@ -1,17 +1,214 @@
-"""The page of the sample."""
+"""The page of the sample: beside the cloth in one photo, what is left between them, what to add."""
 
 from __future__ import annotations
 
-from swatchwright.desktop import words
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+
+from swatchwright.acts.sample_judged import How, Judged, judged_by_eye
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.piece_fields import card, clear, label
+from swatchwright.desktop.widgets.sample_eye import SampleEye
+from swatchwright.desktop.widgets.sample_home import SampleHome
+from swatchwright.desktop.widgets.sample_mixed import SampleMixed
+from swatchwright.desktop.widgets.sample_next import SampleNext
+from swatchwright.desktop.widgets.sample_photo import SamplePhotoSide
+from swatchwright.desktop.widgets.sample_told import SampleTold
+from swatchwright.desktop.widgets.shelf_bits import button, scrolled
+from swatchwright.desktop.words import sample as words
+from swatchwright.errors import MendableError
+from swatchwright.photo.image import Photo
 
 __all__ = ["SamplePage"]
 
 
 class SamplePage(Page):
-    """To be built."""
+    """Photo on the left; difference, advice and the way home on the right."""
 
     def __init__(self, session: Session, desk: Desk) -> None:
-        super().__init__(session, desk, words.PAGE_SAMPLE, words.PAGE_SAMPLE_TIP)
+        super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
+        self.samples = SampleDesk.of(session, desk)
+        self.judged: Judged | None = None
+        self.photo_side = SamplePhotoSide(session)
+        self.eye = SampleEye()
+        self.mixed = SampleMixed(session)
+        self.told = SampleTold()
+        self.next = SampleNext()
+        self.home = SampleHome()
+        self.rounds = QVBoxLayout()
+        self.fan = button(words.FAN, self._show_fan)
+        self.stripes = button(
+            words.FIND_STRIPES, self._find_stripes, "little", tip=words.FIND_STRIPES_TIP
+        )
+        self.stripes_told = label("", "small")
+        self.back = button(words.TAKE_BACK, self.samples.take_back, "little")
+        self.teach = button(words.TEACH, self.samples.teach, "little", tip=words.TEACH_TIP)
+        self.anew = button(words.ANEW, self.samples.begin_anew, "little")
+        self.opened: NeighboursWindow | None = None
+        self._asked = False
+        self._last_photo: Photo | None = None
+        self._lay_out()
+        self._listen()
+        self._show()
+        self._show_advice()
+
+    # --- the page --------------------------------------------------------------------------------
+
+    def _lay_out(self) -> None:
+        rows = QVBoxLayout(self.body)
+        rows.setContentsMargins(0, 0, 0, 0)
+        left = QWidget()
+        column = QVBoxLayout(left)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.photo_side, 1)
+        column.addWidget(self.eye)
+        right = QWidget()
+        right.setObjectName("bench")
+        inner = QVBoxLayout(right)
+        inner.setContentsMargins(0, 0, 8, 0)
+        inner.setSpacing(10)
+        for heading, part in (
+            (words.DIFFERENCE, self.told),
+            (words.MIXED, self._mixed_part()),
+            (words.NEXT, self._next()),
+            (words.HOME, self._way_home()),
+        ):
+            inner.addWidget(_sheet(heading, part))
+        inner.addStretch(1)
+        sides = QSplitter(Qt.Orientation.Horizontal)
+        sides.setChildrenCollapsible(False)
+        sides.setHandleWidth(16)
+        sides.addWidget(left)
+        self._area = scrolled(right, words.DIFFERENCE)
+        sides.addWidget(self._area)
+        sides.setStretchFactor(0, 12)
+        sides.setStretchFactor(1, 9)
+        sides.setSizes([640, 520])
+        rows.addWidget(sides)
+
+    def _mixed_part(self) -> QWidget:
+        part = QWidget()
+        rows = QVBoxLayout(part)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(self.mixed)
+        rows.addWidget(self.stripes, 0, Qt.AlignmentFlag.AlignLeft)
+        rows.addWidget(self.stripes_told)
+        return part
+
+    def _next(self) -> QWidget:
+        part = QWidget()
+        rows = QVBoxLayout(part)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(self.next)
+        rows.addWidget(self.fan, 0, Qt.AlignmentFlag.AlignLeft)
+        return part
+
+    def _way_home(self) -> QWidget:
+        part = QWidget()
+        rows = QVBoxLayout(part)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(self.home)
+        rows.addLayout(self.rounds)
+        buttons = QHBoxLayout()
+        for one in (self.back, self.teach, self.anew):
+            buttons.addWidget(one)
+        buttons.addStretch(1)
+        rows.addLayout(buttons)
+        return part
+
+    def _listen(self) -> None:
+        self.photo_side.judged.connect(self._take)
+        self.eye.said.connect(self._said)
+        self.told.keep.connect(self._keep)
+        self.next.pot_changed.connect(self.samples.set_pot)
+        self.samples.changed.connect(self._show)
+        self.samples.advised.connect(self._show_advice)
+        self.session.recipes_changed.connect(self._show)
+        self.desk.job_changed.connect(self._show)
+
+    def arrive(self) -> None:
+        """Show the mixes there are by now."""
+        self._show()
+
+    # --- acts ------------------------------------------------------------------------------------
+
+    def _take(self, judged: Judged | None) -> None:
+        self.judged = judged
+        self.told.ask.setEnabled(judged is not None)
+        self.told.show_judged(judged, self.samples.advice)
+
+    def _said(self, text: str) -> None:
+        wanted = self.samples.wanted()
+        if wanted is None:
+            return
+        try:
+            self._take(judged_by_eye(text, wanted.lab))
+        except MendableError as error:
+            self.session.workshop.failed.emit(error)
+
+    def _keep(self) -> None:
+        mixed = self.mixed.mixed()
+        if self.judged is not None and mixed:
+            # One sample is kept once: another comparison frees the button again.
+            self._asked = True
+            self.told.ask.setEnabled(False)
+            # Stripes of one photo are one sitting: the best of them is put right.
+            photo = self.photo_side.photo if self.judged.how is How.PHOTO else None
+            beside = photo is not None and photo is self._last_photo
+            self._last_photo = photo
+            self.samples.keep(mixed, self.judged, beside=beside)
+
+    def _find_stripes(self) -> None:
+        self.samples.find_stripes(self.mixed.mixed())
+
+    def _show_fan(self) -> None:
+        found = self.session.recipes
+        if found is None:
+            return
+        self.opened = NeighboursWindow(self.session, found.recipes[0], self)
+        self.opened.show()
+
+    # --- showing ---------------------------------------------------------------------------------
+
+    def _show(self) -> None:
+        loop = self.samples.loop
+        there = loop is not None and bool(loop.rounds)
+        self.wait_for("" if there or self.samples.wanted() is not None else words.WAIT)
+        self.mixed.offer(self.desk.job, self.samples.advice, self.samples.stripes)
+        self.fan.setEnabled(self.session.recipes is not None)
+        for one in (self.back, self.teach, self.anew):
+            one.setEnabled(there)
+        self.home.setVisible(there)
+        clear(self.rounds)
+        if loop is None or not loop.rounds:
+            self.rounds.addWidget(label(words.NO_ROUNDS, "quiet"))
+            return
+        self.home.show_loop(loop)
+        for number, kept in enumerate(loop.rounds, start=1):
+            self.rounds.addWidget(label(words.round_line(number, kept, self.session.shelf)))
+        if all(kept.kept for kept in loop.rounds):
+            self.rounds.addWidget(label(words.TAUGHT, "quiet"))
+
+    def _show_advice(self) -> None:
+        samples = self.samples
+        self.next.show_advice(samples.advice, samples.trouble, self.session.shelf)
+        self.mixed.offer(self.desk.job, samples.advice, samples.stripes)
+        told = words.stripes_text(samples.stripes, self.session.shelf)
+        self.stripes_told.setText(told)
+        self.stripes_told.setVisible(bool(told))
+        self.told.show_judged(self.judged, samples.advice)
+        if self._asked and samples.advice is not None:
+            # What was asked for may lie below; the lines have their places a moment later.
+            self._asked = False
+            QTimer.singleShot(0, self, lambda: self._area.ensureWidgetVisible(self.next, 0, 60))
+
+
+def _sheet(heading: str, part: QWidget) -> QFrame:
+    sheet, column = card(heading)
+    column.addWidget(part)
+    return sheet

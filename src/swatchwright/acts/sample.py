@@ -1,0 +1,312 @@
+"""The sample loop: brush a sample, hold it to the cloth, learn from it, and say what to add.
+
+What is believed of the paints is worked out anew from all rounds, so that taking one back takes
+back what was learnt from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import isfinite
+
+import numpy as np
+
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.paint import dry_alike
+from swatchwright.acts.recipes import check_volume
+from swatchwright.acts.sample_in_photo import colour_in_photo
+from swatchwright.acts.sample_mixes import (
+    SAMPLE_VOLUME,
+    NextMix,
+    mixes_beside,
+    next_mix,
+    shares_of,
+)
+from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop, best_of_last, stop_of
+from swatchwright.colour.difference import ACCEPTED
+from swatchwright.errors import MendableError
+from swatchwright.mixing.learn import Learnt, Tried, learn
+from swatchwright.mixing.mend import Additions, Pot, additions
+from swatchwright.mixing.remix import Outlook, Remix, outlook, remix
+from swatchwright.mixing.search import find_recipes
+from swatchwright.paint.fit.drying import Drying
+from swatchwright.photo.image import Photo
+from swatchwright.photo.references import Reference
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import KnownColour, Lab, Rect
+
+__all__ = [
+    "SAMPLE_VOLUME",
+    "Advice",
+    "NextMix",
+    "advice_on",
+    "dried_in_photos",
+    "expected_beside",
+    "learnt_shelf",
+    "stripes_beside",
+]
+
+# An addition of paints that are not in the pot must bring the outlook down to this share of it.
+_WORTH = 0.85
+_ROOM = 2.0
+_BEGINNINGS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """What to do after a sample.
+
+    Parameters
+    ----------
+    last
+        The sample; of several that were looked at together, the one nearest to the cloth.
+    cloth
+        The colour of the cloth, as it is believed to be by now.
+    stop
+        Why no further one is needed; None where one is.
+    accepted
+        Whether most would accept it as it is.
+    additions
+        What to add to the pot, the least first.
+    pot
+        Ids and ml of what the pot holds.
+    after
+        What to expect of the pot after that.
+    fresh
+        The mix to take instead for a new sample or the next batch.
+    beside
+        Mixes to brush out beside it, one to either side of where it is least sure.
+    better_fresh
+        Whether the fresh mix is clearly likelier to be like the cloth than what adding gives.
+    """
+
+    last: Round
+    cloth: Lab
+    stop: Stop | None
+    accepted: bool
+    additions: Additions
+    pot: tuple[tuple[str, float], ...]
+    after: Outlook
+    fresh: NextMix
+    beside: tuple[NextMix, ...]
+    better_fresh: bool
+
+
+def _learn(shelf: Shelf, loop: SampleLoop) -> Learnt:
+    """Learn from the rounds that the shelf has not learnt from, and from the last."""
+    last = [r for r in loop.rounds[-1:] if r.kept]
+    rounds = [*(r for r in loop.rounds if not r.kept), *last]
+    tried = [Tried(shares_of(r.mixed), r.vector, r.covariance) for r in rounds]
+    return learn(shelf.paints, KnownColour(loop.wanted, loop.covariance, ""), tried)
+
+
+def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
+    """Give the shelf with what the samples taught of its paints, and the loop that knows it.
+
+    Raises
+    ------
+    MendableError
+        If a paint of a sample is not on the shelf any more, or there is no sample.
+    """
+    _check_rounds(shelf, loop)
+    learnt = replace(shelf, paints=_learn(shelf, loop).paints())
+    return learnt, replace(loop, rounds=tuple(replace(r, kept=True) for r in loop.rounds))
+
+
+def _check_rounds(shelf: Shelf, loop: SampleLoop) -> None:
+    if not loop.rounds:
+        raise MendableError("No sample has been kept yet.", "Brush one, dry it and compare it.")
+    for one in loop.rounds:
+        for id_, _ in one.mixed:
+            shelf.paint(id_)
+
+
+def advice_on(
+    shelf: Shelf,
+    loop: SampleLoop,
+    *,
+    pot: float | None = None,
+    tub: float | None = None,
+    fresh: float = SAMPLE_VOLUME,
+    without: frozenset[str] = frozenset(),
+) -> tuple[SampleLoop, Advice]:
+    """Say what the last sample asks for.
+
+    Parameters
+    ----------
+    shelf
+        The paints.
+    loop
+        The samples; the last one is to be put right, or the best of those looked at with it.
+    pot
+        ml of that mix that are to be put right; as much as was mixed if None.
+    tub
+        What the tub holds, ml; twice the pot if None.
+    fresh
+        ml of a fresh mix.
+    without
+        Ids of paints that may not be added.
+
+    Returns
+    -------
+    The loop with what is proposed written to its last round, and the advice.
+
+    Raises
+    ------
+    MendableError
+        If there is no sample, its paints are not on the shelf, or a volume cannot be.
+    """
+    _check_rounds(shelf, loop)
+    check_volume(fresh)
+    last = best_of_last(loop)
+    learnt = _learn(shelf, loop)
+    held = _pot(learnt, last, pot)
+    room = held.volume * _ROOM if tub is None else tub
+    if not isfinite(room):
+        raise MendableError("The size of the tub is no number.", "Give it in ml.")
+    added, after = _to_add(learnt, held, room, without)
+    own = [paint.id for paint in held.paints]
+    may = [paint.id for paint in shelf.paints if paint.id not in without]
+    water = held.paints[0].finish.waterborne
+    again = remix(learnt, own, may, also=_others(learnt, may, water=water))
+    advice = Advice(
+        last=last,
+        cloth=learnt.cloth,
+        stop=stop_of(last),
+        accepted=last.delta_e <= ACCEPTED,
+        additions=added,
+        pot=tuple((p.id, ml) for p, ml in zip(held.paints, held.volumes, strict=True)),
+        after=after,
+        fresh=next_mix(learnt, again, fresh),
+        beside=mixes_beside(learnt, again, fresh),
+        better_fresh=again.outlook.later < _WORTH * after.later,
+    )
+    proposed = replace(last, added=tuple((s.paint.id, s.ml) for s in added.steps))
+    rounds = tuple(proposed if one is last else one for one in loop.rounds)
+    return replace(loop, rounds=rounds), advice
+
+
+def _others(learnt: Learnt, may: Sequence[str], *, water: bool) -> list[tuple[str, ...]]:
+    """Give the sets of paints that a search of the whole shelf would now begin with."""
+    allowed = set(may)
+    paints = [p for p in learnt.paints() if p.id in allowed and p.finish.waterborne is water]
+    if len(paints) < 2:
+        return []
+    found = find_recipes(learnt.cloth, paints, keep=_BEGINNINGS)
+    return [tuple(paint.id for paint in recipe.paints) for recipe in found.recipes]
+
+
+def stripes_beside(
+    shelf: Shelf, loop: SampleLoop, mixed: Sequence[tuple[str, float]], *, volume: float
+) -> tuple[NextMix, ...]:
+    """Say what to brush out beside a mix in the same photo, so that one photo teaches the most.
+
+    Parameters
+    ----------
+    shelf, loop
+        The paints, and the samples so far; there may be none.
+    mixed
+        Ids and amounts of the mix.
+    volume
+        ml of each.
+
+    Returns
+    -------
+    A mix of the same paints to either side of where the mix is least sure; none for one paint.
+
+    Raises
+    ------
+    MendableError
+        If the mix or the volume cannot be.
+    """
+    look_of_mix(shelf, mixed)
+    check_volume(volume)
+    shares = shares_of(mixed)
+    learnt = _learn(shelf, loop)
+    return mixes_beside(learnt, Remix(shares, outlook(learnt, shares)), volume)
+
+
+def _pot(learnt: Learnt, last: Round, volume: float | None) -> Pot:
+    """Give the pot of the last mix, of the paints as they are believed to be."""
+    place = {paint.id: i for i, paint in enumerate(learnt.ground.paints)}
+    paints = learnt.paints()
+    total = sum(ml for _, ml in last.mixed)
+    if volume is not None:
+        check_volume(volume)
+    factor = 1.0 if volume is None else volume / total
+    return Pot(
+        tuple(paints[place[id_]] for id_, _ in last.mixed),
+        tuple(ml * factor for _, ml in last.mixed),
+    )
+
+
+def _to_add(
+    learnt: Learnt, pot: Pot, tub: float, without: frozenset[str]
+) -> tuple[Additions, Outlook]:
+    """Find what to add: of the pot's own paints, unless another is well worth it."""
+    aim = _aim(learnt, pot)
+    inside = {paint.id for paint in pot.paints}
+    may = [p for p in learnt.paints() if p.id not in without]
+    own = [p for p in may if p.id in inside] or list(pot.paints)
+    by_own = additions(pot, aim, own, tub)
+    by_any = additions(pot, aim, may or own, tub)
+    one, other = (_outlook_after(learnt, pot, added) for added in (by_own, by_any))
+    return (by_any, other) if other.later < _WORTH * one.later else (by_own, one)
+
+
+def _aim(learnt: Learnt, pot: Pot) -> Lab:
+    """Give the computed colour to aim at: the cloth's, less what computing gets wrong here."""
+    place = {paint.id: i for i, paint in enumerate(learnt.ground.paints)}
+    which = np.array([[place[p.id] for p in pot.paints]], dtype=np.intp)
+    bias = learnt.bias(which, np.array([pot.volumes]) / pot.volume)[0]
+    L, a, b = np.array(learnt.cloth.triple) - bias
+    return Lab(float(np.clip(L, 0.0, 100.0)), float(a), float(b))
+
+
+def _outlook_after(learnt: Learnt, pot: Pot, added: Additions) -> Outlook:
+    amounts = {p.id: ml for p, ml in zip(pot.paints, pot.volumes, strict=True)}
+    for step in added.steps:
+        amounts[step.paint.id] = amounts.get(step.paint.id, 0.0) + step.ml
+    return outlook(learnt, shares_of(list(amounts.items())))
+
+
+def expected_beside(outlook_: Outlook, believed: Lab, cloth: Lab) -> Lab:
+    """Give the colour to expect as it will stand beside a cloth that a photo shows otherwise.
+
+    Parameters
+    ----------
+    outlook_
+        What to expect of a mix.
+    believed, cloth
+        The cloth as it is believed to be, and as the photo shows it.
+    """
+    L, a, b = (
+        c + e - t
+        for c, e, t in zip(cloth.triple, outlook_.dry.triple, believed.triple, strict=True)
+    )
+    return Lab(min(100.0, max(0.0, L)), a, b)
+
+
+def dried_in_photos(
+    shelf: Shelf,
+    id_: str,
+    *,
+    wet: tuple[Photo, Sequence[Reference], Rect],
+    dry: tuple[Photo, Sequence[Reference], Rect],
+) -> tuple[Shelf, Drying]:
+    """Learn how a paint dries from two photos of one stroke, wet and dry.
+
+    Parameters
+    ----------
+    shelf, id_
+        The paint.
+    wet, dry
+        The photo, the greys and chips in it, and where the stroke is.
+
+    Raises
+    ------
+    MendableError
+        If a mark cannot be read, or the two colours are not of one stroke of this paint.
+    """
+    return dry_alike(shelf, id_, wet=colour_in_photo(*wet), dry=colour_in_photo(*dry))

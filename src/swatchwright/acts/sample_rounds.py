@@ -1,0 +1,197 @@
+"""The rounds of a sample loop: what was mixed, and how it differed from the cloth when dry.
+
+All are plain values, kept with a job as its part “samples”.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
+from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.errors import MendableError
+from swatchwright.mixing.fan import Neighbour
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.values import Covariance, KnownColour, Lab, isotropic
+
+__all__ = [
+    "SAMPLES_PART",
+    "Round",
+    "SampleLoop",
+    "Stop",
+    "best_of_last",
+    "learn_from_pick",
+    "new_loop",
+    "stop_of",
+    "take_round",
+]
+
+SAMPLES_PART = "samples"
+"""Name of the part of a job in which the loop is kept."""
+
+_MOST_ROUNDS = 40
+
+# How well a cloth is known whose colour is given without its doubt: it is seldom the very cloth.
+_CLOTH_DOUBT = 4.0
+
+
+class Stop(StrEnum):
+    """Why no further sample is needed."""
+
+    UNSEEN = "unseen"
+    UNTOLD = "untold"
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """A sample that was brushed and compared with the cloth.
+
+    Parameters
+    ----------
+    day
+        When, as in 2026-03-01.
+    mixed
+        Ids and ml of all that was in it.
+    how, said
+        How it was compared, and what was said of it.
+    vector, covariance
+        The sample less the cloth (L*, a*, b*) and the uncertainty of that.
+    delta_e, give_or_take
+        The same as CIEDE2000, and its usual error.
+    cloth, sample
+        Both colours, as they are shown.
+    added
+        Ids and ml of what was then proposed to add.
+    sitting
+        With which others it was brushed and looked at, counted from 1.
+    kept
+        Whether the shelf has learnt from it, so that it need not be learnt again.
+    """
+
+    day: str
+    mixed: tuple[tuple[str, float], ...]
+    how: How
+    vector: tuple[float, float, float]
+    covariance: Covariance
+    delta_e: float
+    give_or_take: float
+    cloth: Lab
+    sample: Lab
+    said: str = ""
+    added: tuple[tuple[str, float], ...] = ()
+    sitting: int = 1
+    kept: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SampleLoop:
+    """All samples for one wanted colour.
+
+    Parameters
+    ----------
+    wanted, covariance
+        The colour as it was read before any sample, and its uncertainty.
+    rounds
+        The samples in their order.
+    """
+
+    wanted: Lab
+    covariance: Covariance
+    rounds: tuple[Round, ...] = ()
+
+
+def new_loop(wanted: KnownColour) -> SampleLoop:
+    """Begin a loop for a wanted colour."""
+    given = wanted.covariance
+    return SampleLoop(wanted.lab, isotropic(_CLOTH_DOUBT) if given is None else given)
+
+
+def stop_of(judged: Judged | Round) -> Stop | None:
+    """Say why no further sample is needed, or None where one is.
+
+    The eye goes first: what half of all people cannot see need not be put right; then what the
+    comparison cannot tell from nothing cannot be.
+    """
+    if judged.delta_e < JUST_SEEN:
+        return Stop.UNSEEN
+    return Stop.UNTOLD if judged.delta_e < judged.give_or_take else None
+
+
+def take_round(
+    shelf: Shelf,
+    loop: SampleLoop,
+    mixed: Sequence[tuple[str, float]],
+    judged: Judged,
+    *,
+    day: str,
+    beside: bool = False,
+) -> SampleLoop:
+    """Keep a sample that was brushed, dried and compared with the cloth.
+
+    Parameters
+    ----------
+    shelf
+        Where its paints are.
+    loop
+        The samples so far.
+    mixed
+        Ids and ml of all that was in it.
+    judged
+        How it differs from the cloth.
+    day
+        When, as in 2026-03-01.
+    beside
+        Whether it was brushed and looked at together with the last one.
+
+    Raises
+    ------
+    MendableError
+        If the mix cannot be, or there are very many samples already.
+    """
+    look_of_mix(shelf, mixed)
+    if len(loop.rounds) >= _MOST_ROUNDS:
+        raise MendableError(
+            f"{_MOST_ROUNDS} samples have been kept for this colour.",
+            "Take the early ones back, or begin anew with another mix.",
+        )
+    new = Round(
+        day=day,
+        mixed=tuple((id_, float(ml)) for id_, ml in mixed),
+        how=judged.how,
+        vector=judged.vector,
+        covariance=judged.covariance,
+        delta_e=judged.delta_e,
+        give_or_take=judged.give_or_take,
+        cloth=judged.cloth,
+        sample=judged.sample,
+        said=judged.said,
+        sitting=_sitting(loop, beside=beside),
+    )
+    return replace(loop, rounds=(*loop.rounds, new))
+
+
+def _sitting(loop: SampleLoop, *, beside: bool) -> int:
+    if not loop.rounds:
+        return 1
+    return loop.rounds[-1].sitting + (not beside)
+
+
+def best_of_last(loop: SampleLoop) -> Round:
+    """Give the sample of the last sitting that is nearest to the cloth: it is to be put right."""
+    sitting = loop.rounds[-1].sitting
+    return min((r for r in loop.rounds if r.sitting == sitting), key=lambda r: r.delta_e)
+
+
+def learn_from_pick(shelf: Shelf, loop: SampleLoop, picked: Neighbour, *, day: str) -> SampleLoop:
+    """Keep a mix that was picked from a fan: brushed and dried, it looks like the cloth.
+
+    Raises
+    ------
+    MendableError
+        As `take_round` does.
+    """
+    mixed = [(p.id, ml) for p, ml in zip(picked.paints, picked.ml, strict=True)]
+    return take_round(shelf, loop, mixed, picked_by_eye(loop.wanted), day=day)

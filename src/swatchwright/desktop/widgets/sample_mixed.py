@@ -1,0 +1,142 @@
+"""What a sample was mixed of: a mix of the bench, what was proposed last, or amounts typed in."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDoubleSpinBox,
+    QGridLayout,
+    QHBoxLayout,
+    QVBoxLayout,
+    QWidget,
+)
+
+from swatchwright.acts.sample import SAMPLE_VOLUME, Advice, NextMix
+from swatchwright.desktop.sample_desk import Mixed
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.piece_fields import choice, clear, label, number
+from swatchwright.desktop.words import sample as words
+from swatchwright.measures.shares import rounded_amounts
+from swatchwright.shelf.jobs import Job
+
+__all__ = ["SampleMixed"]
+
+
+class SampleMixed(QWidget):
+    """The mixes to choose from, and each paint's ml."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._session = session
+        self._offers: list[tuple[str, Mixed]] = []
+        self.which = choice((), words.WHICH_MIX)
+        self.which.setMinimumContentsLength(18)
+        self.which.setSizeAdjustPolicy(
+            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.amounts: dict[str, QDoubleSpinBox] = {}
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(3)
+        self._grid.setColumnStretch(1, 1)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(6)
+        top = QHBoxLayout()
+        told = label(words.WHICH_MIX, wraps=False)
+        told.setBuddy(self.which)
+        top.addWidget(told)
+        top.addWidget(self.which, 1)
+        rows.addLayout(top)
+        rows.addLayout(self._grid)
+        self.which.activated.connect(self._chosen)
+
+    def offer(
+        self, job: Job | None, advice: Advice | None, stripes: tuple[NextMix, ...] = ()
+    ) -> None:
+        """Offer the mixes there are; what is chosen stays chosen where it still is there."""
+        offers = [*_after(advice), *_kept(job), *self._on_bench(), *_beside(stripes)]
+        offers = [o for o in offers if self._on_shelf(o[1])]
+        if offers == self._offers:
+            return
+        stays = self.which.currentIndex() if offers[: len(self._offers)] == self._offers else 0
+        self._offers = offers
+        self.which.clear()
+        for told, mixed in offers:
+            self.which.addItem(told, mixed)
+        stays = max(0, stays)
+        self.which.setCurrentIndex(stays)
+        self._chosen(stays)
+
+    def _on_bench(self) -> list[tuple[str, Mixed]]:
+        found = self._session.recipes
+        if found is None:
+            return []
+        made = []
+        for place, measured in enumerate(found.recipes, start=1):
+            recipe = measured.recipe
+            ids = tuple(paint.id for paint in recipe.paints)
+            ml = rounded_amounts(recipe.shares, SAMPLE_VOLUME)
+            told = words.mix_name(place, ids, self._session.shelf)
+            made.append((told, tuple(zip(ids, ml, strict=True))))
+        return made
+
+    def _on_shelf(self, mixed: Mixed) -> bool:
+        there = {paint.id for paint in self._session.shelf.paints}
+        return all(id_ in there for id_, _ in mixed)
+
+    def _chosen(self, place: int) -> None:
+        clear(self._grid)
+        self.amounts = {}
+        if not 0 <= place < len(self._offers):
+            return
+        for row, (id_, ml) in enumerate(self._offers[place][1]):
+            name = self._session.shelf.paint(id_).name
+            field = number(0.0, 5000.0, " ml", step=0.1, decimals=1)
+            field.setValue(ml)
+            field.setAccessibleName(name)
+            self.amounts[id_] = field
+            self._grid.addWidget(field, row, 0, Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(label(name), row, 1)
+
+    def mixed(self) -> Mixed:
+        """Give what stands there, without paints of which there is nothing."""
+        return tuple((i, field.value()) for i, field in self.amounts.items() if field.value() > 0)
+
+
+def _after(advice: Advice | None) -> list[tuple[str, Mixed]]:
+    """Offer what was proposed last, the likelier first."""
+    if advice is None or advice.stop is not None:
+        return []
+    jar = dict(advice.last.mixed)
+    scale = sum(jar.values()) / sum(ml for _, ml in advice.pot)
+    for step in advice.additions.steps:
+        jar[step.paint.id] = jar.get(step.paint.id, 0.0) + step.ml * scale
+    fresh = (words.PROPOSED, advice.fresh.mixed)
+    added = (words.JAR, tuple((id_, round(ml, 1)) for id_, ml in jar.items()))
+    beside = _beside(advice.beside, words.NEXT_STRIPES)
+    if not advice.additions.steps:
+        return [fresh, *beside]
+    first = [fresh, added] if advice.better_fresh else [added, fresh]
+    return [*first, *beside]
+
+
+def _beside(
+    stripes: tuple[NextMix, ...], told: tuple[str, ...] = words.STRIPES
+) -> list[tuple[str, Mixed]]:
+    """Offer what was to be brushed beside another mix."""
+    return [(word, one.mixed) for word, one in zip(told, stripes, strict=False)]
+
+
+def _kept(job: Job | None) -> list[tuple[str, Mixed]]:
+    """Offer the mixes that are kept with the job."""
+    if job is None:
+        return []
+    made = []
+    for recipe in (r for r in job.recipes if r.chosen):
+        ml = rounded_amounts([paint.share for paint in recipe.paints], SAMPLE_VOLUME)
+        ids = [paint.paint for paint in recipe.paints]
+        told = words.kept_name(recipe.zone, [paint.name for paint in recipe.paints])
+        made.append((told, tuple(zip(ids, ml, strict=True))))
+    return made

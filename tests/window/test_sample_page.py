@@ -1,0 +1,343 @@
+"""The page of the sample: marked, said, kept, learnt from and brought home."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QImage
+
+from swatchwright.acts.sample_rounds import SAMPLES_PART, Round, SampleLoop, Stop
+from swatchwright.acts.samples import sample_of_a_sample
+from swatchwright.desktop.neighbours_window import NeighboursWindow
+from swatchwright.desktop.pages.sample_page import SamplePage
+from swatchwright.desktop.widgets.photo_view import Mark
+from swatchwright.desktop.words import sample as words
+from swatchwright.values import Rect
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from pytestqt.qtbot import QtBot
+
+    from swatchwright.acts.sample import Advice
+    from swatchwright.acts.sample_judged import Judged
+    from swatchwright.desktop.window import Window
+
+    Settle = Callable[[], None]
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def mixed(window: Window, settle: Settle) -> Window:
+    """Give the window with mixes for a typed clay red."""
+    window.session.set_most_paints(2)
+    window.session.type_colour("46, 34, 24")
+    settle()
+    return window
+
+
+def sample_page(window: Window) -> SamplePage:
+    """Show the page."""
+    window.show_page("sample")
+    page = window.page("sample")
+    assert isinstance(page, SamplePage)
+    return page
+
+
+def judged_on(page: SamplePage) -> Judged | None:
+    """Give what was compared by now."""
+    return page.judged
+
+
+def rounds_on(page: SamplePage) -> tuple[Round, ...]:
+    """Give the samples there are by now."""
+    return () if page.samples.loop is None else page.samples.loop.rounds
+
+
+def advice_for(page: SamplePage) -> Advice | None:
+    """Give what was advised by now."""
+    return page.samples.advice
+
+
+def say(page: SamplePage, qtbot: QtBot, amount: str, way: str) -> None:
+    """Say by eye how the sample looks."""
+    page.eye.amount.setCurrentIndex(page.eye.amount.findData(amount))
+    page.eye.first.setCurrentIndex(page.eye.first.findData(way))
+    qtbot.mouseClick(page.eye.take, LEFT)
+
+
+def keep(page: SamplePage, qtbot: QtBot, settle: Settle) -> None:
+    """Keep the sample and wait for the advice."""
+    qtbot.mouseClick(page.told.ask, LEFT)
+    settle()
+
+
+def test_it_waits_for_a_mix(window: Window, settle: Settle) -> None:
+    """Without a wanted colour the page says what it waits for, and opens once there is one."""
+    settle()
+    page = sample_page(window)
+    assert page.waiting.text() == words.WAIT
+    assert page.waiting.isVisible()
+    window.session.type_colour("46, 34, 24")
+    settle()
+    assert not page.waiting.isVisible()
+    assert page.mixed.amounts
+
+
+def test_the_rendered_sample_is_compared(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """One press opens it with its marks; colours, words and figures appear."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.photo_side.try_it, LEFT)
+    settle()
+    assert page.judged is not None
+    assert page.told.field.colours() == (page.judged.cloth, page.judged.sample)
+    assert page.told.words.text() == words.difference(page.judged)
+    assert page.told.figures.text() == words.figures(page.judged)
+    assert page.told.field.accessibleName() == words.field_name(page.judged)
+
+
+def test_boxes_are_drawn_by_dragging(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """On a photo without marks the three boxes are asked for in turn, and then it is compared."""
+    found = sample_of_a_sample()
+    assert found is not None
+    assert found.sample is not None
+    page = sample_page(mixed)
+    side = page.photo_side
+    side.open_file(found.path)
+    settle()
+    assert page.judged is None
+    for mark, rect in (
+        (Mark.GREY, found.grey),
+        (Mark.CLOTH, found.cloth),
+        (Mark.SAMPLE, found.sample),
+    ):
+        assert side.modes[mark].isChecked()
+        start = side.view.to_widget(rect.x, rect.y).toPoint()
+        end = side.view.to_widget(rect.right, rect.bottom).toPoint()
+        qtbot.mousePress(side.view, LEFT, pos=start)
+        qtbot.mouseMove(side.view, start + QPoint(8, 8))
+        qtbot.mouseMove(side.view, end)
+        qtbot.mouseRelease(side.view, LEFT, pos=end)
+    settle()
+    assert set(side.marks) == set(Mark)
+    judged = judged_on(page)
+    assert judged is not None
+    assert judged.delta_e > 1
+
+
+def test_a_box_is_taken_away_by_key(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Delete takes the sample's box away, and with it the comparison."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.photo_side.try_it, LEFT)
+    settle()
+    page.photo_side.view.setFocus()
+    qtbot.keyClick(page.photo_side.view, Qt.Key.Key_Delete)
+    settle()
+    assert Mark.SAMPLE not in page.photo_side.marks
+    assert judged_on(page) is None
+    assert not page.told.ask.isVisible()
+
+
+def test_a_sample_that_is_kept_tells_what_to_add(
+    mixed: Window, settle: Settle, qtbot: QtBot
+) -> None:
+    """Said too light by eye and kept, it gets an addition, a fresh mix and a place in the list."""
+    page = sample_page(mixed)
+    say(page, qtbot, "much", "light")
+    keep(page, qtbot, settle)
+    advice = page.samples.advice
+    assert advice is not None
+    for line in (*words.add_lines(advice), *words.fresh_lines(advice)):
+        assert line in page.next.lines
+    assert not page.told.ask.isEnabled()
+    kept = mixed.desk.part(SAMPLES_PART, SampleLoop)
+    assert kept is not None
+    assert kept.rounds[0].said == words.said("much", "light", "")
+    assert page.home.accessibleName() == words.home_name(kept)
+
+
+def test_it_says_done(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Like the cloth: nobody will see it, and nothing is to be added."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.eye.like, LEFT)
+    keep(page, qtbot, settle)
+    assert page.next.lines == [words.DONE[Stop.UNSEEN], words.DONE_MORE[Stop.UNSEEN]]
+
+
+def test_another_pot_is_reckoned_anew(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """For ten times the pot about ten times as much is to be added."""
+    page = sample_page(mixed)
+    say(page, qtbot, "clearly", "light")
+    keep(page, qtbot, settle)
+    assert page.samples.advice is not None
+    before = sum(step.ml for step in page.samples.advice.additions.steps)
+    page.next.tub.setValue(600)
+    settle()
+    page.next.pot.setValue(300)
+    settle()
+    assert page.samples.advice is not None
+    held = sum(ml for _, ml in page.samples.advice.pot)
+    after = sum(step.ml for step in page.samples.advice.additions.steps)
+    assert held == pytest.approx(300)
+    assert after == pytest.approx(10 * before, rel=0.25)
+
+
+def test_a_sample_is_taken_back_and_undone(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Taken back it is gone with its advice; undo brings it back."""
+    page = sample_page(mixed)
+    say(page, qtbot, "clearly", "dark")
+    keep(page, qtbot, settle)
+    qtbot.mouseClick(page.back, LEFT)
+    settle()
+    assert rounds_on(page) == ()
+    assert advice_for(page) is None
+    assert page.next.lines == [words.NO_ADVICE]
+    qtbot.mouseClick(mixed.undo, LEFT)
+    settle()
+    assert len(rounds_on(page)) == 1
+    assert advice_for(page) is not None
+
+
+def test_the_job_brings_its_samples_back(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Put away and opened again, the job has its samples and what to add."""
+    page = sample_page(mixed)
+    say(page, qtbot, "clearly", "red")
+    keep(page, qtbot, settle)
+    job = mixed.desk.job
+    assert job is not None
+    mixed.desk.put_away()
+    settle()
+    assert rounds_on(page) == ()
+    mixed.desk.open_job(job.id)
+    settle()
+    assert len(rounds_on(page)) == 1
+    assert advice_for(page) is not None
+
+
+def test_the_paints_are_taught(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """One press, and the paints on the bench are what the samples showed them to be."""
+    page = sample_page(mixed)
+    say(page, qtbot, "much", "light")
+    keep(page, qtbot, settle)
+    assert page.samples.loop is not None
+    id_ = page.samples.loop.rounds[0].mixed[0][0]
+    before = mixed.session.shelf.paint(id_)
+    qtbot.mouseClick(page.teach, LEFT)
+    settle()
+    after = mixed.session.shelf.paint(id_)
+    assert before.spread is None
+    assert after.spread is not None
+    assert all(one.kept for one in page.samples.loop.rounds)
+
+
+def test_a_pick_from_the_fan_is_a_sample(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """The neighbour that is picked by eye is learnt from, as a mix like the cloth."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.fan, LEFT)
+    opened = page.opened
+    assert isinstance(opened, NeighboursWindow)
+    settle()
+    qtbot.mouseClick(opened.fields["darker"], LEFT)
+    chosen = opened.chosen
+    assert chosen is not None
+    qtbot.mouseClick(opened.want, LEFT)
+    settle()
+    loop = page.samples.loop
+    assert loop is not None
+    assert loop.rounds[0].mixed == tuple(
+        (p.id, ml) for p, ml in zip(chosen.paints, chosen.ml, strict=True)
+    )
+    assert loop.rounds[0].delta_e == 0
+    assert loop.wanted.triple == pytest.approx((46, 34, 24))
+
+
+def test_the_next_sample_is_offered_as_proposed(
+    mixed: Window, settle: Settle, qtbot: QtBot
+) -> None:
+    """After the advice, what was proposed is what the next sample is taken to be mixed of."""
+    page = sample_page(mixed)
+    say(page, qtbot, "clearly", "yellow")
+    keep(page, qtbot, settle)
+    offered = [page.mixed.which.itemText(i) for i in range(page.mixed.which.count())]
+    assert words.PROPOSED in offered[:2]
+    advice = page.samples.advice
+    assert advice is not None
+    page.mixed.which.setCurrentIndex(offered.index(words.PROPOSED))
+    page.mixed.which.activated.emit(offered.index(words.PROPOSED))
+    assert page.mixed.mixed() == advice.fresh.mixed
+
+
+def test_stripes_of_one_photo_are_one_sitting(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """What to brush beside a mix is told and offered; of one photo the best stripe is put right."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.stripes, LEFT)
+    settle()
+    assert page.stripes_told.text() == words.stripes_text(page.samples.stripes, mixed.session.shelf)
+    offered = [page.mixed.which.itemText(i) for i in range(page.mixed.which.count())]
+    assert set(words.STRIPES) <= set(offered)
+    qtbot.mouseClick(page.photo_side.try_it, LEFT)
+    settle()
+    keep(page, qtbot, settle)
+    found = sample_of_a_sample()
+    assert found is not None
+    page.photo_side.view.marked.emit(Mark.SAMPLE, found.cloth)
+    settle()
+    page.photo_side.view.marked.emit(Mark.SAMPLE, _rect(820, 520))
+    settle()
+    keep(page, qtbot, settle)
+    loop, advice = page.samples.loop, page.samples.advice
+    assert loop is not None
+    assert advice is not None
+    assert [one.sitting for one in loop.rounds] == [1, 1]
+    assert advice.last.delta_e == min(one.delta_e for one in loop.rounds)
+
+
+def test_a_weak_photo_tells_what_is_wrong(mixed: Window, settle: Settle, tmp_path: Path) -> None:
+    """A photo without a grey says that its colours are the camera's own."""
+    picture = QImage(300, 200, QImage.Format.Format_RGB888)
+    picture.fill(0xB06050)
+    for x in range(150, 300):
+        for y in range(200):
+            picture.setPixel(x, y, 0xFFB86A58)
+    path = tmp_path / "weak.png"
+    picture.save(str(path))
+    page = sample_page(mixed)
+    page.photo_side.open_file(path)
+    settle()
+    for mark, x in ((Mark.CLOTH, 20), (Mark.SAMPLE, 170)):
+        page.photo_side.set_mode(mark)
+        page.photo_side.view.marked.emit(mark, _rect(x))
+    settle()
+    assert page.judged is not None
+    assert "No grey is marked" in page.told.warnings.text()
+    assert page.told.warnings.isVisible()
+
+
+def _rect(x: int, y: int = 40) -> Rect:
+    return Rect(x, y, 100, 100)
+
+
+def test_everything_has_a_name(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Each button, field and picture names itself to a screen reader."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.photo_side.try_it, LEFT)
+    settle()
+    named = [
+        page.photo_side.view,
+        page.photo_side.card,
+        *page.photo_side.modes.values(),
+        page.eye.amount,
+        page.eye.first,
+        page.eye.second,
+        page.mixed.which,
+        *page.mixed.amounts.values(),
+        page.next.pot,
+        page.next.tub,
+        page.told.field,
+        page.home,
+    ]
+    assert all(widget.accessibleName() for widget in named)
