@@ -18,7 +18,7 @@ def test_it_is_the_median_of_drawn_differences(lab: Lab, spread: tuple[float, ..
     errors = np.random.default_rng(1).multivariate_normal(lab.triple, covariance, 20_000)
     drawn = float(np.median(delta_e_2000(lab.triple, errors)))
     rows = tuple(tuple(float(v) for v in row) for row in covariance)
-    assert usual_difference(lab, rows) == pytest.approx(drawn, rel=0.12)  # type: ignore[arg-type]
+    assert usual_difference(lab, rows) == pytest.approx(drawn, rel=0.12)
 
 
 def test_a_strong_colour_may_be_further_off_in_lab() -> None:

@@ -90,9 +90,7 @@ def more_findings(count: int) -> str:
     return f"{count} more…"
 
 
-def findings_told(
-    found: PhotoColours, marked: tuple[MarkedReference, ...] = ()
-) -> tuple[str, ...]:
+def findings_told(found: PhotoColours, marked: tuple[MarkedReference, ...] = ()) -> tuple[str, ...]:
     """Tell what is wrong with a photo, the worst first, each with how much it matters."""
     notes = {f"{f.text} {f.mend}" for f in found.findings if f.severity == "note"}
     told = [(text in notes, _named(text, found, marked)) for text in found.warnings]
