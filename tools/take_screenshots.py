@@ -21,6 +21,7 @@ from swatchwright.acts.jobs import open_jobs
 from swatchwright.acts.samples import sample_photos
 from swatchwright.acts.sheet import content_of, document_of, pictures_of
 from swatchwright.desktop.pages.brief_page import BriefPage
+from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.window import Window
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.piece.work.order import Age, FinishKind, PlanOrder, Surface
@@ -124,6 +125,7 @@ def take_pages(application: QApplication, window: Window, take: Callable[[str], 
     window.desk.keep_part("finish", Stack((Layer(LayerKind.WASH, paints=(("white-clean", 1.0),)),)))
     window.desk.keep_part("plan", PLAN)
     settle(application, at_rest)
+    take_sample(application, window, take)
     for key in ("brief", "compare", "shelf", "finish", "piece", "plan", "sheet"):
         window.show_page(key)
         settle(application, at_rest)
@@ -131,6 +133,20 @@ def take_pages(application: QApplication, window: Window, take: Callable[[str], 
         settle(application, at_rest)
         name = {"brief": "job.png", "sheet": "sheet_page.png"}.get(key, f"{key}.png")
         take(name)
+
+
+def take_sample(application: QApplication, window: Window, take: Callable[[str], None]) -> None:
+    """Take the page of the sample with the rendered one on it."""
+    window.show_page("sample")
+    page = window.page("sample")
+    if not isinstance(page, SamplePage):
+        raise TypeError("the page of the sample is another")
+    page.photo_side.try_it.click()
+    settle(application, lambda: window.session.workshop.idle(besides="proof"))
+    pause(application)
+    pause(application)
+    settle(application, lambda: window.session.workshop.idle(besides="proof"))
+    take("sample.png")
 
 
 def take_sheet(folder: Path) -> None:
