@@ -6,6 +6,7 @@ words. Pillow's global settings are not touched: it keeps refusing cut-off files
 
 from __future__ import annotations
 
+import logging
 import warnings
 from contextlib import contextmanager
 from pathlib import Path
@@ -29,6 +30,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 __all__ = ["MOST_BYTES", "MOST_PIXELS", "SMALLEST_SIDE", "read_photo"]
+
+# What is wrong with a file is told as a refusal in words, and not as a line on the terminal too.
+logging.getLogger("PIL").setLevel(logging.CRITICAL)
 
 MOST_BYTES = 512 * 1024 * 1024
 """Largest file that is opened: as many pixels as are decoded, uncompressed, with room to spare."""
