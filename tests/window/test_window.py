@@ -66,6 +66,7 @@ class TestOneAct:
         shown = [label.text() for label in window.findChildren(QLabel) if label.isVisible()]
         assert words.WAIT_COLOURS in shown
         assert words.WAIT_MIXES in shown
+        assert not window.mix_side.keep_bar.isVisible()
 
 
 class TestMarks:

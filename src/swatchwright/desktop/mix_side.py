@@ -158,6 +158,7 @@ class MixSide(QWidget):
         if found is None:
             self.heading.hide()
             self.waiting.show()
+            self._show_kept()
             return
         self.heading.show()
         self.waiting.hide()

@@ -31,6 +31,8 @@ class KeepBar(QWidget):
         row.addWidget(self._for)
         row.addWidget(self.zone)
         row.addWidget(self.told, 1)
+        # Until there are mixes there is nothing to keep.
+        self.hide()
 
     def show_kept(self, *, there: bool) -> None:
         """Show the zones and what is kept for the one that is chosen, if mixes are there."""
