@@ -17,7 +17,7 @@ from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.kept import keep, take
 from swatchwright.shelf.store.store import Store
 
-__all__ = ["COPY_SIDE", "add_photo", "mark_photo", "photo_copy", "remove_photo"]
+__all__ = ["COPY_SIDE", "add_photo", "hash_of", "mark_photo", "photo_copy", "remove_photo"]
 
 COPY_SIDE = 1600
 """Longest side of the reduced copy in pixels: enough to see the weave and the card."""
@@ -53,7 +53,7 @@ def add_photo(
         job = job_rows.read_job(edit.connection, id_)
         edit.call(f"Add a photo to “{job.title}”")
         kept = KeptPhoto(
-            hash=_hash(path),
+            hash=hash_of(path),
             name=opened.facts.name,
             size=opened.facts.bytes,
             path=str(path.absolute()),
@@ -132,7 +132,14 @@ def _reduced(photo: Photo) -> bytes:
     return written.getvalue()
 
 
-def _hash(path: Path) -> str:
+def hash_of(path: Path) -> str:
+    """Give the SHA-256 of a file.
+
+    Raises
+    ------
+    MendableError
+        If it cannot be read.
+    """
     try:
         with path.open("rb") as file:
             return hashlib.file_digest(file, "sha256").hexdigest()

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.samples import sample_photos
+from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
 from swatchwright.photo.image import Photo
 from swatchwright.photo.repaint_strokes import Marked, Stroke, check_marked
@@ -123,7 +124,7 @@ def save_strokes(marked: Marked, path: Path) -> Path:
     MendableError
         If it cannot be written.
     """
-    _write(path, json.dumps(strokes_json(marked), ensure_ascii=False).encode())
+    write_whole(path, json.dumps(strokes_json(marked), ensure_ascii=False).encode())
     return path
 
 
@@ -153,17 +154,5 @@ def save_picture(picture: NDArray[np.uint8], path: Path) -> Path:
         )
     written = BytesIO()
     Image.fromarray(picture).save(written, kind, quality=_QUALITY)
-    _write(path, written.getvalue())
+    write_whole(path, written.getvalue())
     return path
-
-
-def _write(path: Path, data: bytes) -> None:
-    """Write a file, whole or not at all."""
-    try:
-        beside = path.with_name(f"{path.name}.part")
-        beside.write_bytes(data)
-        beside.replace(path)
-    except (OSError, ValueError) as error:
-        raise MendableError(
-            f"{path} could not be written.", "Name a file in a folder of yours."
-        ) from error

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -15,7 +14,6 @@ from swatchwright.acts.job_photos import add_photo, remove_photo
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import Recipes
-from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
@@ -37,7 +35,6 @@ __all__ = [
     "choice_for",
     "choices_of",
     "colours_of_zones",
-    "hash_of",
     "keep_repaint",
     "piece_photo",
     "zones_to_mark",
@@ -126,23 +123,6 @@ class Choice:
 
 
 # --- keeping -------------------------------------------------------------------------------------
-
-
-def hash_of(path: Path) -> str:
-    """Give the SHA-256 of a file.
-
-    Raises
-    ------
-    MendableError
-        If it cannot be read.
-    """
-    try:
-        with path.open("rb") as file:
-            return hashlib.file_digest(file, "sha256").hexdigest()
-    except OSError as error:
-        raise MendableError(
-            f"“{path.name}” cannot be read any more.", "Choose the photo again."
-        ) from error
 
 
 def piece_photo(job: Job | None, plan: RepaintPlan | None) -> KeptPhoto | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.label import label_pdf
@@ -105,12 +106,5 @@ def _numbered(path: Path, count: int) -> list[Path]:
 def _written(files: Sequence[tuple[Path, bytes]]) -> tuple[Path, ...]:
     """Write files, each whole or not at all."""
     for path, data in files:
-        try:
-            beside = path.with_name(f"{path.name}.part")
-            beside.write_bytes(data)
-            beside.replace(path)
-        except (OSError, ValueError) as error:
-            raise MendableError(
-                f"{path} could not be written.", "Name a file in a folder of yours."
-            ) from error
+        write_whole(path, data)
     return tuple(path for path, _ in files)

@@ -27,9 +27,8 @@ from swatchwright.acts.compare_words import (
     turn_words,
     usual_words,
 )
-from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
+from swatchwright.acts.recipes import Recipes, recipes_for
 from swatchwright.acts.stack_file import read_stack
-from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.commands.codes import ExitCode
@@ -39,7 +38,7 @@ from swatchwright.commands.words import (
     colour_json,
     print_json,
     print_notes,
-    three_numbers,
+    typed_by_options,
 )
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
@@ -72,15 +71,7 @@ def _wanted(arguments: argparse.Namespace) -> KnownColour:
             "No wanted colour was given." if arguments.lab is None else "Two colours were given.",
             "Give one of --lab L,a,b and --srgb '#rrggbb'.",
         )
-    if arguments.lab is not None:
-        return typed_colour(*three_numbers(arguments.lab))
-    try:
-        return typed_colour(*hex_to_lab(arguments.srgb).triple)
-    except ValueError as error:
-        raise MendableError(
-            f"--srgb was given “{arguments.srgb}”.",
-            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
-        ) from error
+    return typed_by_options(arguments)
 
 
 def _lights(arguments: argparse.Namespace) -> tuple[Light, ...]:

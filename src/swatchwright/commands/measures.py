@@ -9,6 +9,7 @@ from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.errors import MendableError
 from swatchwright.measures.kitchen import Country, Spoons, in_spoons
 from swatchwright.mixing.pour import Measured, measured
+from swatchwright.sheet.told import spoons_text
 from swatchwright.values import Lab
 
 __all__ = ["measures_json", "measures_text"]
@@ -39,7 +40,7 @@ def measures_text(recipe: MeasuredRecipe, wanted: Lab, arguments: argparse.Names
     country = _country(arguments)
     if country is not None:
         told = [
-            f"{_spoons_text(in_spoons(a.ml, country))} {p.id}"
+            f"{spoons_text(in_spoons(a.ml, country))} {p.id}"
             for p, a in zip(recipe.recipe.paints, recipe.amounts, strict=True)
         ]
         lines.append(f"in spoons ({country}): {'; '.join(told)}")
@@ -86,15 +87,3 @@ def _spoons_json(spoons: Spoons) -> dict[str, float]:
         "teaspoons": spoons.teaspoons + spoons.quarters / 4,
         "ml": round(spoons.ml, 2),
     }
-
-
-def _spoons_text(spoons: Spoons) -> str:
-    teaspoons = spoons.teaspoons + spoons.quarters / 4
-    part = ("", "¼", "½", "¾")[spoons.cup_quarters]
-    cups = f"{spoons.cups or ''}{part}"
-    told = [
-        f"{cups} cup{'s' if spoons.cups + spoons.cup_quarters / 4 > 1 else ''}" if cups else "",
-        f"{spoons.tablespoons} tbsp" if spoons.tablespoons else "",
-        f"{teaspoons:g} tsp" if teaspoons else "",
-    ]
-    return " ".join(text for text in told if text) or "less than a quarter tsp"

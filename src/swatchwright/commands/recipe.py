@@ -10,9 +10,7 @@ from swatchwright.acts.recipes import (
     Recipes,
     proof_text,
     recipes_for,
-    typed_colour,
 )
-from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.many import recipes_of_list
@@ -26,7 +24,7 @@ from swatchwright.commands.words import (
     print_json,
     print_notes,
     read_photo_colours,
-    three_numbers,
+    typed_by_options,
 )
 from swatchwright.errors import MendableError
 from swatchwright.values import KnownColour
@@ -76,7 +74,7 @@ def _wanted(arguments: argparse.Namespace) -> tuple[KnownColour, Told, Told]:
         )
     if arguments.photo is None:
         _refuse_photo_options(arguments)
-        return _typed(arguments), (), ()
+        return typed_by_options(arguments), (), ()
     found = read_photo_colours(arguments)
     pick = 1 if arguments.pick is None else arguments.pick
     if not 1 <= pick <= len(found.colours):
@@ -94,18 +92,6 @@ def _refuse_photo_options(arguments: argparse.Namespace) -> None:
                 f"--{option.replace('_', '-')} goes with a photo, and none was given.",
                 "Name the photo, or leave the option out.",
             )
-
-
-def _typed(arguments: argparse.Namespace) -> KnownColour:
-    if arguments.lab is not None:
-        return typed_colour(*three_numbers(arguments.lab))
-    try:
-        return typed_colour(*hex_to_lab(arguments.srgb).triple)
-    except ValueError as error:
-        raise MendableError(
-            f"--srgb was given “{arguments.srgb}”.",
-            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
-        ) from error
 
 
 def _print(found: Recipes, arguments: argparse.Namespace) -> None:

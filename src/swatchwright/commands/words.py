@@ -7,11 +7,11 @@ import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from swatchwright.colour.convert import in_srgb, lab_to_hex
+from swatchwright.colour.convert import hex_to_lab, in_srgb, lab_to_hex
 from swatchwright.errors import MendableError
 from swatchwright.photo.reference import GREY_CARD, reflectance_from_lightness
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
-from swatchwright.values import Lab, Rect
+from swatchwright.values import KnownColour, Lab, Rect
 
 if TYPE_CHECKING:
     from swatchwright.acts.colours import PhotoColours
@@ -29,6 +29,7 @@ __all__ = [
     "rectangle",
     "reflectance_of",
     "three_numbers",
+    "typed_by_options",
 ]
 
 
@@ -161,3 +162,24 @@ def print_notes(notes: tuple[str, ...], warnings: tuple[str, ...] = ()) -> None:
         print(f"Check: {warning}")
     for note in notes:
         print(f"Note: {note}")
+
+
+def typed_by_options(arguments: argparse.Namespace) -> KnownColour:
+    """Read the wanted colour from ``--lab``, or else from ``--srgb``.
+
+    Raises
+    ------
+    MendableError
+        If it is no colour.
+    """
+    from swatchwright.acts.recipes import typed_colour
+
+    if arguments.lab is not None:
+        return typed_colour(*three_numbers(arguments.lab))
+    try:
+        return typed_colour(*hex_to_lab(arguments.srgb).triple)
+    except ValueError as error:
+        raise MendableError(
+            f"--srgb was given “{arguments.srgb}”.",
+            "It takes six hexadecimal digits in quotes, as in --srgb '#a4503c'.",
+        ) from error

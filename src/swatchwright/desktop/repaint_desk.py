@@ -11,6 +11,7 @@ from PySide6.QtGui import QImage
 
 from swatchwright.acts.colours import open_photo
 from swatchwright.acts.job_bench import laid_photo
+from swatchwright.acts.job_photos import hash_of
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.repaint import (
     SHOWN,
@@ -31,7 +32,6 @@ from swatchwright.acts.repaint_job import (
     choice_for,
     choices_of,
     colours_of_zones,
-    hash_of,
     keep_repaint,
     piece_photo,
 )

@@ -210,14 +210,6 @@ def _may_meet(
 
 
 def _rules(shelf: Sequence[Paint], wishes: Wishes) -> Rules | None:
-    if wishes == Wishes(
-        wishes.only,
-        wishes.without,
-        owned=wishes.owned,
-        most_to_buy=wishes.most_to_buy,
-        opened=wishes.opened,
-    ):
-        return None
     limits = least = prices = None
     if wishes.most_price is not None:
         # Those without a price are not used, so that any number does for them.
@@ -229,7 +221,8 @@ def _rules(shelf: Sequence[Paint], wishes: Wishes) -> Rules | None:
         by_id = dict(wishes.most_share)
         # To the step that shares are told in, so that rounding up never breaks a limit.
         limits = np.array([np.floor(1000 * by_id.get(p.id, 1.0) + 1e-9) / 1000 for p in shelf])
-    return Rules(limits, wishes.most_coats, least, prices)
+    kept = (limits, wishes.most_coats, least, prices)
+    return None if all(rule is None for rule in kept) else Rules(*kept)
 
 
 def _check_limits(found: Allowed, most_paints: int) -> None:

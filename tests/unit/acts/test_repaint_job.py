@@ -13,7 +13,7 @@ from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.colours import open_photo
 from swatchwright.acts.finish import preview
 from swatchwright.acts.job_bench import keep_mix
-from swatchwright.acts.job_photos import add_photo
+from swatchwright.acts.job_photos import add_photo, hash_of
 from swatchwright.acts.jobs import edits, job_of, keep_document, new_job, open_jobs, redo, undo
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.piece import sized_piece
@@ -27,7 +27,6 @@ from swatchwright.acts.repaint_job import (
     choice_for,
     choices_of,
     colours_of_zones,
-    hash_of,
     keep_repaint,
     piece_photo,
     zones_to_mark,
