@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import atan2, cos, degrees, hypot, sin
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.values import Lab
 
 __all__ = ["closeness", "colour_name", "difference_words"]
@@ -14,40 +15,59 @@ _NAMED = 0.35
 _UNSEEN = 0.4
 
 _BANDS = (
-    (0.4, "no difference to see"),
-    (0.8, "hardly to be seen"),
-    (1.8, "close: most would accept it"),
-    (3.5, "near: clearly seen side by side"),
-    (6.0, "some way off"),
-    (float("inf"), "far off"),
+    (0.4, mark("no difference to see")),
+    (0.8, mark("hardly to be seen")),
+    (1.8, mark("close: most would accept it")),
+    (3.5, mark("near: clearly seen side by side")),
+    (6.0, mark("some way off")),
+    (float("inf"), mark("far off")),
 )
 
 # CIELAB hue angle at which each name ends; common practice, no source.
 _HUES = (
-    (12.0, "pink-red"),
-    (48.0, "red"),
-    (75.0, "orange"),
-    (102.0, "yellow"),
-    (128.0, "yellow-green"),
-    (175.0, "green"),
-    (215.0, "blue-green"),
-    (250.0, "green-blue"),
-    (303.0, "blue"),
-    (322.0, "violet"),
-    (345.0, "purple"),
-    (360.0, "pink-red"),
+    (12.0, mark("pink-red")),
+    (48.0, mark("red")),
+    (75.0, mark("orange")),
+    (102.0, mark("yellow")),
+    (128.0, mark("yellow-green")),
+    (175.0, mark("green")),
+    (215.0, mark("blue-green")),
+    (250.0, mark("green-blue")),
+    (303.0, mark("blue")),
+    (322.0, mark("violet")),
+    (345.0, mark("purple")),
+    (360.0, mark("pink-red")),
 )
 
 # Greyish oranges and yellows have names of their own in every workshop.
 _EARTHY = 27.0
 _EARTHS = (
-    (28.0, "very dark brown"),
-    (46.0, "dark brown"),
-    (60.0, "mid brown"),
-    (72.0, "dark beige"),
-    (82.0, "beige"),
+    (28.0, mark("very dark brown")),
+    (46.0, mark("dark brown")),
+    (60.0, mark("mid brown")),
+    (72.0, mark("dark beige")),
+    (82.0, mark("beige")),
 )
-_GREYS = ((22.0, "black"), (42.0, "dark grey"), (62.0, "mid grey"), (88.0, "light grey"))
+_HUED = "before a hue"
+_LIGHTS = (
+    (22.0, mark_in("before a hue", "very dark")),
+    (42.0, mark_in("before a hue", "dark")),
+    (62.0, mark_in("before a hue", "mid")),
+    (80.0, mark_in("before a hue", "light")),
+)
+_PALE = mark_in("before a hue", "pale")
+_VIVIDS = (
+    (12.0, mark_in("before a hue", "greyish")),
+    (30.0, mark_in("before a hue", "muted")),
+    (55.0, ""),
+)
+_VIVID = mark_in("before a hue", "vivid")
+_GREYS = (
+    (22.0, mark("black")),
+    (42.0, mark("dark grey")),
+    (62.0, mark("mid grey")),
+    (88.0, mark("light grey")),
+)
 
 
 def closeness(delta_e: float) -> str:
@@ -55,7 +75,7 @@ def closeness(delta_e: float) -> str:
 
     The steps at 0.8 and 1.8 are Paravina et al. 2015; the others are common practice, no source.
     """
-    return next(words for limit, words in _BANDS if delta_e <= limit)
+    return say(next(words for limit, words in _BANDS if delta_e <= limit))
 
 
 def difference_words(start: Lab, end: Lab) -> tuple[str, ...]:
@@ -71,7 +91,7 @@ def difference_words(start: Lab, end: Lab) -> tuple[str, ...]:
     whole = float(delta_e_2000(start.triple, end.triple))
     if whole < _UNSEEN:
         return ()
-    steps = [("lighter" if end.L > start.L else "darker", Lab(end.L, start.a, start.b))]
+    steps = [(say("lighter") if end.L > start.L else say("darker"), Lab(end.L, start.a, start.b))]
     steps += _grey_steps(start, end) if _near_grey(start, end) else _hue_steps(start, end)
     sized = [(float(delta_e_2000(start.triple, lab.triple)), word) for word, lab in steps]
     named = [(size, word) for size, word in sized if size >= max(_NAMED * whole, _UNSEEN / 2)]
@@ -84,8 +104,8 @@ def _near_grey(start: Lab, end: Lab) -> bool:
 
 def _grey_steps(start: Lab, end: Lab) -> list[tuple[str, Lab]]:
     return [
-        ("redder" if end.a > start.a else "greener", Lab(start.L, end.a, start.b)),
-        ("yellower" if end.b > start.b else "bluer", Lab(start.L, start.a, end.b)),
+        (say("redder") if end.a > start.a else say("greener"), Lab(start.L, end.a, start.b)),
+        (say("yellower") if end.b > start.b else say("bluer"), Lab(start.L, start.a, end.b)),
     ]
 
 
@@ -97,7 +117,7 @@ def _hue_steps(start: Lab, end: Lab) -> list[tuple[str, Lab]]:
     h2 = atan2(end.b, end.a)
     turned = Lab(start.L, C1 * cos(h2), C1 * sin(h2))
     return [
-        ("more vivid" if C2 > C1 else "greyer", vivid),
+        (say("more vivid") if C2 > C1 else say("greyer"), vivid),
         (_hue_word(start, degrees(h2)), turned),
     ]
 
@@ -107,7 +127,12 @@ def _hue_word(start: Lab, end_hue: float) -> str:
     begin = degrees(atan2(start.b, start.a)) % 360
     turn = (end_hue - begin + 180) % 360 - 180
     # Unique hues in CIELAB: about 25, 90, 162 and 246 degrees (from memory of NCS studies).
-    unique = ((25.0, "redder"), (90.0, "yellower"), (162.0, "greener"), (246.0, "bluer"))
+    unique = (
+        (25.0, say("redder")),
+        (90.0, say("yellower")),
+        (162.0, say("greener")),
+        (246.0, say("bluer")),
+    )
     if turn > 0:
         ahead = [((hue - begin) % 360, word) for hue, word in unique]
     else:
@@ -123,19 +148,23 @@ def colour_name(lab: Lab) -> str:
     'dark greyish blue'
     """
     C = hypot(lab.a, lab.b)
-    light = _first(lab.L, ((22, "very dark"), (42, "dark"), (62, "mid"), (80, "light")), "pale")
     if lab.L >= 84 and 2 < C < 9:
-        return "off-white"
+        return say("off-white")
     hue = degrees(atan2(lab.b, lab.a)) % 360
     if 4 <= C < _EARTHY and 45 < hue <= 105:
-        return _first(lab.L, _EARTHS, "cream")
+        return say(_first(lab.L, _EARTHS, mark("cream")))
     if C < 4:
-        return _first(lab.L, _GREYS, "white")
+        return say(_first(lab.L, _GREYS, mark("white")))
     name = next(word for limit, word in _HUES if hue <= limit)
     if name == "orange" and lab.L < 55:
-        name = "brown"
-    vivid = _first(C, ((12, "greyish "), (30, "muted "), (55, "")), "vivid ")
-    return f"{light} {vivid}{name}"
+        name = mark("brown")
+    # The words before a hue follow its gender in other languages, where all hues share one.
+    light = say_in(_HUED, _first(lab.L, _LIGHTS, _PALE))
+    vivid = _first(C, _VIVIDS, _VIVID)
+    if not vivid:
+        return say("{light} {hue}", light=light, hue=say(name))
+    vivid = say_in(_HUED, vivid)
+    return say("{light} {vivid} {hue}", light=light, vivid=vivid, hue=say(name))
 
 
 def _first(value: float, steps: tuple[tuple[float, str], ...], last: str) -> str:
