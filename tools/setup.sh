@@ -29,6 +29,14 @@ libxcb-shape.so.0       libxcb-shape0
 libxcb-xkb.so.1         libxcb-xkb1
 libxkbcommon-x11.so.0   libxkbcommon-x11-0
 "
+# Programs that the end-to-end tests work with, and the packages that hold them.
+readonly programs="
+Xvfb                xvfb
+xdotool             xdotool
+dbus-daemon         dbus-daemon|dbus
+at-spi-bus-launcher at-spi2-core
+"
+readonly program_folders="/usr/libexec /usr/lib/at-spi2-core"
 readonly font_folders="/usr/share/fonts /usr/local/share/fonts"
 
 say() { printf '%s\n' "$*"; }
@@ -69,6 +77,19 @@ missing_libraries() {
     -name '*.[to]tf' -print -quit 2>/dev/null)" ] || say "a-font fonts-dejavu-core"
 }
 
+missing_programs() {
+  [ "$(uname -s)" = Linux ] || return 0
+  local name package folder found
+  while read -r name package; do
+    [ -n "$name" ] || continue
+    found=$(command -v "$name") || true
+    for folder in $program_folders; do
+      [ ! -x "$folder/$name" ] || found="$folder/$name"
+    done
+    [ -n "$found" ] || say "$name $package"
+  done <<<"$programs"
+}
+
 # What the system lacks, one line each: the thing, then the package that brings it.
 missing() {
   local python version
@@ -80,6 +101,7 @@ missing() {
     say "the-venv-module-of-Python-$version python$version-venv|python3-venv"
   fi
   missing_libraries
+  [ "$what" != checks ] || missing_programs
 }
 
 as_root() {

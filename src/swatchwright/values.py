@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isfinite, sqrt
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = ["Covariance", "KnownColour", "Lab", "Rect", "isotropic", "usual_distance"]
 
@@ -71,13 +72,13 @@ class Lab:
         """
         if not all(isfinite(x) for x in (L, a, b)):
             raise MendableError(
-                "The wanted colour has a coordinate that is not a number.",
-                "Give three plain numbers: L*, a*, b*.",
+                say("The wanted colour has a coordinate that is not a number."),
+                say("Give three plain numbers: L*, a*, b*."),
             )
         if not 0 <= L <= 100 or max(abs(a), abs(b)) > 150:
             raise MendableError(
-                f"No surface has the colour L* {L:g}, a* {a:g}, b* {b:g}.",
-                "L* goes from 0 to 100; a* and b* from about -128 to 128.",
+                say("No surface has the colour L* {L:g}, a* {a:g}, b* {b:g}.", L=L, a=a, b=b),
+                say("L* goes from 0 to 100; a* and b* from about -128 to 128."),
             )
         return cls(float(L), float(a), float(b))
 
@@ -93,7 +94,7 @@ class KnownColour:
     covariance
         Its uncertainty, in squared Lab units; None where the colour is exact by definition.
     origin
-        Where it came from, in words a painter reads.
+        Where it came from, in English words, which are kept; the faces say them in her language.
     """
 
     lab: Lab

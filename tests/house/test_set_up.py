@@ -57,6 +57,18 @@ def test_missing_libraries_are_named(bare: Path) -> None:
     assert "make setup" in done.stderr
 
 
+def test_programs_are_asked_for_by_the_checks_alone(bare: Path) -> None:
+    """What only the end-to-end tests work with is named for the checks, and not to run."""
+    program(bare, "python3", f'exec {sys.executable} "$@"')
+    for asked, named in (("checks", True), ("run", False)):
+        done = set_up(bare, asked)
+        assert done.returncode == 1
+        for line in ("Xvfb xvfb", "xdotool xdotool", "dbus-daemon dbus-daemon|dbus"):
+            assert (line in done.stderr) == named
+    program(bare, "Xvfb", "exit 0")
+    assert "Xvfb" not in set_up(bare, "checks").stderr
+
+
 def test_a_python_that_is_too_old_is_named(bare: Path) -> None:
     """A Python that fails the test of its version counts as none."""
     program(bare, "python3", "exit 1")

@@ -34,6 +34,8 @@ from swatchwright.acts.sheet import (
     pictures_of,
     read_code,
 )
+from swatchwright.colour.names import colour_name
+from swatchwright.language import ENGLISH, say, say_in, use_language
 from swatchwright.measures.kitchen import Country
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.sheet.content import BatchLine, NoteLine, PieceLine, PlanLine, SheetContent
@@ -42,6 +44,8 @@ from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import Lab
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
     from numpy.typing import NDArray
 
     Letter = tuple[int, str, NDArray[np.float64]]
@@ -56,6 +60,11 @@ EDGE = 8.0
 @cache
 def box() -> SheetContent:
     """Give the sheet of a blanket box in clay red, under a wash."""
+    return box_now()
+
+
+def box_now() -> SheetContent:
+    """Give the same in the language that is in use."""
     return content_of_mix(
         demo_shelf(),
         PARTS,
@@ -212,14 +221,20 @@ def test_labels_fill_their_page(size: LabelSize) -> None:
 @pytest.mark.parametrize("made", [box, crowded], ids=["usual", "crowded"])
 def test_no_letter_covers_another(label: LabelSize | None, made: Any) -> None:
     """Lines, columns and fields keep apart: no two letters are printed over each other."""
-    found = printed(made, label)
+    assert not covered_letters(printed(made, label))
+
+
+def covered_letters(found: list[Letter]) -> list[str]:
+    """Give the letters whose middle another covers."""
+    covered_ = []
     for number in {page for page, _, _ in found}:
-        boxes = np.array([b for page, _, b in found if page == number])
-        left, top, right, bottom = boxes.T
+        here = [(letter, b) for page, letter, b in found if page == number]
+        left, top, right, bottom = np.array([b for _, b in here]).T
         x, y = (left + right)[:, None] / 2, (top + bottom)[:, None] / 2
         inside = (x > left) & (x < right) & (y > top) & (y < bottom)
         np.fill_diagonal(inside, val=False)
-        assert not inside.any()
+        covered_ += [here[i][0] for i in np.flatnonzero(inside.any(axis=1))]
+    return covered_
 
 
 # --- colours -------------------------------------------------------------------------------------
@@ -392,3 +407,69 @@ def test_the_largest_code_is_still_coarse_enough() -> None:
     assert 40.0 / code_side(zone.code) >= 0.33
     texts = scanned(pictures_of(document_of(replace(box(), zones=(zone,))), dpi=200)[0])
     assert texts == [zone.code]
+
+
+# --- in German -----------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def in_german() -> Iterator[None]:
+    """Say everything in German meanwhile."""
+    use_language("de")
+    yield
+    use_language(ENGLISH)
+
+
+@pytest.mark.usefixtures("in_german")
+def test_a_german_sheet_is_german() -> None:
+    """Words, decimal commas and days are those of the language, and the file says which it is."""
+    pdf = document_of(box_now())
+    told = pages_text(pdf)
+    for word in ("wanted", "mix, dry", "finished", "wet"):
+        assert say_in("on a field of colour", word) in told
+    for text in (say("in the pot"), say("together"), say("How sure"), "369,9", "512,3", "72,2 %"):
+        assert text in told
+    assert say("{year}-{month}-{day}", year="2026", month="03", day="01") in told
+    assert "512.3" not in told
+    buffer = (ctypes.c_ushort * 20)()
+    with closing(pypdfium2.PdfDocument(pdf)) as document:
+        pdfium.FPDFCatalog_GetLanguage(document.raw, buffer, 40)
+    assert bytes(buffer).decode("utf-16-le").rstrip("\0") == "de"
+
+
+@pytest.mark.usefixtures("in_german")
+@pytest.mark.parametrize("label", [None, *LABELS], ids=lambda v: v.name if v else "sheet")
+@pytest.mark.parametrize("made", [box_now, crowded], ids=["usual", "crowded"])
+def test_german_keeps_to_its_room(
+    label: LabelSize | None, made: Callable[[], SheetContent]
+) -> None:
+    """The longer words leave neither page nor label, and cover nothing."""
+    found = letters(document_of(made(), label=label))
+    wide, high = Paper.A4.size if label is None else (label.width, label.height)
+    edge = EDGE if label is None else 1.5
+    boxes = np.array([b for _, _, b in found])
+    assert boxes[:, :2].min() >= edge
+    assert (boxes[:, 2:] <= np.array([wide, high]) - edge).all()
+    assert not covered_letters(found)
+
+
+@pytest.mark.usefixtures("in_german")
+@pytest.mark.parametrize("size", LABELS, ids=lambda size: size.name)
+@pytest.mark.parametrize("lab", [(27, 2, -24), (46, 34, 24), (60, -40, 0), (75, -8, -12)])
+def test_a_german_label_cuts_no_name_and_no_caution(
+    size: LabelSize, lab: tuple[float, float, float]
+) -> None:
+    """The name of the colour and what to mind stand whole on every label."""
+    zone = replace(box_now().zones[0], dry=Lab(*lab), finished=Lab(*lab))
+    content = replace(box_now(), zones=(zone,))
+    told = pages_text(document_of(content, label=size))
+    assert colour_name(Lab(*lab)) in told
+    assert say("Keep shut, and away from children.") in told
+
+
+@pytest.mark.usefixtures("in_german")
+def test_a_german_code_is_the_english_one() -> None:
+    """What a machine reads is the same in every language, and is read back as it was."""
+    content = box_now()
+    assert content.zones[0].code == box().zones[0].code
+    assert scanned(pictures_of(document_of(content), dpi=150)[0]) == [content.zones[0].code]

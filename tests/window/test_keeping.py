@@ -15,7 +15,7 @@ from swatchwright.acts.jobs import job_of, keep_document, list_jobs, open_jobs
 from swatchwright.acts.piece import sized_piece
 from swatchwright.desktop import words as common
 from swatchwright.desktop.window import Window
-from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words import keeping as words
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
 
@@ -207,8 +207,8 @@ class TestMoreMixes:
         window.session.type_colour("46, 34, 24")
         settle()
         pager = window.mix_side.pager
-        qtbot.waitUntil(pager.later.isEnabled)
-        assert pager.told.text().endswith(" of 6")
+        qtbot.waitUntil(lambda: pager.told.text().endswith(" of 6"))
+        assert pager.later.isEnabled()
         assert pager.told.text().startswith("Mixes 1 to ")
         assert not pager.earlier.isEnabled()
         pager.later.setFocus()

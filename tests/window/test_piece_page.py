@@ -18,6 +18,7 @@ from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.piece_parts import PartsModel
+from swatchwright.desktop.words import amounts as amount_words
 from swatchwright.desktop.words import piece as words
 from swatchwright.piece.common import Kind, common_piece
 from swatchwright.piece.drawing import View
@@ -233,8 +234,8 @@ class TestAmounts:
         settle()
         assert table.amounts is not None
         (batch,) = table.amounts.batches
-        qtbot.waitUntil(lambda: words.big_amount(batch.mix_ml) in told(table))
-        assert words.why_line(batch) in told(table)
+        qtbot.waitUntil(lambda: amount_words.big_amount(batch.mix_ml) in told(table))
+        assert amount_words.why_line(batch) in told(table)
         qtbot.mouseClick(table.card.take[0], LEFT)
         assert window.session.volume == batch.mix_ml
         assert window.session.recipes is not None
@@ -265,7 +266,7 @@ class TestAmounts:
         # Three coats for two, at 10 for 12 m2 a litre, with 35 % lost for 5 %.
         for zone in ("top", "body"):
             assert after[zone] == pytest.approx(before[zone] * 3 / 2 * 12 / 10 * 0.95 / 0.65)
-        assert words.COAT_NAMES[ProductKind.PRIMER] in told(table)
+        assert amount_words.COAT_NAMES[ProductKind.PRIMER] in told(table)
 
     def test_nothing_to_put_on_is_said_in_place(self, table: PiecePage, settle: Settle) -> None:
         """With no coat at all the card says what to do, and the message strip stays away."""

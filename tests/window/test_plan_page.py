@@ -362,7 +362,7 @@ class TestKept:
         assert raw.made is not None
         times = sum(len(step.sessions) for step in raw.made.plan.steps)
         assert len(found.contents["vevent"]) == times
-        assert words.SAVED.format("piece.ics") in told(raw)
+        assert words.saved("piece.ics") in told(raw)
 
     def test_where_one_cannot_save(
         self, raw: PlanPage, window: Window, settle: Settle, tmp_path: Path

@@ -201,7 +201,7 @@ class TestFiles:
     def test_copy_the_code_of_a_zone(self, box: SheetPage, qtbot: QtBot) -> None:
         """Of two zones it is asked whose code is wanted."""
         asked = box.bar.menu.actions()
-        assert [action.text() for action in asked] == [words.COPY_OF.format(z) for z in ZONES]
+        assert [action.text() for action in asked] == [words.copy_of(z) for z in ZONES]
         asked[1].trigger()
         qtbot.waitUntil(lambda: box.side.done.text() == words.COPIED)
         assert read_code(QGuiApplication.clipboard().text()).zone == "top"

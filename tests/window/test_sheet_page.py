@@ -262,3 +262,4 @@ class TestOfWhat:
         assert "finish" in box.side.gaps.text()
         for gap in box.made.content.gaps:
             assert gap in box.side.gaps.text()
+        assert "no plan or batch yet" in box.side.lacks.text()

@@ -9,9 +9,11 @@ from decimal import Decimal, InvalidOperation
 
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.amounts import Amounts, amounts_of
 from swatchwright.piece.areas import ZoneArea
+from swatchwright.piece.names import zone_word
 from swatchwright.piece.order import (
     AmountsOrder,
     Coating,
@@ -149,8 +151,8 @@ def order_of(
     for zone in recipes:
         if zone and zone not in [z.zone for z in zones]:
             raise MendableError(
-                f"There is no zone “{zone}” for the recipe.",
-                f"Use one of: {', '.join(z.zone for z in zones)}.",
+                say("There is no zone “{zone}” for the recipe.", zone=zone_word(zone)),
+                say("Use one of: {names}.", names=", ".join(zone_word(z.zone) for z in zones)),
             )
     paints = _paints(zones, coats, shelf, recipes, left) if coats.paint else {}
     others = [product for product, n in _others(coats) if n]
@@ -159,7 +161,8 @@ def order_of(
     for name in (*tins, *left):
         if name not in known:
             raise MendableError(
-                f"Nothing called “{name}” is used here.", f"Use one of: {', '.join(known)}."
+                say("Nothing called “{name}” is used here.", name=name),
+                say("Use one of: {names}.", names=", ".join(known)),
             )
     return AmountsOrder(
         tuple(zones),
@@ -193,7 +196,7 @@ def _paints(
             found[zone.zone] = of_recipe[recipe]
         else:
             raise MendableError(
-                "A recipe was given, but no shelf.", "Name the shelf of its paints."
+                say("A recipe was given, but no shelf."), say("Name the shelf of its paints.")
             )
     return found
 
@@ -274,7 +277,8 @@ def tins_told(text: str) -> tuple[TinSize, ...]:
             found.append(TinSize(float(ml.removesuffix("ml")), Decimal(price) if price else None))
         except (ValueError, InvalidOperation) as error:
             raise MendableError(
-                f"“{told.strip()}” is no tin.", "Write ml and price, as 120: 7.50, 500: 19."
+                say("“{text}” is no tin.", text=told.strip()),
+                say("Write ml and price, as 120: 7.50, 500: 19."),
             ) from error
     if found:
         cheapest_tins(0.0, found)

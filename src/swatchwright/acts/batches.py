@@ -9,15 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-import numpy as np
-
-from swatchwright.acts.mix import own_colours
+from swatchwright.acts import labels
+from swatchwright.acts.kept_recipe import no_recipe, shelf_of_recipe, what_has_changed
 from swatchwright.acts.recipes import Recipes, check_volume
-from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.recipe import Recipe
-from swatchwright.paint.paints import Paint
 from swatchwright.shelf.jobs import (
     Batch,
     Job,
@@ -26,7 +24,6 @@ from swatchwright.shelf.jobs import (
     RecipePaint,
     WantedColour,
 )
-from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows, paint_rows
 from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Edit, Store
@@ -34,6 +31,7 @@ from swatchwright.shelf.store.store import Edit, Store
 __all__ = [
     "WHOLE_PIECE",
     "choose_recipe",
+    "day_named",
     "keep_recipes",
     "make_batch",
     "shelf_of_recipe",
@@ -73,12 +71,16 @@ def keep_recipes(
     """
     if choose is not None and not 1 <= choose <= len(found.recipes):
         raise MendableError(
-            f"Recipe {choose} was chosen, and there are {len(found.recipes)}.",
-            f"Choose from 1 to {len(found.recipes)}.",
+            say(
+                "Recipe {number} was chosen, and there are {many}.",
+                number=choose,
+                many=len(found.recipes),
+            ),
+            say("Choose from 1 to {most}.", most=len(found.recipes)),
         )
     with store.editing("Keep recipes") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Keep recipes for “{job.title}”")
+        edit.call(labels.KEEP_RECIPES.format(job=job.title))
         kept = [
             _kept(edit, measured.recipe, found, zone, chosen=number == choose)
             for number, measured in enumerate(found.recipes, start=1)
@@ -106,37 +108,15 @@ def choose_recipe(store: Store, id_: str, recipe: KeptRecipe) -> Changes:
         job = job_rows.read_job(edit.connection, id_)
         if recipe not in job.recipes:
             raise MendableError(
-                f"“{job.title}” has no such recipe.", "Choose one of those that the job shows."
+                say("“{job}” has no such recipe.", job=job.title),
+                say("Choose one of those that the job shows."),
             )
-        edit.call(f"Choose a recipe for “{job.title}”")
+        edit.call(labels.CHOOSE_RECIPE.format(job=job.title))
         recipes = tuple(
             replace(r, chosen=r == recipe) if r.zone == recipe.zone else r for r in job.recipes
         )
         job_rows.write_job(edit, job, replace(job, recipes=recipes))
         return edit.changes
-
-
-def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
-    """Give the paints of a recipe as they were when it was kept, as a shelf.
-
-    Raises
-    ------
-    MendableError
-        If one of them is missing or damaged in the store.
-    """
-    with store.reading() as connection:
-        paints = tuple(paint_rows.read_frozen(connection, p.frozen) for p in recipe.paints)
-    return Shelf("the recipe's own paints", paints)
-
-
-def what_has_changed(store: Store, recipe: KeptRecipe) -> tuple[str, ...]:
-    """Say of each paint of a recipe that the shelf lacks or that is no longer what it was."""
-    was = shelf_of_recipe(store, recipe)
-    with store.reading() as connection:
-        ids = tuple(paint.id for paint in was.paints)
-        now = {s.paint.id: s.paint for s in paint_rows.read_paints(connection, ids)}
-    told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
-    return tuple(sentence for sentence in told if sentence)
 
 
 def make_batch(
@@ -177,7 +157,7 @@ def make_batch(
         job = job_rows.read_job(edit.connection, id_)
         recipe = _chosen(job, zone)
         number = max((batch.number for batch in job.batches), default=0) + 1
-        edit.call(f"Mix batch {number} of “{job.title}”, {volume:g} ml")
+        edit.call(labels.MIX_BATCH.format(number=number, job=job.title, ml=f"{volume:g}"))
         amounts = rounded_amounts([p.parts for p in recipe.paints], volume)
         poured = tuple(
             Poured(p.paint, p.name, ml, _draw(edit, p, ml))
@@ -202,11 +182,12 @@ def take_back_batch(store: Store, id_: str, number: int) -> Changes:
         job = job_rows.read_job(edit.connection, id_)
         batch = next((b for b in job.batches if b.number == number), None)
         if batch is None:
-            numbers = ", ".join(str(b.number) for b in job.batches) or "none so far"
+            numbers = ", ".join(str(b.number) for b in job.batches) or say("none so far")
             raise MendableError(
-                f"“{job.title}” has no batch {number}.", f"Its batches are: {numbers}."
+                say("“{job}” has no batch {number}.", job=job.title, number=number),
+                say("Its batches are: {numbers}.", numbers=numbers),
             )
-        edit.call(f"Take back batch {number} of “{job.title}”")
+        edit.call(labels.TAKE_BACK.format(number=number, job=job.title))
         for poured in batch.poured:
             for stocked in paint_rows.read_paints(edit.connection, (poured.paint,)):
                 if stocked.ml_left is not None and poured.drawn:
@@ -236,13 +217,7 @@ def _kept(edit: Edit, recipe: Recipe, found: Recipes, zone: str, *, chosen: bool
 def _chosen(job: Job, zone: str | None) -> KeptRecipe:
     recipe = job.chosen(zone)
     if recipe is None:
-        zones = dict.fromkeys(r.zone for r in job.recipes if r.chosen)
-        raise MendableError(
-            f"No recipe is chosen for “{job.title}”{f', zone {zone}' if zone else ''}.",
-            f"Its zones with a recipe are: {', '.join(zones)}."
-            if zones
-            else "Find and keep a recipe first.",
-        )
+        raise no_recipe(job, zone)
     return recipe
 
 
@@ -254,37 +229,34 @@ def _draw(edit: Edit, paint: RecipePaint, ml: float) -> float:
         return 0.0
     drawn = min(ml, left)
     if drawn < ml:
-        edit.warn(f"Of “{paint.name}” only {left:g} ml were left, and {ml:g} ml are needed.")
+        edit.warn(
+            say(
+                "Of “{paint}” only {left:g} ml were left, and {ml:g} ml are needed.",
+                paint=paint.name,
+                left=left,
+                ml=ml,
+            )
+        )
     paint_rows.set_stock(edit, paint.paint, round(left - drawn, 2))
     return drawn
 
 
-def _difference(was: Paint, now: Paint | None) -> str:
-    """Say in a sentence how a paint differs from what it was; empty where it does not."""
-    if now is None:
-        return f"“{was.name}” is not on the shelf any more."
-    if paint_rows.paint_bytes(was) == paint_rows.paint_bytes(now):
-        return ""
-    optics = (np.allclose(getattr(was, c), getattr(now, c), rtol=1e-6) for c in "KS")
-    same = all(optics) and was.finish == now.finish and was.volume_solids == now.volume_solids
-    if same:
-        return ""
-    before, after = own_colours((was, now))
-    apart = float(delta_e_2000(before.triple, after.triple))
-    told = f"by itself it now dries {apart:.1f} CIEDE2000 from what it was"
-    if apart < JUST_SEEN:
-        told = "by itself it dries the same, but it may tint or hide otherwise"
-    return (
-        f"“{was.name}” on the shelf is not the paint of the recipe: {told}. Brush a sample first."
-    )
-
-
 def _day(store: Store, day: str | None) -> str:
-    if day is None:
-        return store.today()
+    return store.today() if day is None else day_named(day)
+
+
+def day_named(day: str) -> str:
+    """Read a day as in 2026-03-01.
+
+    Raises
+    ------
+    MendableError
+        If it is none.
+    """
     try:
         return date.fromisoformat(day.strip()).isoformat()
     except ValueError as error:
         raise MendableError(
-            f"“{day}” is not a day.", "Write it as year, month and day: 2026-03-01."
+            say("“{text}” is not a day.", text=day),
+            say("Write it as year, month and day: 2026-03-01."),
         ) from error

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from swatchwright.acts.known import how_well, likely_errors, white_of
+from swatchwright.acts.known import is_well_known, likely_errors, white_of
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say, say_count
 from swatchwright.paint.fit.doubt import mix_covariances, spread_after
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.brush_outs import Strip, sheet_text
@@ -47,10 +48,15 @@ class Wanted:
 
 
 _NOTES = (
-    "Stir each paint well, measure by volume, and let every strip dry for a day before it is read.",
-    "Photograph all strips at once beside the grey card, or read them with an instrument.",
-    "Where it says “hides”, lay coats on white card until one more changes nothing.",
+    mark(
+        "Stir each paint well, measure by volume, and let every strip dry for a day before it is "
+        "read."
+    ),
+    mark("Photograph all strips at once beside the grey card, or read them with an instrument."),
+    mark("Where it says “hides”, lay coats on white card until one more changes nothing."),
 )
+_ENOUGH = mark("All of them are well known; nothing more is asked for.")
+_NO_WHITE = mark("There is no white among the paints; with one, far more could be learnt.")
 
 
 def brush_outs_wanted(
@@ -83,7 +89,8 @@ def brush_outs_wanted(
     for id_ in chosen:
         if not id_ or any(c in id_ for c in " =\t"):
             raise MendableError(
-                f"“{id_}” is no id.", "An id has no spaces or equals signs, such as deep-blue."
+                say("“{id}” is no id.", id=id_),
+                say("An id has no spaces or equals signs, such as deep-blue."),
             )
     lightest = shelf.paint(white) if white else white_of(shelf.paints)
     asked: list[Asked] = []
@@ -98,15 +105,19 @@ def brush_outs_wanted(
             asked += _from_scratch(id_, mixed_with, card=card)
     if len(asked) > _MOST_ASKED:
         raise MendableError(
-            f"{len(asked)} strips would have to be brushed for {len(chosen)} paints.",
-            "Name the paints you mix from most, a few at a time.",
+            say(
+                "{strips} strips would have to be brushed for {paints} paints.",
+                strips=len(asked),
+                paints=len(chosen),
+            ),
+            say("Name the paints you mix from most, a few at a time."),
         )
     if any(one.strip.over for one in asked):
         asked = [*_bare(), *asked]
-    notes = _NOTES if asked else ("All of them are well known; nothing more is asked for.",)
+    notes = _NOTES if asked else (_ENOUGH,)
     if asked and lightest is None:
-        notes = (*notes, "There is no white among the paints; with one, far more could be learnt.")
-    return Wanted(tuple(asked), notes)
+        notes = (*notes, _NO_WHITE)
+    return Wanted(tuple(asked), tuple(say(note) for note in notes))
 
 
 def wanted_text(wanted: Wanted) -> str:
@@ -124,9 +135,10 @@ def _carriers_differ(paint: Paint, white: Paint) -> bool:
 
 
 def _bare() -> list[Asked]:
+    why = say("what shows through a coat")
     return [
-        Asked(Strip(0, ground, ()), f"the bare {ground} of the card", "what shows through a coat")
-        for ground in ("black", "white")
+        Asked(Strip(0, "black", ()), say("the bare black of the card"), why),
+        Asked(Strip(0, "white", ()), say("the bare white of the card"), why),
     ]
 
 
@@ -135,8 +147,8 @@ def _from_scratch(id_: str, white: Paint | None, *, card: bool) -> list[Asked]:
     strips = [
         Asked(
             Strip(0, f"{id_}-1", ((id_, 1.0),)),
-            f"{id_} on its own, laid until it hides",
-            "its own colour",
+            say("{paint} on its own, laid until it hides", paint=id_),
+            say("its own colour"),
         )
     ]
     if white is not None:
@@ -144,12 +156,11 @@ def _from_scratch(id_: str, white: Paint | None, *, card: bool) -> list[Asked]:
     if card:
         film = f"{id_}-{len(strips) + 1}"
         strips += [
-            Asked(
-                Strip(0, film, ((id_, 1.0),), over=ground, coats=1.0),
-                f"one even coat of {id_} over the {ground} of the card",
-                "how it hides",
+            Asked(Strip(0, film, ((id_, 1.0),), over=over, coats=1.0), words, say("how it hides"))
+            for over, words in (
+                ("black", say("one even coat of {paint} over the black of the card", paint=id_)),
+                ("white", say("one even coat of {paint} over the white of the card", paint=id_)),
             )
-            for ground in ("black", "white")
         ]
     return strips
 
@@ -157,8 +168,14 @@ def _from_scratch(id_: str, white: Paint | None, *, card: bool) -> list[Asked]:
 def _let_down(id_: str, white: str, parts: int, number: int) -> Asked:
     return Asked(
         Strip(0, f"{id_}-{number}", ((id_, 1.0), (white, float(parts)))),
-        f"1 part {id_} with {parts} part{'s' if parts > 1 else ''} {white}, laid until it hides",
-        "how strong it is in white",
+        say_count(
+            "1 part {paint} with {count} part {white}, laid until it hides",
+            "1 part {paint} with {count} parts {white}, laid until it hides",
+            parts,
+            paint=id_,
+            white=white,
+        ),
+        say("how strong it is in white"),
     )
 
 
@@ -166,7 +183,7 @@ def _one_more(shelf: Shelf, paint: Paint, white: Paint | None) -> list[Asked]:
     """Ask for the mix that would shrink the spread of a fitted paint's mixtures most."""
     likely = likely_errors(shelf, paint)
     off = likely.with_white or likely.crossing
-    if white is None or off is None or how_well(off) == "well known":
+    if white is None or off is None or is_well_known(off):
         return []
     left = {}
     for parts in _MORE:
@@ -176,7 +193,11 @@ def _one_more(shelf: Shelf, paint: Paint, white: Paint | None) -> list[Asked]:
     best = min(left, key=lambda parts: left[parts])
     asked = _let_down(paint.id, white.id, best, 1)
     now = _spread_of_mixes(paint, white)
-    why = f"it is {likely.words}; of what is not known {1 - left[best] / now:.0%} would go"
+    why = say(
+        "it is {known}; of what is not known {share:.0%} would go",
+        known=likely.words,
+        share=1 - left[best] / now,
+    )
     return [replace(asked, strip=replace(asked.strip, id=f"{paint.id}-more"), why=why)]
 
 

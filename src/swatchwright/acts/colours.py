@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.advise import Advice, next_references
 from swatchwright.photo.dominant import DominantColour, dominant_colours
 from swatchwright.photo.estimate import Correction, estimate
@@ -89,13 +90,19 @@ def _signs(colours: tuple[DominantColour, ...], area: Rect | None) -> tuple[str,
     signs = []
     if any(colour.colour.lab.L > _WHITEST for colour in colours):
         signs.append(
-            "Part of the cloth comes out whiter than white paper: is the grey reference marked "
-            "where it lies, and does it reflect what was entered?"
+            say(
+                "Part of the cloth comes out whiter than white paper: is the grey reference marked "
+                "where it lies, and does it reflect what was entered?"
+            )
         )
     if area is not None and area.width * area.height < _FEW_PIXELS:
         signs.append(
-            f"The marked cloth is only {area.width} × {area.height} pixels: draw it larger, or "
-            "photograph the cloth from nearer."
+            say(
+                "The marked cloth is only {width} × {height} pixels: draw it larger, or "
+                "photograph the cloth from nearer.",
+                width=area.width,
+                height=area.height,
+            )
         )
     return tuple(signs)
 
@@ -181,9 +188,14 @@ def _require_possible(correction: Correction, colours: tuple[DominantColour, ...
     if fine and float(correction.misfits.max()) <= _TORN:
         return
     raise MendableError(
-        "The references contradict one another: no light makes all of them what they are said "
-        "to be.",
-        "See that each lies where it is marked and is what was said of it, or take the last away.",
+        say(
+            "The references contradict one another: no light makes all of them what they are said "
+            "to be."
+        ),
+        say(
+            "See that each lies where it is marked and is what was said of it, or take the last "
+            "away."
+        ),
     )
 
 

@@ -44,6 +44,7 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.colour.spectrum import Light, lab_of, light_white, xyz_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.plausible import plausible_reflectances
 from swatchwright.mixing.smooth import smoothest_reflectance
 from swatchwright.paint.layered import base_of, look_of
@@ -137,15 +138,19 @@ def _check(
 ) -> None:
     if not 1 <= len(recipes) <= MOST_MIXES:
         raise MendableError(
-            f"{len(recipes)} mixes were to be laid beside the wanted colour.",
-            f"Choose from 1 to {MOST_MIXES} of them.",
+            say("{many} mixes were to be laid beside the wanted colour.", many=len(recipes)),
+            say("Choose from 1 to {most} of them.", most=MOST_MIXES),
         )
-    for what, chosen in (("state", states), ("light", lights)):
-        if not chosen or len(set(chosen)) < len(chosen):
-            raise MendableError(
-                f"A {what} to see the mixes in is missing or comes twice.",
-                f"Name at least one {what}, and each once.",
-            )
+    if not states or len(set(states)) < len(states):
+        raise MendableError(
+            say("A state to see the mixes in is missing or comes twice."),
+            say("Name at least one state, and each once."),
+        )
+    if not lights or len(set(lights)) < len(lights):
+        raise MendableError(
+            say("A light to see the mixes in is missing or comes twice."),
+            say("Name at least one light, and each once."),
+        )
 
 
 # --- the cloth -----------------------------------------------------------------------------------
@@ -246,8 +251,8 @@ def _usual_wash(measured: MeasuredRecipe, shelf: Shelf) -> Layer:
     may = tuple(p for p in shelf.paints if p.finish.waterborne is waterborne)
     if not may:
         raise MendableError(
-            "The shelf has no paint for a wash over this mix.",
-            "Leave the washed state out, or lay on a wash yourself.",
+            say("The shelf has no paint for a wash over this mix."),
+            say("Leave the washed state out, or lay on a wash yourself."),
         )
     palest, _ = max(zip(may, own_colours(may), strict=True), key=lambda row: row[1].L)
     return Layer(LayerKind.WASH, ((palest.id, 1.0),))

@@ -13,6 +13,7 @@ from enum import StrEnum
 
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.spectrum import Light
+from swatchwright.language import mark
 from swatchwright.values import KnownColour, Lab
 
 __all__ = [
@@ -37,10 +38,10 @@ MOST_MIXES = 6
 class State(StrEnum):
     """How a mix is seen."""
 
-    DRY = "dry"
-    WET = "wet"
-    WASHED = "washed"
-    WAXED = "waxed"
+    DRY = mark("dry")
+    WET = mark("wet")
+    WASHED = mark("washed")
+    WAXED = mark("waxed")
 
 
 @dataclass(frozen=True, slots=True)

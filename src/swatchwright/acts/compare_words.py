@@ -9,6 +9,7 @@ from swatchwright.acts.compare_values import Sight, State, WantedSight
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.colour.spectrum import Light
+from swatchwright.language import listed, mark, say, say_count
 from swatchwright.values import Lab
 
 __all__ = [
@@ -18,44 +19,58 @@ __all__ = [
     "figure_words",
     "light_notes",
     "light_of_word",
+    "light_word",
     "near_words",
     "seen_name",
     "shown_words",
     "sight_words",
+    "state_word",
     "turn_words",
     "usual_words",
     "way_words",
 ]
 
 LIGHT_WORDS = {
-    Light.D65: "daylight",
-    Light.LAMP: "warm lamp",
-    Light.WARM_LED: "warm LED",
-    Light.COOL_LED: "cool LED",
-    Light.TUBE: "tube",
+    Light.D65: mark("daylight"),
+    Light.LAMP: mark("warm lamp"),
+    Light.WARM_LED: mark("warm LED"),
+    Light.COOL_LED: mark("cool LED"),
+    Light.TUBE: mark("tube"),
 }
 
 STATE_WORDS = {state: state.value for state in State}
+"""The words for lights and states, in English: `light_word` and `state_word` say them."""
 
-_ADAPTED = (
+_ADAPTED = mark(
     "Under another light all is shown as an eye sees it that has got used to that light: a grey "
     "stays grey."
 )
-_NOT_KNOWN = (
+_NOT_KNOWN = mark(
     "What dyes the cloth holds nobody can tell from a photo, so under another light a range is "
     "told: of all cloths that may look so in daylight, eight in ten lie within it."
 )
 
 # CIEDE2000 up to which a pair has changed so much between lights; the steps are those of
 # `colour.names.closeness`, the words ours.
-_DRIFTS = ((0.8, "holds"), (1.8, "drifts a little"), (3.5, "drifts plainly"))
-_PARTS = "parts from it"
+_LITTLE, _PLAINLY = mark("drifts a little"), mark("drifts plainly")
+_DRIFTS = ((0.8, mark("holds")), (1.8, _LITTLE), (3.5, _PLAINLY))
+_PARTS = mark("parts from it")
 _FAR = 6.0
 
 
 def light_notes(lights: Sequence[Light]) -> tuple[str, ...]:
     """Say what was assumed of other lights than daylight, if there are any."""
-    return (_ADAPTED, _NOT_KNOWN) if set(lights) - {Light.D65} else ()
+    return (say(_ADAPTED), say(_NOT_KNOWN)) if set(lights) - {Light.D65} else ()
+
+
+def light_word(light: Light) -> str:
+    """Say what a light is."""
+    return say(LIGHT_WORDS[light])
+
+
+def state_word(state: State) -> str:
+    """Say what a state is."""
+    return say(STATE_WORDS[state])
 
 
 def light_of_word(word: str) -> Light | None:
@@ -67,7 +82,9 @@ def light_of_word(word: str) -> Light | None:
 def near_words(sight: Sight) -> str:
     """Say how near a mix is: “close” where that is known, else “from close up to far off”."""
     least, most = closeness(sight.least), closeness(sight.most)
-    return most if least == most else f"from {_short(least)} up to {_short(most)}"
+    if least == most:
+        return most
+    return say("from {least} up to {most}", least=_short(least), most=_short(most))
 
 
 def _short(words: str) -> str:
@@ -76,15 +93,15 @@ def _short(words: str) -> str:
 
 def way_words(sight: Sight) -> str:
     """Say which way a mix differs from what is wanted; empty where that is not to be seen."""
-    ways = _together(sight.ways)
-    return ways if sight.ways_sure or not ways else f"perhaps {ways}"
+    ways = listed(sight.ways)
+    return ways if sight.ways_sure or not ways else say("perhaps {ways}", ways=ways)
 
 
 def sight_words(sight: Sight) -> str:
     """Say how near it is, and which way it differs."""
     way = way_words(sight)
     near = near_words(sight)
-    return f"{near}; {way}" if way else near
+    return say("{near}; {way}", near=near, way=way) if way else near
 
 
 def drift_words(sight: Sight) -> str:
@@ -92,13 +109,13 @@ def drift_words(sight: Sight) -> str:
     if sight.light is Light.D65:
         return ""
     if sight.delta_e > _FAR:
-        return "stays far off"
+        return say("stays far off")
     usual, most = _drift(sight.drift), _drift(sight.drift_most)
     if usual == most:
-        return usual
-    if usual.startswith("drifts"):
-        most = most.removeprefix("drifts ")
-    return f"{usual}, perhaps {most}"
+        return say(usual)
+    if (usual, most) == (_LITTLE, _PLAINLY):
+        return say("drifts a little, perhaps plainly")
+    return say("{usual}, perhaps {most}", usual=say(usual), most=say(most))
 
 
 def _drift(delta_e: float) -> str:
@@ -107,24 +124,21 @@ def _drift(delta_e: float) -> str:
 
 def turn_words(sight: WantedSight) -> str:
     """Say how the wanted colour itself looks otherwise under a light; empty if it does not."""
-    return _together(sight.turns)
-
-
-def _together(words: Sequence[str]) -> str:
-    *most, last = words or ("",)
-    return f"{', '.join(most)} and {last}" if most else last
+    return listed(sight.turns)
 
 
 def figure_words(sight: Sight) -> str:
     """Give the difference in CIEDE2000: a range where it is not known."""
     if sight.most - sight.least < 0.05:
-        return f"off by {sight.most:.1f}"
-    return f"off by {sight.least:.1f} to {sight.most:.1f}"
+        return say("off by {most:.1f}", most=sight.most)
+    return say("off by {least:.1f} to {most:.1f}", least=sight.least, most=sight.most)
 
 
 def usual_words(sight: Sight) -> str:
     """Say how far from the cloth it will usually be, untried; empty where nothing is in doubt."""
-    return "" if sight.usual < 0.5 else f"usually within {ceil(sight.usual)} of the cloth, untried"
+    if sight.usual < 0.5:
+        return ""
+    return say("usually within {usual} of the cloth, untried", usual=ceil(sight.usual))
 
 
 def shown_words(labs: Sequence[Lab]) -> str:
@@ -132,10 +146,15 @@ def shown_words(labs: Sequence[Lab]) -> str:
     out = sum(not in_srgb(lab) for lab in labs)
     if not out:
         return ""
-    which = "One colour is" if out == 1 else f"{out} colours are"
-    return f"{which} more vivid than a screen can show; the nearest is shown, marked “about”."
+    return say_count(
+        "One colour is more vivid than a screen can show; the nearest is shown, marked “about”.",
+        "{count} colours are more vivid than a screen can show; the nearest is shown, marked "
+        "“about”.",
+        out,
+    )
 
 
 def seen_name(lab: Lab) -> str:
     """Name a colour plainly, “about” where no screen shows it."""
-    return colour_name(lab) if in_srgb(lab) else f"about {colour_name(lab)}"
+    name = colour_name(lab)
+    return name if in_srgb(lab) else say("about {colour}", colour=name)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.asked import Asked, asked_for
 from swatchwright.mixing.fan import BRUSH_OUT, Neighbour, fan
 from swatchwright.mixing.mend import Additions, Pot, additions, aim_by_sample, pot_colour
@@ -78,8 +79,8 @@ def correct_pot(
     """
     if (wanted is None) == (asked is None):
         raise MendableError(
-            "It is not clear where the pot should go.",
-            "Give either the wanted colour, or a word such as “less vivid” and how far.",
+            say("It is not clear where the pot should go."),
+            say("Give either the wanted colour, or a word such as “less vivid” and how far."),
         )
     look = look_of_mix(shelf, volumes)
     pot = Pot(look.paints, tuple(ml for _, ml in volumes))

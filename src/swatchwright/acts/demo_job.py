@@ -12,11 +12,13 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.colours import colours_of, open_photo
 from swatchwright.acts.job_bench import BENCH, BenchPhoto, Laid, keep_mix
 from swatchwright.acts.jobs import keep_document, new_job, note_job
+from swatchwright.acts.labels import BEGIN_DEMO
 from swatchwright.acts.piece_job import form_for, keep_piece, piece_of_form
 from swatchwright.acts.recipes import Order, Recipes, recipes_for
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.acts.stock import ShelfKind, kept_shelf, set_stock, take_demo_shelf
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks
@@ -102,7 +104,7 @@ def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
     MendableError
         If the sample photo is not there any more.
     """
-    with store.editing("Begin the demonstration job") as edit:
+    with store.editing(BEGIN_DEMO) as edit:
         job = new_job(store, title=_TITLE, client=_CLIENT, brief=_BRIEF, room_light=_LIGHT).jobs[0]
         for zone, recipes in found.recipes[::-1]:
             keep_mix(store, job, recipes, choose=1, zone=zone, photo=found.photo)
@@ -142,7 +144,7 @@ def _sample() -> SamplePhoto:
     samples = sample_photos()
     if not samples:
         raise MendableError(
-            "The sample photos are not there; Swatchwright was installed without them.",
-            "Open a photo of your own, or run it from the project's folder.",
+            say("The sample photos are not there; Swatchwright was installed without them."),
+            say("Open a photo of your own, or run it from the project's folder."),
         )
     return samples[0]

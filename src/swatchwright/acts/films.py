@@ -9,8 +9,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from swatchwright.acts.film_told import check_same, dry_shares, thickness
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say, say_in
 from swatchwright.mixing.smooth import smoothest_reflectance
 from swatchwright.paint.family import Family
 from swatchwright.paint.fit.readings import BrushOut, Reading, on_grid
@@ -30,8 +32,16 @@ PHOTO_OFF = 5.5
 CARD_BLACK, CARD_WHITE = 0.03, 0.8
 """Reflectance of the black and the white of a card for hiding, all over the spectrum."""
 
-# Standard deviations of the logarithm of a film's thickness: measured, told in coats, not told.
-_MEASURED_SPREAD, _COATS_SPREAD, _UNTOLD_SPREAD = 0.1, 0.3, 0.5
+_NOT_READ = {
+    "black": (
+        mark("The black of the card was not read; it was taken to reflect {level:.0%}."),
+        CARD_BLACK,
+    ),
+    "white": (
+        mark("The white of the card was not read; it was taken to reflect {level:.0%}."),
+        CARD_WHITE,
+    ),
+}
 
 # An instrument's colour is as good as its spectrum; what the formulas get wrong is added by them.
 _INSTRUMENT_OFF = 0.5
@@ -99,22 +109,22 @@ def films_of(
             by_film.setdefault(strip.id, []).append(strip)
     films, unread = [], []
     for id_, strips in by_film.items():
-        _check_same(id_, strips)
+        check_same(id_, strips)
         readings = [work.reading(strip, grounds) for strip in strips]
         there = tuple(reading for reading in readings if reading is not None)
         if not there:
             unread.append(id_)
             continue
         first = strips[0]
-        thickness, spread = _thickness(first, paints, unit)
-        shares = _dry_shares(first, paints, by_weight=by_weight)
-        films.append(BrushOut(shares, there, thickness, spread, id_))
+        thick, spread = thickness(first, paints, unit)
+        shares = dry_shares(first, paints, by_weight=by_weight)
+        films.append(BrushOut(shares, there, thick, spread, id_))
     if unread:
-        notes.append(f"Not read yet, and left out: {', '.join(unread)}.")
+        notes.append(say("Not read yet, and left out: {films}.", films=", ".join(unread)))
     if not films:
         raise MendableError(
-            f"{sheet.name} holds no reading.",
-            "Fill in l, a, b or a spectrum, or name the measurement file that holds them.",
+            say("{sheet} holds no reading.", sheet=say(sheet.name)),
+            say("Fill in l, a, b or a spectrum, or name the measurement file that holds them."),
         )
     return Films(tuple(films), paints, new, tuple(dict.fromkeys(notes)))
 
@@ -131,7 +141,12 @@ def _paints(
             continue
         new.append(id_)
         if said.family is None:
-            notes.append(f"No finish family is given for {id_}; it was taken as emulsion matte.")
+            notes.append(
+                say(
+                    "No finish family is given for {paint}; it was taken as emulsion matte.",
+                    paint=id_,
+                )
+            )
         nothing = np.ones(WAVELENGTHS.size)
         blank = Paint(id_, id_, Family.EMULSION, nothing, nothing, HowKnown.GUESSED)
         found[id_] = _as_said(blank, said)
@@ -169,13 +184,10 @@ class _Work:
                 found[strip.id.lower()] = reading.reflectance
             elif reading.lab is not None:
                 found[strip.id.lower()] = smoothest_reflectance(Lab.of(reading.lab))
-        for name, level in (("black", CARD_BLACK), ("white", CARD_WHITE)):
-            if name in named and not any(
-                not strip.mix and strip.id.lower() == name for strip in self.sheet.strips
-            ):
-                self.notes.append(
-                    f"The {name} of the card was not read; it was taken to reflect {level:.0%}."
-                )
+        read = {strip.id.lower() for strip in self.sheet.strips if not strip.mix}
+        for name, (words, level) in _NOT_READ.items():
+            if name in named and name not in read:
+                self.notes.append(say(words, level=level))
         return found
 
     def reading(self, strip: Strip, grounds: Mapping[str, Floats]) -> Reading | None:
@@ -192,9 +204,12 @@ class _Work:
             return Reading(reflectance=on_grid(sample.nm, sample.reflectance), ground=ground)
         if sample.lab is None:
             raise MendableError(
-                f"Sample “{sample.id}” of the measurement file has neither a spectrum nor a "
-                "colour for D65 and the 2 degree observer.",
-                "Export it with its spectrum, or read it again.",
+                say(
+                    "Sample “{sample}” of the measurement file has neither a spectrum nor a "
+                    "colour for D65 and the 2 degree observer.",
+                    sample=sample.id,
+                ),
+                say("Export it with its spectrum, or read it again."),
             )
         return self._colour(strip, sample.lab, ground, _INSTRUMENT_OFF)
 
@@ -203,9 +218,15 @@ class _Work:
             return None
         if strip.over.lower() not in grounds:
             raise MendableError(
-                f"Line {strip.line} of the sheet lies over “{strip.over}”, which is not known.",
-                "Write black or white for a card, nothing where the paint hides, or the id of a "
-                "line whose mix is “bare”.",
+                say(
+                    "Line {line} of the sheet lies over “{over}”, which is not known.",
+                    line=strip.line,
+                    over=strip.over,
+                ),
+                say(
+                    "Write black or white for a card, nothing where the paint hides, or the id of "
+                    "a line whose mix is “bare”."
+                ),
             )
         return grounds[strip.over.lower()]
 
@@ -216,8 +237,11 @@ class _Work:
         if off is None:
             off = PHOTO_OFF
             self.notes.append(
-                f"Colours were taken to be usually within {PHOTO_OFF:g} of the truth, as those of "
-                "photos with a grey card are; say so if yours are better."
+                say(
+                    "Colours were taken to be usually within {off:g} of the truth, as those of "
+                    "photos with a grey card are; say so if yours are better.",
+                    off=PHOTO_OFF,
+                )
             )
         return Reading(lab=np.array(lab.triple), covariance=np.array(isotropic(off)), ground=ground)
 
@@ -226,66 +250,26 @@ class _Work:
         if self.measured is None:
             if strip.reading:
                 raise MendableError(
-                    f"Line {strip.line} of the sheet names the reading “{strip.reading}”, and no "
-                    "measurement file was given.",
-                    "Name the file that holds it.",
+                    say(
+                        "Line {line} of the sheet names the reading “{reading}”, and no "
+                        "measurement file was given.",
+                        line=strip.line,
+                        reading=strip.reading,
+                    ),
+                    say("Name the file that holds it."),
                 )
             return None
         found = [row for row in self.measured.rows if wanted in {row.id, row.name}]
         if strip.reading and len(found) != 1:
             raise MendableError(
-                f"Line {strip.line} of the sheet names the reading “{strip.reading}”, of which "
-                f"{self.measured.name} holds {len(found) or 'none'}.",
-                "Use the id of a sample that is there once.",
+                say(
+                    "Line {line} of the sheet names the reading “{reading}”, of which {file} "
+                    "holds {many}.",
+                    line=strip.line,
+                    reading=strip.reading,
+                    file=self.measured.name,
+                    many=len(found) or say_in("how many samples", "none"),
+                ),
+                say("Use the id of a sample that is there once."),
             )
         return found[0] if len(found) == 1 else None
-
-
-def _check_same(id_: str, strips: list[Strip]) -> None:
-    first = strips[0]
-    for strip in strips[1:]:
-        if (dict(strip.mix), strip.coats, strip.thickness) != (
-            dict(first.mix),
-            first.coats,
-            first.thickness,
-        ):
-            raise MendableError(
-                f"Lines {first.line} and {strip.line} of the sheet are both of film {id_}, and "
-                "differ in mix or thickness.",
-                "One id is one film, read over several grounds; give each film its own.",
-            )
-    if len({not strip.over for strip in strips}) > 1:
-        raise MendableError(
-            f"Film {id_} of the sheet is said to hide, and to lie over a ground too.",
-            "If the ground shows through anywhere, say for each line what it lies over.",
-        )
-
-
-def _thickness(strip: Strip, paints: Mapping[str, Paint], unit: float) -> tuple[float, float]:
-    """Give a film's thickness in the fit's unit, and how surely that is known."""
-    if strip.thickness is not None:
-        return strip.thickness * unit, _MEASURED_SPREAD
-    total = sum(parts for _, parts in strip.mix)
-    wet = sum(parts / total / paints[id_].spreading_rate for id_, parts in strip.mix)
-    solids = sum(parts / total * paints[id_].volume_solids for id_, parts in strip.mix)
-    coats = 1.0 if strip.coats is None else strip.coats
-    spread = _UNTOLD_SPREAD if strip.coats is None else _COATS_SPREAD
-    return coats * wet * solids * unit, spread
-
-
-def _dry_shares(strip: Strip, paints: Mapping[str, Paint], *, by_weight: bool) -> dict[str, float]:
-    """Give shares by dry volume, summing to 1, from parts by wet volume or by weight."""
-    dry: dict[str, float] = {}
-    for id_, parts in strip.mix:
-        density = 1.0
-        if by_weight and len(strip.mix) > 1:
-            known = paints[id_].density
-            if known is None:
-                raise MendableError(
-                    f"Parts are by weight, and the density of {id_} is not known.",
-                    "Give density_g_per_ml in a line of that paint alone, or parts by volume.",
-                )
-            density = known
-        dry[id_] = parts / density * paints[id_].volume_solids
-    total = sum(dry.values())
-    return {id_: part / total for id_, part in dry.items()}

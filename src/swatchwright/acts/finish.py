@@ -11,12 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.confidence import confidence_in
-from swatchwright.acts.finish_words import layer_words, notes_on
+from swatchwright.acts.finish_words import clear_word, layer_words, notes_on
 from swatchwright.acts.layering import Parts, Primer, base_coat, coats_of_layer, film_of_layer
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.layered import (
     Base,
     Clear,
@@ -215,10 +216,14 @@ def build_up(
     """
     if not layer.is_paint:
         raise MendableError(
-            f"A {layer.kind.value} was to be built up.", "Only a wash or a glaze builds up."
+            say("A {finish} was to be built up.", finish=clear_word(layer.kind)),
+            say("Only a wash or a glaze builds up."),
         )
     if not 1 <= passes <= MOST_PASSES:
-        raise MendableError(f"{passes} passes were asked for.", f"Ask for 1 to {MOST_PASSES}.")
+        raise MendableError(
+            say("{passes} passes were asked for.", passes=passes),
+            say("Ask for 1 to {most}.", most=MOST_PASSES),
+        )
     check_layer(layer)
     base = base_coat(shelf, parts, ground)
     film, paints = film_of_layer(shelf, replace(layer, passes=1))
@@ -245,7 +250,7 @@ def _look_of_step(laid: _Laid) -> StepLook:
     R = laid.seen()
     return StepLook(
         layer=None,
-        words="the bare coat",
+        words=say("the bare coat"),
         film_um=None,
         flat=flat,
         dry=dry,

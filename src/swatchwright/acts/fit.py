@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 
@@ -21,6 +22,7 @@ from swatchwright.acts.fit_told import (
 from swatchwright.acts.known import Likely, likely_errors, white_of
 from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.hunt import Stopped
 from swatchwright.paint.fit.checks import check_brush_outs
 from swatchwright.paint.fit.fitted import FittedPaint, at_its_level, in_unit
@@ -141,8 +143,8 @@ def fit_sheet(
     wanted = [*films.new, *_again(again, sheet, shelf, films.new)]
     if not wanted:
         raise MendableError(
-            f"Every paint of {sheet.name} is on the shelf already.",
-            "Name those to be fitted again, or give a new paint an id of its own.",
+            say("Every paint of {sheet} is on the shelf already.", sheet=say(sheet.name)),
+            say("Name those to be fitted again, or give a new paint an id of its own."),
         )
     work = FitWork(films.paints, unit, gloss)
     for id_, paint in films.paints.items():
@@ -202,8 +204,14 @@ def _again(
     for id_ in again:
         if id_ not in sheet.paints:
             raise MendableError(
-                f"{id_} is to be fitted again, and no brush-out of {sheet.name} holds it.",
-                f"Use an id of the sheet, such as {', '.join(list(sheet.paints)[:4])}.",
+                say(
+                    "{paint} is to be fitted again, and no brush-out of {sheet} holds it.",
+                    paint=id_,
+                    sheet=say(sheet.name),
+                ),
+                say(
+                    "Use an id of the sheet, such as {ids}.", ids=", ".join(list(sheet.paints)[:4])
+                ),
             )
         if shelf is not None and id_ not in new:
             found.append(id_)
@@ -259,11 +267,7 @@ def _fit_in_turn(
         usable = {id_: _usable(id_, brush_outs, work.known) for id_ in left}
         ready = [id_ for id_ in left if usable[id_]]
         if not ready:
-            raise MendableError(
-                f"Nothing tells {' and '.join(left)} apart: each was only brushed out mixed with "
-                "another that is not known.",
-                "Brush each out on its own as well, or name the shelf that holds the others.",
-            )
+            raise _not_apart(left)
         all_of = {id_: sum(id_ in b.shares for b in brush_outs) for id_ in ready}
         whole = [id_ for id_ in ready if len(usable[id_]) == all_of[id_]]
         chosen = whole[0] if whole else max(ready, key=lambda id_: all_of[id_])
@@ -282,6 +286,17 @@ def _fit_in_turn(
         if any(id_ in b.shares for other in found if other != id_ for b in found[other]):
             work.known[id_] = at_its_level(work.known[id_])
     return found
+
+
+def _not_apart(paints: Sequence[str]) -> MendableError:
+    return MendableError(
+        say(
+            "Nothing tells {paints} apart: each was only brushed out mixed with another that is "
+            "not known.",
+            paints=reduce(lambda a, b: say("{first} and {last}", first=a, last=b), paints),
+        ),
+        say("Brush each out on its own as well, or name the shelf that holds the others."),
+    )
 
 
 def _leant_on(found: Mapping[str, Sequence[BrushOut]]) -> set[str]:

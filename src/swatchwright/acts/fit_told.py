@@ -12,6 +12,7 @@ import numpy as np
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
+from swatchwright.language import say
 from swatchwright.paint.fit.advice import brush_outs_to_try, next_brush_out
 from swatchwright.paint.fit.fitted import FittedPaint, in_unit, known_paint, predict
 from swatchwright.paint.fit.prior import Errors, Surface
@@ -219,14 +220,17 @@ def _doubts(work: FitWork, found: Mapping[str, Sequence[BrushOut]]) -> list[str]
     """Say which paints were leant on that are themselves not well known."""
     leant = {id_ for used in found.values() for b in used for id_ in b.shares if id_ not in found}
     weak = [
-        f"{id_} ({work.paints[id_].how_known.value})"
+        f"{id_} ({say(work.paints[id_].how_known.value)})"
         for id_ in sorted(leant & work.known.keys())
         if work.paints[id_].how_known in {HowKnown.GUESSED, HowKnown.INVENTED}
     ]
     if not weak:
         return []
     return [
-        f"Mixed with {', '.join(weak)}: what is fitted by a paint cannot be surer than that paint."
+        say(
+            "Mixed with {paints}: what is fitted by a paint cannot be surer than that paint.",
+            paints=", ".join(weak),
+        )
     ]
 
 
@@ -234,5 +238,10 @@ def _spoilt(read_back: Sequence[ReadBack]) -> list[str]:
     far = [f"{one.film} ({one.delta_e:.0f})" for one in read_back if one.delta_e > _SPOILT]
     if not far:
         return []
-    words = "Read far from what its paints give, in CIEDE2000"
-    return [f"{words}: {', '.join(far)}. See whether the shares or the reading are wrong."]
+    return [
+        say(
+            "Read far from what its paints give, in CIEDE2000: {films}. See whether the shares or "
+            "the reading are wrong.",
+            films=", ".join(far),
+        )
+    ]

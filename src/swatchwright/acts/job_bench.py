@@ -14,9 +14,11 @@ from swatchwright.acts.batches import WHOLE_PIECE, keep_recipes
 from swatchwright.acts.colours import PhotoColours, open_photo
 from swatchwright.acts.job_photos import add_photo, mark_photo, photo_copy
 from swatchwright.acts.jobs import keep_document
+from swatchwright.acts.labels import KEEP_MIX, KEEP_MIX_FOR_ZONE
 from swatchwright.acts.recipes import DEFAULT_VOLUME, Recipes
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
 from swatchwright.shelf.jobs import Job, KeptPhoto, KeptRecipe, Marks, WantedColour
 from swatchwright.shelf.store import job_rows
@@ -33,6 +35,7 @@ __all__ = [
     "laid_photo",
     "photo_to_lay",
     "pick_among",
+    "scaled",
     "settings_of",
     "wanted_to_lay",
     "zones_of",
@@ -46,7 +49,7 @@ _ON_PHOTO = "repaint"
 _SAME_SHARE = 5e-4
 _SAME_COLOUR = 0.05
 _SAME_BLOCK = 0.5
-_ONE_COPY = (
+_ONE_COPY = mark(
     "The original photo is not where it was; this is the reduced copy that is kept with the job."
 )
 
@@ -140,8 +143,8 @@ def laid_photo(store: Store, kept: KeptPhoto) -> BenchPhoto:
         file = Path(folder) / "copy.jpg"
         file.write_bytes(photo_copy(store, kept))
         photo = open_photo(file)
-    facts = replace(photo.facts, name=kept.name, notes=(*photo.facts.notes, _ONE_COPY))
-    marks = _scaled(kept.marks, (kept.width, kept.height), (photo.width, photo.height))
+    facts = replace(photo.facts, name=kept.name, notes=(*photo.facts.notes, say(_ONE_COPY)))
+    marks = scaled(kept.marks, (kept.width, kept.height), (photo.width, photo.height))
     return BenchPhoto(replace(photo, facts=facts), marks, None, kept)
 
 
@@ -160,7 +163,7 @@ def _is_original(path: Path, hash_: str) -> bool:
         return False
 
 
-def _scaled(marks: Marks, start: tuple[int, int], end: tuple[int, int]) -> Marks:
+def scaled(marks: Marks, start: tuple[int, int], end: tuple[int, int]) -> Marks:
     """Carry marks over from a picture of one size to one of another."""
     if start == end:
         return marks
@@ -272,8 +275,8 @@ def keep_mix(
         laid = Laid(found.volume, most_paints, zone, hash_)
         keep_document(store, id_, BENCH, laid)
         job = job_rows.read_job(edit.connection, id_)
-        told = "" if zone == WHOLE_PIECE else f", {zone}"
-        edit.call(f"Keep mix {choose} for “{job.title}”{told}")
+        label = KEEP_MIX if zone == WHOLE_PIECE else KEEP_MIX_FOR_ZONE
+        edit.call(label.format(number=choose, job=job.title, zone=zone))
         return edit.changes
 
 
@@ -284,7 +287,7 @@ def _keep_photo(store: Store, id_: str, photo: BenchPhoto) -> str:
     kept = photo.kept
     if kept is not None and kept.hash in here:
         sizes = (photo.photo.width, photo.photo.height), (kept.width, kept.height)
-        mark_photo(store, id_, kept.hash, _scaled(photo.marks, *sizes))
+        mark_photo(store, id_, kept.hash, scaled(photo.marks, *sizes))
         return kept.hash
     if photo.path is None:
         return ""

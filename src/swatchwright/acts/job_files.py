@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from swatchwright.acts.labels import BRING_IN, RESCUE
+from swatchwright.language import say, say_count
 from swatchwright.shelf.job_file import SUFFIX, JobFile, read_job_file, write_job_file
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
@@ -58,7 +60,7 @@ def import_job(store: Store, path: Path) -> Changes:
         If it is not a job file, is damaged, or holds what no job holds.
     """
     file = read_job_file(path)
-    with store.editing(f"Bring in “{file.job.title}” from {path.name}") as edit:
+    with store.editing(BRING_IN.format(job=file.job.title, file=path.name)) as edit:
         for data in file.paints.values():
             keep(edit, "paint", data)
         for data in file.photos.values():
@@ -67,7 +69,9 @@ def import_job(store: Store, path: Path) -> Changes:
         taken = edit.connection.execute("SELECT 1 FROM jobs WHERE id = ?", (id_,)).fetchone()
         if taken:
             id_ = job_rows.free_id(edit.connection, file.job.title)
-            edit.warn(f"A job {file.job.id} was there already; this one is {id_}.")
+            edit.warn(
+                say("A job {old} was there already; this one is {new}.", old=file.job.id, new=id_)
+            )
         batches = tuple(
             replace(batch, poured=tuple(replace(p, drawn=0.0) for p in batch.poured))
             for batch in file.job.batches
@@ -86,16 +90,25 @@ def rescue_store(store: Store, path: Path) -> Changes:
     MendableError
         If it cannot be opened, or nothing can be read of it.
     """
-    with store.editing(f"Rescue what can be read of {path.name}") as edit:
+    with store.editing(RESCUE.format(file=path.name)) as edit:
         found = rescue(edit, path)
         came, lost = _told(found.jobs, found.paints), _told(found.lost_jobs, found.lost_paints)
-        edit.warn(f"Brought over: {came}.")
+        edit.warn(say("Brought over: {came}.", came=came))
         if found.lost_jobs or found.lost_paints:
-            edit.warn(f"Could not be read: {lost}. Keep the damaged file; a backup may have them.")
-        edit.warn("Look them through: photos and recipes that were damaged are left out.")
+            edit.warn(
+                say(
+                    "Could not be read: {lost}. Keep the damaged file; a backup may have them.",
+                    lost=lost,
+                )
+            )
+        edit.warn(say("Look them through: photos and recipes that were damaged are left out."))
         return edit.changes
 
 
 def _told(jobs: int, paints: int) -> str:
     """Say how many of each, as in “1 job and 2 paints”."""
-    return f"{jobs} job{'' if jobs == 1 else 's'} and {paints} paint{'' if paints == 1 else 's'}"
+    return say(
+        "{first} and {last}",
+        first=say_count("{count} job", "{count} jobs", jobs),
+        last=say_count("{count} paint", "{count} paints", paints),
+    )

@@ -8,7 +8,9 @@ from io import BytesIO
 from pathlib import Path
 
 from swatchwright.acts.colours import open_photo
+from swatchwright.acts.labels import ADD_PHOTO, MARK_PHOTO, REMOVE_PHOTO
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.image import Photo
 from swatchwright.shelf.job_file import check_copy
 from swatchwright.shelf.jobs import Job, KeptPhoto, Marks
@@ -51,7 +53,7 @@ def add_photo(
     check_copy(copy)
     with store.editing("Add a photo") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Add a photo to “{job.title}”")
+        edit.call(ADD_PHOTO.format(job=job.title))
         kept = KeptPhoto(
             hash=hash_of(path),
             name=opened.facts.name,
@@ -79,7 +81,7 @@ def mark_photo(store: Store, id_: str, hash_: str, marks: Marks) -> Changes:
     with store.editing("Mark a photo") as edit:
         job = job_rows.read_job(edit.connection, id_)
         photo = _photo(job, hash_)
-        edit.call(f"Mark a photo of “{job.title}”")
+        edit.call(MARK_PHOTO.format(job=job.title))
         photos = tuple(replace(p, marks=marks) if p is photo else p for p in job.photos)
         job_rows.write_job(edit, job, replace(job, photos=photos))
         return edit.changes
@@ -96,7 +98,7 @@ def remove_photo(store: Store, id_: str, hash_: str) -> Changes:
     with store.editing("Remove a photo") as edit:
         job = job_rows.read_job(edit.connection, id_)
         photo = _photo(job, hash_)
-        edit.call(f"Remove a photo of “{job.title}”")
+        edit.call(REMOVE_PHOTO.format(job=job.title))
         photos = tuple(p for p in job.photos if p is not photo)
         job_rows.write_job(edit, job, replace(job, photos=photos))
         return edit.changes
@@ -119,7 +121,8 @@ def _photo(job: Job, hash_: str) -> KeptPhoto:
         if photo.hash == hash_:
             return photo
     raise MendableError(
-        f"“{job.title}” has no such photo.", "Choose one of those that the job shows."
+        say("“{job}” has no such photo.", job=job.title),
+        say("Choose one of those that the job shows."),
     )
 
 
@@ -145,5 +148,5 @@ def hash_of(path: Path) -> str:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except OSError as error:
         raise MendableError(
-            f"“{path.name}” cannot be read any more.", "Choose the photo again."
+            say("“{file}” cannot be read any more.", file=path.name), say("Choose the photo again.")
         ) from error

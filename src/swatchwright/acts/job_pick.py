@@ -7,6 +7,7 @@ from swatchwright.acts.job_bench import laid_photo, photo_to_lay
 from swatchwright.acts.jobs import job_of
 from swatchwright.acts.references import from_a_metre, references_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour
 
@@ -31,8 +32,11 @@ def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
     kept = photo_to_lay(job_of(store, id_))
     if kept is None:
         raise MendableError(
-            "The job has no photo to pick a colour from.",
-            f"Keep one first: swatchwright job photo {id_} PHOTO --grey X,Y,W,H --area X,Y,W,H",
+            say("The job has no photo to pick a colour from."),
+            say(
+                "Keep one first: swatchwright job photo {id} PHOTO --grey X,Y,W,H --area X,Y,W,H",
+                id=id_,
+            ),
         )
     laid = laid_photo(store, kept)
     grey = laid.marks.grey[0] if laid.marks.grey else None
@@ -48,7 +52,11 @@ def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
         found = from_a_metre(found)
     if not 1 <= pick <= len(found.colours):
         raise MendableError(
-            f"Colour {pick} was picked, and the photo has {len(found.colours)}.",
-            f"Pick one of 1 to {len(found.colours)}.",
+            say(
+                "Colour {number} was picked, and the photo has {many}.",
+                number=pick,
+                many=len(found.colours),
+            ),
+            say("Pick one of 1 to {most}.", most=len(found.colours)),
         )
     return found.colours[pick - 1].colour

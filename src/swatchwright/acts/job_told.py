@@ -9,7 +9,9 @@ from typing import TypeVar
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_job import PIECE_PART
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.layers import Stack
+from swatchwright.piece.names import piece_word
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.order import PlanOrder
 from swatchwright.shelf.jobs import Document, Job
@@ -44,15 +46,20 @@ def _nothing(document: Document) -> str:
 
 
 def _piece(piece: Piece) -> str:
-    return f"{piece.name}, {sized(piece).areas.total:.1f} m² to paint"
+    return say(
+        "{piece}, {area:.1f} m² to paint",
+        piece=piece_word(piece.name),
+        area=sized(piece).areas.total,
+    )
 
 
 def _plan(order: PlanOrder) -> str:
-    return f"from {order.start}"
+    return say("from {day}", day=order.start)
 
 
 def _finish(stack: Stack) -> str:
-    return ", ".join(layer.kind.value for layer in stack.layers) or "none, the bare coat"
+    laid = ", ".join(say(layer.kind.value) for layer in stack.layers)
+    return laid or say("none, the bare coat")
 
 
 _TOLD: dict[str, Callable[[Document], str]] = {

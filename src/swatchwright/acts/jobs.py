@@ -10,7 +10,10 @@ from math import isfinite
 from pathlib import Path
 from typing import Any
 
+from swatchwright.acts import labels
+from swatchwright.acts.kept_words import COPIED_FROM
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.job_limits import check_text
 from swatchwright.shelf.jobs import Document, Job, JobLine, Note, Status, WantedColour
 from swatchwright.shelf.store import job_rows
@@ -133,7 +136,8 @@ def find_jobs(
     """
     if not (isfinite(within) and 0 < within <= 100):
         raise MendableError(
-            f"A colour within {within:g} was asked for.", "Ask for one within 1 to 100."
+            say("A colour within {within:g} was asked for.", within=within),
+            say("Ask for one within 1 to 100."),
         )
     with store.reading() as connection:
         ids = ids_with(connection, text=text, title=piece, client=client)
@@ -164,7 +168,8 @@ def status_of(text: str) -> Status:
         return Status(text.strip().lower())
     except ValueError as error:
         raise MendableError(
-            f"“{text}” does not say how far a job has come.", f"Use one of: {', '.join(Status)}."
+            say("“{text}” does not say how far a job has come.", text=text),
+            say("Use one of: {names}.", names=", ".join(Status)),
         ) from error
 
 
@@ -182,7 +187,7 @@ def new_job(
         If the title is empty or a text too long.
     """
     check_text(title, "title", needed=True)
-    with store.editing(f"Begin “{title.strip()}”") as edit:
+    with store.editing(labels.BEGIN.format(job=title.strip())) as edit:
         job = Job(
             id=job_rows.free_id(edit.connection, title),
             title=title.strip(),
@@ -218,7 +223,7 @@ def change_job(
     with store.editing("Change the head of a job") as edit:
         job = job_rows.read_job(edit.connection, id_)
         new = replace(job, **given, status=job.status if status is None else status)
-        edit.call(f"Change the head of “{new.title}”")
+        edit.call(labels.CHANGE_HEAD.format(job=new.title))
         job_rows.write_job(edit, job, new)
         return edit.changes
 
@@ -234,7 +239,7 @@ def note_job(store: Store, id_: str, text: str) -> Changes:
     check_text(text, "note", most=20_000, needed=True)
     with store.editing("Note") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Note on “{job.title}”")
+        edit.call(labels.NOTE.format(job=job.title))
         notes = (*job.notes, Note(edit.made, text.strip()))
         job_rows.write_job(edit, job, replace(job, notes=notes))
         return edit.changes
@@ -250,7 +255,7 @@ def want_colours(store: Store, id_: str, wanted: tuple[WantedColour, ...]) -> Ch
     """
     with store.editing("Wanted colours") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Wanted colours of “{job.title}”")
+        edit.call(labels.WANTED.format(job=job.title))
         job_rows.write_job(edit, job, replace(job, wanted=wanted))
         return edit.changes
 
@@ -278,7 +283,7 @@ def keep_document(
     """
     with store.editing("Part of a job") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"{part.capitalize()} of “{job.title}”")
+        edit.call(labels.part_label(part, job.title))
         document = None if value is None else Document.of(value, schema)
         job_rows.write_document(edit, job, part, document)
         return edit.changes
@@ -294,7 +299,7 @@ def copy_job(store: Store, id_: str, *, title: str | None = None, client: str = 
     """
     with store.editing("Copy a job") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Copy “{job.title}”")
+        edit.call(labels.COPY.format(job=job.title))
         named = (title or job.title).strip()
         copy = replace(
             job,
@@ -305,7 +310,7 @@ def copy_job(store: Store, id_: str, *, title: str | None = None, client: str = 
             created=edit.made,
             changed=edit.made,
             batches=(),
-            notes=(Note(edit.made, f"Copied from “{job.title}” ({job.id})."),),
+            notes=(Note(edit.made, COPIED_FROM.format(job=job.title, id=job.id)),),
         )
         job_rows.add_job(edit, copy)
         return edit.changes
@@ -321,7 +326,7 @@ def remove_job(store: Store, id_: str) -> Changes:
     """
     with store.editing("Remove a job") as edit:
         job = job_rows.read_job(edit.connection, id_)
-        edit.call(f"Remove “{job.title}”")
+        edit.call(labels.REMOVE.format(job=job.title))
         job_rows.delete_job(edit, id_)
         return edit.changes
 

@@ -11,13 +11,14 @@ from numpy.typing import NDArray
 
 from swatchwright.acts.confidence import confidence_in
 from swatchwright.colour.doubt import usual_difference
+from swatchwright.language import mark, say
 from swatchwright.paint.fit.doubt import mix_covariances
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab
 
-__all__ = ["WHITE_ABOVE", "Likely", "Off", "how_well", "likely_errors", "white_of"]
+__all__ = ["WHITE_ABOVE", "Likely", "Off", "how_well", "is_well_known", "likely_errors", "white_of"]
 
 Floats = NDArray[np.floating[Any]]
 
@@ -31,11 +32,12 @@ _WITH_WHITE = (0.5, 0.2, 0.07)
 _MOST_CROSSINGS = 40
 
 # Usual CIEDE2000 of mixes from a paint's own doubt: just seen, accepted by most, clearly seen.
+_WELL = 0.8
 _WORDS = (
-    (0.8, "well known"),
-    (1.8, "known well enough to mix from"),
-    (3.5, "roughly known"),
-    (float("inf"), "hardly known"),
+    (_WELL, mark("well known")),
+    (1.8, mark("known well enough to mix from")),
+    (3.5, mark("roughly known")),
+    (float("inf"), mark("hardly known")),
 )
 
 
@@ -98,7 +100,12 @@ def likely_errors(shelf: Shelf, paint: Paint) -> Likely:
 
 def how_well(off: Off) -> str:
     """Say in words how well a paint is known whose mixes are off by so much."""
-    return next(words for limit, words in _WORDS if off.paints <= limit)
+    return say(next(words for limit, words in _WORDS if off.paints <= limit))
+
+
+def is_well_known(off: Off) -> bool:
+    """Tell whether a paint whose mixes are off by so much needs no more brush-outs."""
+    return off.paints <= _WELL
 
 
 def _off(paint: Paint, other: Paint, share: float) -> Off:

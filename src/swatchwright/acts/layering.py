@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.smooth import smoothest_reflectance
 from swatchwright.paint.layered import Base, Clear, Coat, Film, base_of, film_of, primer_inside
 from swatchwright.paint.layers import (
@@ -22,7 +23,7 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["Parts", "Primer", "base_coat", "coats_of_layer", "film_of_layer"]
+__all__ = ["Parts", "Primer", "base_coat", "coats_of_layer", "film_of_layer", "paints_for"]
 
 Parts = Sequence[tuple[str, float]]
 """Ids and amounts of a mix; only their proportions count."""
@@ -52,7 +53,8 @@ def base_coat(shelf: Shelf, parts: Parts, ground: Primer | None = None) -> Base:
         return base_of(mixture)
     if not 1 <= ground.coats <= _MOST_COATS:
         raise MendableError(
-            f"{ground.coats} coats over the primer were asked for.", f"Give 1 to {_MOST_COATS}."
+            say("{coats} coats over the primer were asked for.", coats=ground.coats),
+            say("Give 1 to {most}.", most=_MOST_COATS),
         )
     colour = Lab.of_a_surface(*ground.colour.triple)
     inside = primer_inside(smoothest_reflectance(colour))
@@ -79,3 +81,44 @@ def coats_of_layer(shelf: Shelf, layer: Layer) -> tuple[tuple[Coat, ...], tuple[
     if not layer.is_paint:
         coats = (*coats, Clear(clear_of(layer), layer.passes, follows_grain(layer)))
     return coats, paints
+
+
+def paints_for(
+    shelf: Shelf, paints: tuple[Paint, ...], only: Sequence[str] | None
+) -> tuple[Paint, ...]:
+    """Give the paints of a mix's own kind, water-borne or not, that may go over or into it.
+
+    Parameters
+    ----------
+    shelf
+        The paints.
+    paints
+        Those of the mix.
+    only
+        Ids of the paints that may be used; all of the shelf if None.
+
+    Raises
+    ------
+    MendableError
+        If none is of its kind.
+    """
+    waterborne = paints[0].finish.waterborne
+    chosen = (
+        shelf.paints if only is None else tuple(shelf.paint(id_) for id_ in dict.fromkeys(only))
+    )
+    may = tuple(p for p in chosen if p.finish.waterborne is waterborne)
+    if not may:
+        raise _none_of_its_kind(waterborne=waterborne)
+    return may
+
+
+def _none_of_its_kind(*, waterborne: bool) -> MendableError:
+    if waterborne:
+        return MendableError(
+            say("The mix is water-borne, and none of the paints that may be used is."),
+            say("Allow a water-borne paint."),
+        )
+    return MendableError(
+        say("The mix is solvent-borne, and none of the paints that may be used is."),
+        say("Allow a solvent-borne paint."),
+    )

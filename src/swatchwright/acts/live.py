@@ -14,6 +14,7 @@ import numpy as np
 
 from swatchwright.acts.colours import PhotoColours
 from swatchwright.colour.convert import lab_to_linear_srgb, linear_srgb_to_lab
+from swatchwright.language import say
 from swatchwright.photo.image import require_inside
 from swatchwright.photo.reference import GREY_CARD, balance_from_grey
 from swatchwright.values import Lab, Rect
@@ -60,7 +61,7 @@ def follow_grey(found: PhotoColours, grey: Rect, *, reflectance: float = GREY_CA
     MendableError
         If there is no usable grey at that place.
     """
-    require_inside(found.photo, grey, "The mark of the grey reference")
+    require_inside(found.photo, grey, say("The mark of the grey reference"))
     # Every so-manieth row and column, so that a large mark on a large photo takes no longer.
     step = max(1, ceil(sqrt(grey.width * grey.height / _ENOUGH)))
     part = found.photo.part(grey, step)

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from swatchwright.acts.recipes import DEFAULT_VOLUME, Recipes, read_colour, recipes_for
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour
 
@@ -41,21 +42,27 @@ def read_colour_list(path: Path) -> tuple[ListedColour, ...]:
         text = path.read_bytes().decode("utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
         raise MendableError(
-            f"The list {path} could not be read as text.", "Check its name; it is a CSV file."
+            say("The list {file} could not be read as text.", file=path),
+            say("Check its name; it is a CSV file."),
         ) from error
     lines = text.splitlines()
     reader = csv.DictReader(lines, skipinitialspace=True)
     fields = [field.strip().lower() for field in reader.fieldnames or []]
     if "name" not in fields or not ("srgb" in fields or set(_LAB) <= set(fields)):
         raise MendableError(
-            f"{path.name} has the columns {', '.join(fields) or 'of nothing'}.",
-            "A list of colours has a column name, and either srgb or l, a, b.",
+            say(
+                "{file} has the columns {columns}.",
+                file=path.name,
+                columns=", ".join(fields) or say("of nothing"),
+            ),
+            say("A list of colours has a column name, and either srgb or l, a, b."),
         )
     reader.fieldnames = fields
     colours = tuple(_listed(row, reader.line_num) for row in reader)
     if not 0 < len(colours) <= _MOST_COLOURS:
         raise MendableError(
-            f"{path.name} lists {len(colours)} colours.", f"List from 1 to {_MOST_COLOURS}."
+            say("{file} lists {many} colours.", file=path.name, many=len(colours)),
+            say("List from 1 to {most}.", most=_MOST_COLOURS),
         )
     _check_names(colours)
     return colours
@@ -65,11 +72,15 @@ def _listed(row: dict[str, str], line: int) -> ListedColour:
     name, srgb = (row.get("name") or "").strip(), (row.get("srgb") or "").strip()
     text = srgb or ",".join((row.get(c) or "").strip() for c in _LAB)
     if not name:
-        raise MendableError(f"Line {line} of the list has no name.", "Name each colour.")
+        raise MendableError(
+            say("Line {line} of the list has no name.", line=line), say("Name each colour.")
+        )
     try:
         return ListedColour(name, read_colour(text))
     except MendableError as error:
-        raise MendableError(f"Line {line} of the list: {error.what}", error.mend) from error
+        raise MendableError(
+            say("Line {line} of the list: {what}", line=line, what=error.what), error.mend
+        ) from error
 
 
 def _check_names(colours: Sequence[ListedColour]) -> None:
@@ -78,7 +89,8 @@ def _check_names(colours: Sequence[ListedColour]) -> None:
     for name in names:
         if name in seen:
             raise MendableError(
-                f"The list names “{name}” more than once.", "Give each colour a name of its own."
+                say("The list names “{name}” more than once.", name=name),
+                say("Give each colour a name of its own."),
             )
         seen.add(name)
 
@@ -119,8 +131,12 @@ def recipes_for_list(
         )
     except (ValueError, ImportError) as error:
         raise MendableError(
-            f"Work cannot be spread by “{backend}” over {workers} workers.",
-            "Use loky, threading, or a backend that is installed and registered with joblib.",
+            say(
+                "Work cannot be spread by “{backend}” over {workers} workers.",
+                backend=backend,
+                workers=workers,
+            ),
+            say("Use loky, threading, or a backend that is installed and registered with joblib."),
         ) from error
     yield from zip(colours, found, strict=True)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.measures.shares import rounded_shares
 from swatchwright.paint.mixture import dry_lab, mix, wet_lab
 from swatchwright.paint.paints import Paint, stack
@@ -73,7 +74,11 @@ def look_of_mix(shelf: Shelf, parts: Sequence[tuple[str, float]]) -> MixLook:
     notes = list(shelf.notes)
     if not any(abs(total - whole) < 1e-6 * whole for whole in (1, 100)) and total != round(total):
         notes.append(
-            f"The shares add up to {total:g}, not to 1 or 100; only their proportions were used."
+            say(
+                "The shares add up to {total:g}, not to 1 or 100; only their proportions were "
+                "used.",
+                total=total,
+            )
         )
     return MixLook(paints, rounded_shares(shares, 100_000), dry, wet, tuple(notes))
 
@@ -81,17 +86,20 @@ def look_of_mix(shelf: Shelf, parts: Sequence[tuple[str, float]]) -> MixLook:
 def _check(parts: Sequence[tuple[str, float]]) -> None:
     if not 1 <= len(parts) <= _MOST_PAINTS:
         raise MendableError(
-            f"{len(parts)} paints were named.", f"Name from 1 to {_MOST_PAINTS} of them."
+            say("{many} paints were named.", many=len(parts)),
+            say("Name from 1 to {most} of them.", most=_MOST_PAINTS),
         )
     ids = [id_ for id_, _ in parts]
     for id_, amount in parts:
         if not (isfinite(amount) and 0 < amount <= _MOST_PARTS):
             raise MendableError(
-                f"The share of {id_} is {amount:g}.",
-                "Give each paint a share above zero, and no more than a million.",
+                say("The share of {paint} is {share:g}.", paint=id_, share=amount),
+                say("Give each paint a share above zero, and no more than a million."),
             )
         if ids.count(id_) > 1:
-            raise MendableError(f"{id_} is named twice.", "Name each paint once.")
+            raise MendableError(
+                say("{paint} is named twice.", paint=id_), say("Name each paint once.")
+            )
 
 
 def _check_carriers(paints: tuple[Paint, ...]) -> None:
@@ -99,6 +107,10 @@ def _check_carriers(paints: tuple[Paint, ...]) -> None:
     solvent = [p.name for p in paints if not p.finish.waterborne]
     if water and solvent:
         raise MendableError(
-            f"“{water[0]}” is water-borne and “{solvent[0]}” is solvent-borne.",
-            "The two do not mix: they separate and may not dry. Keep to one kind.",
+            say(
+                "“{water}” is water-borne and “{solvent}” is solvent-borne.",
+                water=water[0],
+                solvent=solvent[0],
+            ),
+            say("The two do not mix: they separate and may not dry. Keep to one kind."),
         )

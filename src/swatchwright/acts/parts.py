@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.check import checked_piece
 from swatchwright.piece.faces import EDGES, FLAT, TURNED, face_areas, needs
+from swatchwright.piece.names import part_word, size_word
 from swatchwright.piece.part import Face, Moulding, Part, Piece, Shape
 
 __all__ = [
@@ -72,8 +74,13 @@ def with_size(piece: Piece, row: int, name: str, mm: float) -> Piece:
     part = piece.parts[row]
     if name not in sizes_in(part):
         raise MendableError(
-            f"The part “{part.name}” ({part.shape}) has no {name}.",
-            f"Change its {', '.join(sizes_in(part))}.",
+            say(
+                "The part “{part}” ({shape}) has no {size}.",
+                part=part_word(part.name),
+                shape=part_word(part.shape),
+                size=size_word(name),
+            ),
+            say("Change its {sizes}.", sizes=", ".join(map(size_word, sizes_in(part)))),
         )
     changed = _resized(part, name, float(mm))
     if not 0 < mm < float("inf"):
@@ -185,7 +192,8 @@ def without_part(piece: Piece, row: int) -> Piece:
     """
     if len(piece.parts) == 1:
         raise MendableError(
-            "A piece needs one part at least.", "Add another part before you remove this one."
+            say("A piece needs one part at least."),
+            say("Add another part before you remove this one."),
         )
     return replace(piece, parts=piece.parts[:row] + piece.parts[row + 1 :])
 

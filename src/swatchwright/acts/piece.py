@@ -9,10 +9,12 @@ from pathlib import Path
 from typing import Any
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.areas import PieceAreas, areas_of
 from swatchwright.piece.check import checked_piece
 from swatchwright.piece.common import Kind, common_piece
 from swatchwright.piece.drawing import Drawing, View, drawn
+from swatchwright.piece.names import zone_word
 from swatchwright.piece.part import Part, Piece, Shape
 from swatchwright.piece.svg import svg_of
 
@@ -95,7 +97,10 @@ def kind_named(text: str) -> Kind:
     for kind in Kind:
         if kind.value == wanted:
             return kind
-    raise MendableError(f"There is no piece “{text}”.", f"Use one of: {', '.join(Kind)}.")
+    raise MendableError(
+        say("There is no piece “{name}”.", name=text),
+        say("Use one of: {names}.", names=", ".join(Kind)),
+    )
 
 
 def leg_named(text: str) -> Shape:
@@ -110,7 +115,7 @@ def leg_named(text: str) -> Shape:
         return Shape(f"{text.strip().lower()} leg")
     except ValueError as error:
         raise MendableError(
-            f"There is no leg “{text}”.", "Use square, tapered or turned."
+            say("There is no leg “{name}”.", name=text), say("Use square, tapered or turned.")
         ) from error
 
 
@@ -131,18 +136,23 @@ def read_piece(path: Path) -> Piece:
         data = path.read_bytes() if path.stat().st_size <= _MOST_BYTES else None
     except OSError as error:
         raise MendableError(
-            f"{path} cannot be read ({error.strerror}).", "Check its name and folder."
+            say("{file} cannot be read ({why}).", file=path, why=error.strerror),
+            say("Check its name and folder."),
         ) from error
     if data is None:
-        raise MendableError(f"{path} is too large for a piece.", "Give a file of up to 2 MB.")
+        raise MendableError(
+            say("{file} is too large for a piece.", file=path), say("Give a file of up to 2 MB.")
+        )
     try:
         raw: object = msgspec.json.decode(data)
         _check_names(raw)
         return checked_piece(msgspec.convert(raw, type=Piece))
     except (msgspec.ValidationError, msgspec.DecodeError, RecursionError) as error:
         raise MendableError(
-            f"{path} is not a piece: {error}.",
-            "docs/piece.md shows such a file; `swatchwright piece KIND --save FILE` writes one.",
+            say("{file} is not a piece: {why}.", file=path, why=error),
+            say(
+                "docs/piece.md shows such a file; `swatchwright piece KIND --save FILE` writes one."
+            ),
         ) from error
 
 
@@ -150,11 +160,11 @@ def _check_names(raw: object) -> None:
     """Refuse a field that no piece has: a slip in its name would go unseen."""
     if not isinstance(raw, dict):
         return
-    _check_fields(raw, Piece, "the piece")
+    _check_fields(raw, Piece, say("the piece"))
     parts = raw.get("parts")
     for part in parts if isinstance(parts, list) else []:
         if isinstance(part, dict):
-            _check_fields(part, Part, f"the part “{part.get('name')}”")
+            _check_fields(part, Part, say("the part “{name}”", name=part.get("name")))
 
 
 def _check_fields(raw: dict[str, Any], of: type[Piece | Part], what: str) -> None:
@@ -162,7 +172,8 @@ def _check_fields(raw: dict[str, Any], of: type[Piece | Part], what: str) -> Non
     for name in raw:
         if name not in known:
             raise MendableError(
-                f"There is no “{name}” in {what}.", f"It may have: {', '.join(known)}."
+                say("There is no “{name}” in {what}.", name=name, what=what),
+                say("It may have: {names}.", names=", ".join(known)),
             )
 
 
@@ -201,10 +212,13 @@ def write_drawing(piece: Piece, path: Path, colours: Mapping[str, str] | None = 
     zones = {part.zone for part in piece.parts} | {part.inside_zone for part in piece.parts}
     for zone, colour in (colours or {}).items():
         if not _COLOUR.fullmatch(colour):
-            raise MendableError(f"“{colour}” is no colour.", "Write #RRGGBB, as #a15047.")
+            raise MendableError(
+                say("“{text}” is no colour.", text=colour), say("Write #RRGGBB, as #a15047.")
+            )
         if zone not in zones:
             raise MendableError(
-                f"The piece has no zone “{zone}”.", f"It has: {', '.join(sorted(zones - {''}))}."
+                say("The piece has no zone “{zone}”.", zone=zone_word(zone)),
+                say("It has: {zones}.", zones=", ".join(map(zone_word, sorted(zones - {""})))),
             )
     write_text(path, svg_of(piece.name, drawings, colours))
 
@@ -221,7 +235,8 @@ def write_text(path: Path, text: str) -> None:
         path.write_text(text, encoding="utf-8")
     except OSError as error:
         raise MendableError(
-            f"{path} cannot be written ({error.strerror}).", "Name a file in a folder of yours."
+            say("{file} cannot be written ({why}).", file=path, why=error.strerror),
+            say("Name a file in a folder of yours."),
         ) from error
 
 

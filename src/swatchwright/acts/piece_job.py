@@ -13,9 +13,11 @@ from dataclasses import dataclass, field
 from swatchwright.acts.amounts import Coats, order_of
 from swatchwright.acts.batches import WHOLE_PIECE, shelf_of_recipe
 from swatchwright.acts.jobs import keep_document
+from swatchwright.acts.labels import THE_PIECE
 from swatchwright.acts.piece import sized
 from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.common import USUAL, Kind, common_piece
@@ -116,7 +118,9 @@ def piece_of_form(form: PieceForm) -> Piece:
         If it cannot be built so, or was not built from sizes.
     """
     if form.kind is None:
-        raise MendableError("The piece came from a file of parts.", "Change its parts instead.")
+        raise MendableError(
+            say("The piece came from a file of parts."), say("Change its parts instead.")
+        )
     return common_piece(
         form.kind,
         width=form.width,
@@ -202,7 +206,8 @@ def order_for_job(
     zones = sized(piece).areas.zones
     if not zones:
         raise MendableError(
-            "No face of any part is painted.", "Tick a painted face of a part in the list of parts."
+            say("No face of any part is painted."),
+            say("Tick a painted face of a part in the list of parts."),
         )
     paints = {paint.id: paint for paint in (*known.paints, *shelf.paints)}
     recipes = {
@@ -246,7 +251,7 @@ def keep_piece(
         If there is no such job, or one of them is too large to be kept.
     """
     with store.editing("The piece") as edit:
-        edit.call(f"The piece of “{job_rows.read_job(edit.connection, id_).title}”")
+        edit.call(THE_PIECE.format(job=job_rows.read_job(edit.connection, id_).title))
         for part, value in ((PIECE_PART, piece), (FORM_PART, form), (AMOUNTS_PART, order)):
             keep_document(store, id_, part, value)
         return edit.changes

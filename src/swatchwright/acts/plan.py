@@ -7,6 +7,7 @@ from datetime import datetime
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.calendar import calendar_of
 from swatchwright.piece.work.days import Day, days_of
@@ -66,5 +67,6 @@ def save_calendar(plan: Plan, path: Path, *, stamp: datetime | None = None) -> N
         path.write_bytes(calendar_of(plan, stamp=stamp))
     except OSError as error:
         raise MendableError(
-            f"{path} cannot be written ({error.strerror}).", "Name a file in a folder of yours."
+            say("{file} cannot be written ({why}).", file=path, why=error.strerror),
+            say("Name a file in a folder of yours."),
         ) from error

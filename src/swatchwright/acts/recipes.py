@@ -13,6 +13,7 @@ from swatchwright.colour.convert import hex_to_lab
 from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.colour.solid import can_be_a_surface
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import Pour, pouring_order
 from swatchwright.mixing.proof import PROVEN
@@ -54,11 +55,14 @@ class Order(StrEnum):
     PAINTER = "painter"
 
 
-_IMPOSSIBLE = (
+_IMPOSSIBLE = mark(
     "No surface can have the wanted colour: at its lightness none is so vivid, whatever the paint. "
     "Check the numbers, their signs and their order."
 )
-_CLOSEST = "The first is the one that comes closest."
+_CLOSEST = mark("The first is the one that comes closest.")
+
+TYPED = mark("typed in")
+"""The origin of a colour that somebody typed, as it is kept."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +161,7 @@ def typed_colour(L: float, a: float, b: float) -> KnownColour:
     MendableError
         If no surface can have it.
     """
-    return KnownColour(Lab.of_a_surface(L, a, b), None, "typed in")
+    return KnownColour(Lab.of_a_surface(L, a, b), None, TYPED)
 
 
 def colour_by_eye(lab: Lab, origin: str) -> KnownColour:
@@ -181,9 +185,11 @@ def read_colour(text: str) -> KnownColour:
         return typed_colour(*hex_to_lab(text).triple)
     except ValueError as error:
         raise MendableError(
-            f"“{text}” is not a colour we can read.",
-            "Type three numbers, L*, a*, b*, such as 46, 34, 24, or a screen colour "
-            "such as #a4503c.",
+            say("“{text}” is not a colour we can read.", text=text),
+            say(
+                "Type three numbers, L*, a*, b*, such as 46, 34, 24, or a screen colour such as "
+                "#a4503c."
+            ),
         ) from error
 
 
@@ -256,9 +262,9 @@ def recipes_for(
         volume=volume,
         subsets_tried=result.subsets_tried,
         proven_gap=result.proven_gap,
-        why_first=_CLOSEST if order is Order.CLOSEST else ranking.why_first,
+        why_first=say(_CLOSEST) if order is Order.CLOSEST else ranking.why_first,
         possible=possible,
-        notes=shelf.notes if possible else (_IMPOSSIBLE, *shelf.notes),
+        notes=shelf.notes if possible else (say(_IMPOSSIBLE), *shelf.notes),
     )
 
 
@@ -288,8 +294,10 @@ def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRec
 def proof_text(gap: float) -> str:
     """Say how near the closest mix is proven to be to the best there is."""
     if gap <= PROVEN:
-        return f"Proven: no mix of this shelf comes more than {max(gap, 0.01):.2f} closer."
-    return f"Not proven to the end: a mix up to {gap:.1f} closer is not ruled out."
+        return say(
+            "Proven: no mix of this shelf comes more than {gap:.2f} closer.", gap=max(gap, 0.01)
+        )
+    return say("Not proven to the end: a mix up to {gap:.1f} closer is not ruled out.", gap=gap)
 
 
 def with_volume(found: Recipes, volume: float) -> Recipes:
@@ -315,7 +323,8 @@ def check_volume(volume: float) -> None:
     """
     if not (isfinite(volume) and 1 <= volume <= _MOST_VOLUME):
         raise MendableError(
-            f"A volume of {volume:g} ml was asked for.", "Ask for 1 ml up to 100 000 ml."
+            say("A volume of {volume:g} ml was asked for.", volume=volume),
+            say("Ask for 1 ml up to 100 000 ml."),
         )
 
 

@@ -8,8 +8,10 @@ from dataclasses import replace
 import numpy as np
 
 from swatchwright.acts.colours import PhotoColours
+from swatchwright.acts.kept_words import A_GREY
 from swatchwright.acts.recipes import read_colour
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.language import mark
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.photo.reference import GREY_CARD, WHITE_PAPER
@@ -52,17 +54,17 @@ def marked_grey(rect: Rect, reflectance: float) -> MarkedReference:
 
 
 def name_of_grey(reflectance: float) -> str:
-    """Name a grey by what it commonly is.
+    """Name a grey by what it commonly is, in English: `kept_words` says it where it is shown.
 
     >>> name_of_grey(0.9), name_of_grey(0.3)
     ('white paper', 'a grey of 30 %')
     """
-    for common, name in ((GREY_CARD, "grey card"), (WHITE_PAPER, "white paper")):
+    for common, name in ((GREY_CARD, mark("grey card")), (WHITE_PAPER, mark("white paper"))):
         if abs(reflectance - common) < 1e-6:
             return name
     if abs(reflectance - BLACK_CARD) < 1e-6:
-        return "black card"
-    return f"a grey of {100 * reflectance:.3g} %"
+        return mark("black card")
+    return A_GREY.format(percent=f"{100 * reflectance:.3g}")
 
 
 def marked_paint(rect: Rect, paint: Paint) -> MarkedReference:

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from swatchwright.acts.colours import balance_photo
 from swatchwright.colour.convert import in_srgb, lab_to_linear_srgb
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.mixing.search import Stopped
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
@@ -23,6 +24,7 @@ from swatchwright.photo.repaint import (
     whole_picture,
 )
 from swatchwright.photo.repaint_strokes import NOT_THIS, Marked, Stroke
+from swatchwright.piece.names import zone_word
 from swatchwright.values import Lab, Rect
 
 __all__ = [
@@ -45,19 +47,19 @@ SHOWN = 1280
 WHOLE = 6000
 """Longest side in pixels of a picture that is saved."""
 
-_PICTURE = (
+_PICTURE = mark(
     "This is a picture and no measured colour: it shows how the piece may look. A brushed and dried"
     " sample beside the cloth decides."
 )
-_FULLY_LIT = (
+_FULLY_LIT = mark(
     "Each new colour is shown as it is where its surface is best lit; a photo cannot tell a pale"
     " paint in dim light from a dark one in bright light."
 )
-_NO_GREY = (
+_NO_GREY = mark(
     "No grey card is marked, so the light is as the camera balanced it, and the new colours may"
     " stand out from the room."
 )
-_BY_EDGE = (
+_BY_EDGE = mark(
     "Nothing is marked as “not this”, so the edge of the picture was taken for what is not the"
     " piece. Where it is, draw a stroke of its zone to the edge."
 )
@@ -160,15 +162,19 @@ def ready_to_repaint(
     balance = balance_photo(photo, grey, reflectance)
     found = find_surfaces(photo, strokes, balance.gains, check)
     view = view_of(found, longest, check)
-    first = () if grey is not None else (_NO_GREY,)
-    edge = (_BY_EDGE,) if found.by_edge else ()
+    first = () if grey is not None else (say(_NO_GREY),)
+    edge = (say(_BY_EDGE),) if found.by_edge else ()
     notes = (*balance.warnings, *first, *edge, *_overexposed(found))
     return Ready(found, view, grey is not None, notes)
 
 
 def _overexposed(found: Surfaces) -> tuple[str, ...]:
     return tuple(
-        f"{100 * share:.0f} % of “{zone}” is overexposed; there is no shade left in it to keep."
+        say(
+            "{share:.0f} % of “{zone}” is overexposed; there is no shade left in it to keep.",
+            share=100 * share,
+            zone=zone_word(zone),
+        )
         for zone, share in zip(found.zones, found.clipped, strict=True)
         if share > _CLIPPED
     )
@@ -245,8 +251,11 @@ def _check_zones(ready: Ready, colours: Mapping[str, Lab]) -> None:
     for zone in colours:
         if zone not in ready.view.zones:
             raise MendableError(
-                f"No stroke marks the zone “{zone}”.",
-                f"Draw one on it, or colour one of: {', '.join(ready.view.zones)}.",
+                say("No stroke marks the zone “{zone}”.", zone=zone_word(zone)),
+                say(
+                    "Draw one on it, or colour one of: {zones}.",
+                    zones=", ".join(map(zone_word, ready.view.zones)),
+                ),
             )
 
 
@@ -259,9 +268,17 @@ def _notes(ready: Ready, colours: Mapping[str, Lab]) -> tuple[str, ...]:
         lab = colours[zone]
         if coat.level < _DARK and float(lab_to_linear_srgb(lab.triple).max()) > _LIGHT:
             notes.append(
-                f"The old paint of “{zone}” is very dark, so its grain and the camera's noise "
-                "show stronger in a light colour than they will."
+                say(
+                    "The old paint of “{zone}” is very dark, so its grain and the camera's noise "
+                    "show stronger in a light colour than they will.",
+                    zone=zone_word(zone),
+                )
             )
         if not in_srgb(lab):
-            notes.append(f"The colour of “{zone}” is more vivid than a screen can show.")
-    return (*notes, _FULLY_LIT, _PICTURE)
+            notes.append(
+                say(
+                    "The colour of “{zone}” is more vivid than a screen can show.",
+                    zone=zone_word(zone),
+                )
+            )
+    return (*notes, say(_FULLY_LIT), say(_PICTURE))

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from swatchwright.acts.samples import sample_photos
 from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
 from swatchwright.photo.repaint_strokes import Marked, Stroke, check_marked
 from swatchwright.values import Rect
@@ -30,7 +31,7 @@ __all__ = [
 _MOST_BYTES = 20_000_000
 _QUALITY = 92
 _KINDS = {".png": "PNG", ".jpg": "JPEG", ".jpeg": "JPEG"}
-_HOW = "docs/repaint.md tells how it is laid out."
+_HOW = mark("docs/repaint.md tells how it is laid out.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,10 +68,14 @@ def read_strokes(path: Path, photo: Photo) -> Marked:
             text = file.read(_MOST_BYTES + 1)
     except OSError as error:
         raise MendableError(
-            f"{path} cannot be read: {error.strerror}.", "Check its name and where it is."
+            say("{file} cannot be read: {why}.", file=path, why=error.strerror),
+            say("Check its name and where it is."),
         ) from error
     if len(text) > _MOST_BYTES:
-        raise MendableError(f"{path.name} has more than 20 MB.", "A file of strokes is smaller.")
+        raise MendableError(
+            say("{file} has more than 20 MB.", file=path.name),
+            say("A file of strokes is smaller."),
+        )
     return strokes_of_json(text, path.name, (photo.width, photo.height))
 
 
@@ -90,7 +95,9 @@ def strokes_of_json(text: bytes, name: str, size: tuple[int, int] | None = None)
         given = plain if size is None else {"size": size} | plain
         marked = msgspec.convert(given, Marked)
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
-        raise MendableError(f"{name} does not hold strokes: {error}.", _HOW) from error
+        raise MendableError(
+            say("{file} does not hold strokes: {why}.", file=name, why=error), say(_HOW)
+        ) from error
     check_marked(marked)
     return marked
 
@@ -98,14 +105,17 @@ def strokes_of_json(text: bytes, name: str, size: tuple[int, int] | None = None)
 def _refuse_unknown(plain: object, name: str) -> None:
     """Refuse what would be passed over: a misspelt word is not to go unseen."""
     if not isinstance(plain, dict) or not isinstance(plain.get("strokes"), list):
-        raise MendableError(f"{name} does not hold strokes.", _HOW)
+        raise MendableError(say("{file} does not hold strokes.", file=name), say(_HOW))
     known = {field.name for field in fields(Stroke)}
     odd = set(plain) - {"size", "strokes"}
     for stroke in plain["strokes"]:
         odd |= set(stroke) - known if isinstance(stroke, dict) else set()
     if odd:
         told = ", ".join(sorted(map(str, odd))[:3])
-        raise MendableError(f"{name} says “{told}”.", f"A stroke has: {', '.join(sorted(known))}.")
+        raise MendableError(
+            say("{file} says “{told}”.", file=name, told=told),
+            say("A stroke has: {names}.", names=", ".join(sorted(known))),
+        )
 
 
 def strokes_json(marked: Marked) -> dict[str, Any]:
@@ -150,7 +160,8 @@ def save_picture(picture: NDArray[np.uint8], path: Path) -> Path:
     kind = _KINDS.get(path.suffix.lower())
     if kind is None:
         raise MendableError(
-            f"{path.name} is neither a PNG nor a JPEG by its name.", "End it with .png or .jpg."
+            say("{file} is neither a PNG nor a JPEG by its name.", file=path.name),
+            say("End it with .png or .jpg."),
         )
     written = BytesIO()
     Image.fromarray(picture).save(written, kind, quality=_QUALITY)

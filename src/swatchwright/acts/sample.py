@@ -26,6 +26,7 @@ from swatchwright.acts.sample_mixes import (
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop, best_of_last, stop_of
 from swatchwright.colour.difference import ACCEPTED
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.learn import Learnt, Tried, learn
 from swatchwright.mixing.mend import Additions, Pot, additions
 from swatchwright.mixing.remix import Outlook, Remix, outlook, remix
@@ -116,7 +117,9 @@ def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
 
 def _check_rounds(shelf: Shelf, loop: SampleLoop) -> None:
     if not loop.rounds:
-        raise MendableError("No sample has been kept yet.", "Brush one, dry it and compare it.")
+        raise MendableError(
+            say("No sample has been kept yet."), say("Brush one, dry it and compare it.")
+        )
     for one in loop.rounds:
         for id_, _ in one.mixed:
             shelf.paint(id_)
@@ -164,7 +167,7 @@ def advice_on(
     held = _pot(learnt, last, pot)
     room = held.volume * _ROOM if tub is None else tub
     if not isfinite(room):
-        raise MendableError("The size of the tub is no number.", "Give it in ml.")
+        raise MendableError(say("The size of the tub is no number."), say("Give it in ml."))
     added, after = _to_add(learnt, held, room, without)
     own = [paint.id for paint in held.paints]
     may = [paint.id for paint in shelf.paints if paint.id not in without]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from swatchwright.acts.sample_judged import How, Judged
+from swatchwright.language import say
 from swatchwright.photo.compare import Seeing, difference_by
 from swatchwright.photo.estimate import Correction, estimate
 from swatchwright.photo.image import Photo
@@ -65,8 +66,8 @@ def _weaknesses(correction: Correction, cloth: Rect, colour: Lab) -> tuple[Findi
     none = Finding(
         "card not grey",
         "note",
-        "No grey is marked: the difference is only as good as the camera's own colours.",
-        "Lay a grey card or white paper beside cloth and sample, and mark it.",
+        say("No grey is marked: the difference is only as good as the camera's own colours."),
+        say("Lay a grey card or white paper beside cloth and sample, and mark it."),
     )
     return (*found, none)
 
@@ -82,6 +83,6 @@ def colour_in_photo(
         If a mark is off or cannot be read.
     """
     correction = estimate(photo, references, light=light)
-    surface = surface_of(photo, sample(photo, rect, ()), "The mark of the stroke")
+    surface = surface_of(photo, sample(photo, rect, ()), say("The mark of the stroke"))
     x, y = surface.middle
     return correction.apply(surface.yarn, x, y)[0]

@@ -12,6 +12,7 @@ import numpy as np
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.colour.doubt import usual_difference
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.fan import SPACING
 from swatchwright.photo.quality import Finding
 from swatchwright.values import Covariance, Lab, isotropic
@@ -89,7 +90,7 @@ TOO = (
     "too warm",
     "too cool",
 )
-"""What may be said of a sample beside the cloth."""
+"""What may be said of a sample beside the cloth; the words are understood and kept in English."""
 
 LIKE_THE_CLOTH = "like the cloth"
 
@@ -137,9 +138,13 @@ def _step(word: str, cloth: Lab, amount: float, said: str) -> np.ndarray:
     asked = word if word.startswith("too ") else f"too {word}"
     if asked not in TOO:
         raise MendableError(
-            f"“{said}” does not say how the sample differs from the cloth.",
-            f"Say {', '.join(AMOUNTS)} and then {', '.join(TOO[:4])} …, joined by “and”; or "
-            f"“{LIKE_THE_CLOTH}”.",
+            say("“{said}” does not say how the sample differs from the cloth.", said=said),
+            say(
+                "Say {amounts} and then {ways} …, joined by “and”; or “{alike}”.",
+                amounts=", ".join(AMOUNTS),
+                ways=", ".join(TOO[:4]),
+                alike=LIKE_THE_CLOTH,
+            ),
         )
     way = _way(asked.removeprefix("too "), cloth)
     near, far, start = 0.0, _FURTHEST, np.array(cloth.triple)
@@ -159,8 +164,10 @@ def _way(word: str, cloth: Lab) -> np.ndarray:
         chroma = hypot(cloth.a, cloth.b)
         if chroma < 1.0:
             raise MendableError(
-                f"The cloth is grey, so the sample cannot be too {word}.",
-                "Say which colour it leans to: too red, too green, too yellow or too blue.",
+                say("The cloth is grey, so the sample cannot be too vivid.")
+                if word == "vivid"
+                else say("The cloth is grey, so the sample cannot be too grey."),
+                say("Say which colour it leans to: too red, too green, too yellow or too blue."),
             )
         sign = 1.0 if word == "vivid" else -1.0
         return np.array([0.0, sign * cloth.a / chroma, sign * cloth.b / chroma])
@@ -205,8 +212,11 @@ def judged_by_figures(
     """
     if len(vector) != 3 or not all(isfinite(v) and abs(v) <= _FURTHEST for v in vector):
         raise MendableError(
-            "The difference of sample and cloth is not one.",
-            "Give three numbers, the sample less the cloth: L*, a*, b*, each between -60 and 60.",
+            say("The difference of sample and cloth is not one."),
+            say(
+                "Give three numbers, the sample less the cloth: L*, a*, b*, each between -60 and "
+                "60."
+            ),
         )
     L, a, b = (float(v) for v in vector)
     return _judged(How.FIGURES, (L, a, b), isotropic(usual), cloth, "")

@@ -13,6 +13,7 @@ from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
 from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Covariance, KnownColour, Lab, isotropic
@@ -154,8 +155,8 @@ def take_round(
     look_of_mix(shelf, mixed)
     if len(loop.rounds) >= _MOST_ROUNDS:
         raise MendableError(
-            f"{_MOST_ROUNDS} samples have been kept for this colour.",
-            "Take the early ones back, or begin anew with another mix.",
+            say("{many} samples have been kept for this colour.", many=_MOST_ROUNDS),
+            say("Take the early ones back, or begin anew with another mix."),
         )
     new = Round(
         day=day,

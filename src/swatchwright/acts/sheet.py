@@ -7,16 +7,18 @@ from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 
-from swatchwright.acts.batches import WHOLE_PIECE, shelf_of_recipe, what_has_changed
+from swatchwright.acts.batches import WHOLE_PIECE, day_named
 from swatchwright.acts.jobs import job_of
+from swatchwright.acts.kept_recipe import OWN_PAINTS, no_recipe, shelf_of_recipe, what_has_changed
+from swatchwright.acts.kept_words import kept_words
 from swatchwright.acts.recipes import DEFAULT_VOLUME
 from swatchwright.acts.sheet_files import PICTURE_DPI, document_of, pictures_of, save_sheet
 from swatchwright.acts.sheet_parts import (
     JobParts,
     buy_lines,
     cautions_for,
-    day_text,
     mixed_lines,
+    moment_text,
     parts_of,
     piece_lines,
     plan_lines,
@@ -25,8 +27,10 @@ from swatchwright.acts.sheet_parts import (
 from swatchwright.acts.sheet_zone import Mix, zone_of
 from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import CodeRecipe, read_code
 from swatchwright.sheet.content import BatchLine, NoteLine, SheetContent, Units
 from swatchwright.sheet.lettering import missing_letters
@@ -55,11 +59,11 @@ __all__ = [
 ]
 
 _MOST_TEXT = 200
-_KEEP_TO = (
+_KEEP_TO = mark(
     "Mix by the parts, whatever the volume, and mix enough for all coats at once: two batches of "
     "one recipe differ a little, and so do two tins of one paint."
 )
-_HOLD = "Keep a brushed card with this sheet, in the dark; it outlives any figure on it."
+_HOLD = mark("Keep a brushed card with this sheet, in the dark; it outlives any figure on it.")
 
 
 # --- of a job ------------------------------------------------------------------------------------
@@ -106,7 +110,7 @@ def content_of(
         client=job.client,
         brief=job.brief,
         room_light=job.room_light,
-        day=store.today() if day is None else _day(day),
+        day=store.today() if day is None else day_named(day),
         job=job.id,
         units=told,
         zones=tuple(zone_of(mix, told) for mix in mixes),
@@ -115,12 +119,13 @@ def content_of(
         mixed=() if amounts is None else mixed_lines(amounts),
         buy=() if amounts is None else buy_lines(amounts),
         plan=() if plan is None else plan_lines(plan),
-        ready="" if plan is None else f"{day_text(plan.ready)} {plan.ready[11:]}",
+        ready="" if plan is None else moment_text(plan.ready),
         cautions=cautions_for(paints, parts.layers, plan),
-        notes=tuple(NoteLine(note.written[:10], note.text) for note in job.notes),
-        again=(_KEEP_TO, _HOLD),
+        notes=tuple(NoteLine(note.written[:10], kept_words(note.text)) for note in job.notes),
+        again=(say(_KEEP_TO), say(_HOLD)),
         invented=_any_invented(paints),
         gaps=parts.gaps,
+        gaps_in=parts.gaps_in,
     )
     return _with_missing_letters(content)
 
@@ -131,12 +136,7 @@ def _chosen(job: Job, zone: str | None) -> list[KeptRecipe]:
     found = [job.chosen(name) for name in zones if zone in {None, name}]
     recipes = [recipe for recipe in found if recipe is not None]
     if not recipes:
-        raise MendableError(
-            f"No recipe is chosen for “{job.title}”{f', zone {zone}' if zone else ''}.",
-            f"Its zones with a recipe are: {', '.join(zones)}."
-            if zones
-            else "Find and keep a recipe first.",
-        )
+        raise no_recipe(job, zone)
     return recipes
 
 
@@ -164,12 +164,13 @@ def _mix(store: Store, job: Job, recipe: KeptRecipe, parts: JobParts, volume: fl
 def _volume(asked: float | None, batch: Batch | None, needed: float | None) -> tuple[float, str]:
     """Choose a volume, and say where it comes from."""
     if asked is not None:
-        return asked, "as asked"
+        return asked, say("as asked")
     if batch is not None:
-        return batch.volume, f"as batch {batch.number} on {batch.day}"
+        told = say("as batch {number} on {day}", number=batch.number, day=batch.day)
+        return batch.volume, told
     if needed is not None:
-        return needed, "what the piece takes, with a sample and some to touch up"
-    return DEFAULT_VOLUME, "for a small piece"
+        return needed, say("what the piece takes, with a sample and some to touch up")
+    return DEFAULT_VOLUME, say("for a small piece")
 
 
 def _shelf(store: Store, recipe: KeptRecipe) -> Shelf:
@@ -177,7 +178,7 @@ def _shelf(store: Store, recipe: KeptRecipe) -> Shelf:
     own = shelf_of_recipe(store, recipe)
     ids = {paint.id for paint in own.paints}
     others = [p for p in kept_shelf(store).shelf.paints if p.id not in ids]
-    return Shelf("the recipe's own paints", (*own.paints, *others))
+    return Shelf(OWN_PAINTS, (*own.paints, *others))
 
 
 def _changes(store: Store, recipe: KeptRecipe) -> dict[str, str]:
@@ -191,7 +192,7 @@ def _changes(store: Store, recipe: KeptRecipe) -> dict[str, str]:
 
 
 def _batch_line(batch: Batch) -> BatchLine:
-    zone = "" if batch.zone == WHOLE_PIECE else batch.zone
+    zone = "" if batch.zone == WHOLE_PIECE else zone_word(batch.zone)
     return BatchLine(batch.number, batch.day, batch.volume, zone, batch.note)
 
 
@@ -239,10 +240,11 @@ def content_of_mix(
     for text in (title, client):
         if len(text) > _MOST_TEXT:
             raise MendableError(
-                f"“{text[:30]}…” has {len(text)} letters.", f"Give up to {_MOST_TEXT}."
+                say("“{text}…” has {many} letters.", text=text[:30], many=len(text)),
+                say("Give up to {most}.", most=_MOST_TEXT),
             )
     told, over = units or Units(), layers or Stack()
-    named = date.today().isoformat() if day is None else _day(day)  # noqa: DTZ011 - her own day
+    named = date.today().isoformat() if day is None else day_named(day)  # noqa: DTZ011 - her own day
     mix = Mix(
         parts=parts,
         shelf=shelf,
@@ -251,7 +253,7 @@ def content_of_mix(
         title=title,
         day=named,
         volume=DEFAULT_VOLUME if volume is None else volume,
-        volume_from="for a small piece" if volume is None else "as asked",
+        volume_from=say("for a small piece") if volume is None else say("as asked"),
     )
     zone = zone_of(mix, told)
     paints = _used(mix)
@@ -265,7 +267,7 @@ def content_of_mix(
         units=told,
         zones=(zone,),
         cautions=cautions_for(paints, over, None),
-        again=(_KEEP_TO, _HOLD),
+        again=(say(_KEEP_TO), say(_HOLD)),
         invented=_any_invented(paints),
     )
     return _with_missing_letters(content)
@@ -287,15 +289,6 @@ def _any_invented(paints: Sequence[Paint]) -> bool:
     return any(paint.how_known is HowKnown.INVENTED for paint in paints)
 
 
-def _day(text: str) -> str:
-    try:
-        return date.fromisoformat(text.strip()).isoformat()
-    except ValueError as error:
-        raise MendableError(
-            f"“{text}” is not a day.", "Write it as year, month and day: 2026-03-01."
-        ) from error
-
-
 def _with_missing_letters(content: SheetContent) -> SheetContent:
     """Say which letters the fonts of the sheet do not have."""
     names = [paint.name for zone in content.zones for paint in zone.paints]
@@ -304,5 +297,8 @@ def _with_missing_letters(content: SheetContent) -> SheetContent:
     lacking = missing_letters(" ".join([*heads, *names, *notes]))
     if not lacking:
         return content
-    told = f"The letters of the sheet do not have: {' '.join(lacking[:20])}. Write them by hand."
+    told = say(
+        "The letters of the sheet do not have: {letters}. Write them by hand.",
+        letters=" ".join(lacking[:20]),
+    )
     return replace(content, gaps=(*content.gaps, told))

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.label import label_pdf
 from swatchwright.sheet.paper import LabelSize, Paper
@@ -54,7 +55,8 @@ def pictures_of(document: bytes, *, dpi: float = PICTURE_DPI) -> tuple[bytes, ..
     """
     if not _LEAST_DPI <= dpi <= _MOST_DPI:
         raise MendableError(
-            f"{dpi:g} dots to the inch were asked for.", f"Ask for {_LEAST_DPI:g} to {_MOST_DPI:g}."
+            say("{dpi:g} dots to the inch were asked for.", dpi=dpi),
+            say("Ask for {least:g} to {most:g}.", least=_LEAST_DPI, most=_MOST_DPI),
         )
     return tuple(pictures(document, dpi))
 
@@ -89,7 +91,8 @@ def save_sheet(
     kind = path.suffix.lower()
     if kind not in {".pdf", ".png"}:
         raise MendableError(
-            f"{path.name} is neither a PDF nor a PNG by its name.", "End it with .pdf or .png."
+            say("{file} is neither a PDF nor a PNG by its name.", file=path.name),
+            say("End it with .pdf or .png."),
         )
     document = document_of(content, paper=paper, label=label, fill=fill)
     if kind == ".pdf":

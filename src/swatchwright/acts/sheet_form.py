@@ -27,6 +27,7 @@ from swatchwright.acts.sheet import (
     save_sheet,
 )
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.layers import Stack
 from swatchwright.shelf.jobs import Job
 from swatchwright.shelf.shelf import Shelf
@@ -186,8 +187,9 @@ def sheet_of_mix(mix: BenchMix, form: SheetForm) -> SheetContent:
         if not mix.layers.layers:
             raise
         content = _of_mix(mix, form, Stack())
-        gap = f"The finish is left out: {error.what} {error.mend}"
-        return replace(content, gaps=(*content.gaps, gap))
+        gap = say("The finish is left out: {why}", why=f"{error.what} {error.mend}")
+        gaps_in = (*content.gaps_in, "finish")
+        return replace(content, gaps=(*content.gaps, gap), gaps_in=gaps_in)
 
 
 def _of_mix(mix: BenchMix, form: SheetForm, layers: Stack) -> SheetContent:

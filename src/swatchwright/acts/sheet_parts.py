@@ -19,9 +19,11 @@ from swatchwright.acts.piece_job import (
 from swatchwright.acts.plan import plan_for
 from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
+from swatchwright.language import figure, listed, mark, say
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.amounts import Amounts, Batch, Purchase
+from swatchwright.piece.names import paint_word, zone_word
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
@@ -29,7 +31,7 @@ from swatchwright.piece.work.order import PlanOrder
 from swatchwright.piece.work.plan import Plan, Step
 from swatchwright.piece.work.times import Source
 from swatchwright.sheet.content import BuyLine, CautionBox, PieceLine, PlanLine
-from swatchwright.sheet.told import and_list, ml_text
+from swatchwright.sheet.told import ml_text
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.store.store import Store
 
@@ -39,6 +41,7 @@ __all__ = [
     "cautions_for",
     "day_text",
     "mixed_lines",
+    "moment_text",
     "parts_of",
     "piece_lines",
     "plan_lines",
@@ -50,7 +53,10 @@ T = TypeVar("T")
 PLAN_PART, FINISH_PART = "plan", "finish"
 
 _OILY = frozenset({LayerKind.OIL, LayerKind.WAX})
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_DAYS = (
+    *(mark("Mon"), mark("Tue"), mark("Wed"), mark("Thu"), mark("Fri")),
+    *(mark("Sat"), mark("Sun")),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,28 +73,38 @@ class JobParts:
         Over the paint.
     gaps
         What there is and could not be used, and why.
+    gaps_in
+        Which parts these are: ``piece``, ``plan`` or ``finish``.
     """
 
     amounts: Amounts | None
     plan: Plan | None
     layers: Stack
     gaps: tuple[str, ...]
+    gaps_in: tuple[str, ...]
 
 
 def parts_of(store: Store, job: Job) -> JobParts:
     """Gather what a job holds; what cannot be used is left out, and why is told."""
-    gaps: list[str] = []
-    amounts = _try(gaps, "The amounts for the piece are", lambda: _amounts(store, job))
-    plan = _try(gaps, "The plan of work is", lambda: _plan(job))
-    layers = _try(gaps, "The finish is", lambda: _layers(job))
-    return JobParts(amounts, plan, layers or Stack(), tuple(gaps))
+    gaps: dict[str, str] = {}
+    amounts = _try(gaps, "piece", lambda: _amounts(store, job))
+    plan = _try(gaps, "plan", lambda: _plan(job))
+    layers = _try(gaps, "finish", lambda: _layers(job))
+    return JobParts(amounts, plan, layers or Stack(), tuple(gaps.values()), tuple(gaps))
 
 
-def _try(gaps: list[str], what: str, find: Callable[[], T | None]) -> T | None:
+_GAPS = {
+    "piece": mark("The amounts for the piece are left out: {why}"),
+    "plan": mark("The plan of work is left out: {why}"),
+    "finish": mark("The finish is left out: {why}"),
+}
+
+
+def _try(gaps: dict[str, str], part: str, find: Callable[[], T | None]) -> T | None:
     try:
         return find()
     except MendableError as error:
-        gaps.append(f"{what} left out: {error.what} {error.mend}")
+        gaps[part] = say(_GAPS[part], why=f"{error.what} {error.mend}")
         return None
 
 
@@ -131,7 +147,9 @@ def _layers(job: Job) -> Stack | None:
 def piece_lines(amounts: Amounts) -> tuple[PieceLine, ...]:
     """Tell what each zone takes."""
     return tuple(
-        PieceLine(row.zone, _called(amounts, row.product), row.area, row.coats, row.need_ml)
+        PieceLine(
+            zone_word(row.zone), _called(amounts, row.product), row.area, row.coats, row.need_ml
+        )
         for row in amounts.coatings
     )
 
@@ -140,8 +158,9 @@ def _called(amounts: Amounts, product: str) -> str:
     """Give what a product is called: a mix by the zones that it is for."""
     kinds = {batch.product: batch.kind for batch in amounts.batches}
     if kinds.get(product) is not ProductKind.PAINT:
-        return product
-    return f"mix for {and_list([r.zone for r in amounts.coatings if r.product == product])}"
+        return paint_word(product)
+    zones = [zone_word(row.zone) for row in amounts.coatings if row.product == product]
+    return say("mix for {zones}", zones=listed(zones))
 
 
 def volume_of_zone(amounts: Amounts | None, zone: str, zones: Sequence[str]) -> float | None:
@@ -173,27 +192,41 @@ def mixed_lines(amounts: Amounts) -> tuple[str, ...]:
 
 def _mixed(batch: Batch, called: str) -> str:
     told = [
-        f"{batch.need_ml:.0f} to put on",
-        *([f"{batch.sample_ml:.0f} for a sample"] if batch.sample_ml else []),
-        *([f"{batch.touch_up_ml:.0f} to touch up"] if batch.touch_up_ml else []),
-        *([f"{batch.thinner_ml:.0f} of it water or thinner"] if batch.thinner_ml >= 0.5 else []),
+        say(words, ml=ml)
+        for words, ml, there in (
+            (mark("{ml:.0f} to put on"), batch.need_ml, True),
+            (mark("{ml:.0f} for a sample"), batch.sample_ml, bool(batch.sample_ml)),
+            (mark("{ml:.0f} to touch up"), batch.touch_up_ml, bool(batch.touch_up_ml)),
+            (mark("{ml:.0f} of it water or thinner"), batch.thinner_ml, batch.thinner_ml >= 0.5),
+        )
+        if there
     ]
-    does = "Mix at once" if batch.sample_ml or batch.touch_up_ml else "Have ready"
-    return f"{does} {ml_text(batch.mix_ml)} of {called}: {', '.join(told)}."
+    if batch.sample_ml or batch.touch_up_ml:
+        words = mark("Mix at once {amount} of {what}: {told}.")
+    else:
+        words = mark("Have ready {amount} of {what}: {told}.")
+    return say(words, amount=ml_text(batch.mix_ml), what=called, told=", ".join(told))
 
 
 def buy_lines(amounts: Amounts) -> tuple[BuyLine, ...]:
     """Tell what is needed of each paint, and what to buy."""
-    return tuple(BuyLine(p.name, p.need_ml, _buy(p)) for p in amounts.purchases)
+    return tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p)) for p in amounts.purchases)
 
 
 def _buy(purchase: Purchase) -> str:
-    left = f"{ml_text(round(purchase.left_ml))} left; " if purchase.left_ml else ""
+    to_buy = _to_buy(purchase)
+    if not purchase.left_ml:
+        return to_buy
+    left = ml_text(round(purchase.left_ml))
+    return say("{amount} left; {to_buy}", amount=left, to_buy=to_buy)
+
+
+def _to_buy(purchase: Purchase) -> str:
     if purchase.short_ml:
-        return f"{left}{ml_text(round(purchase.short_ml))} to get"
+        return say("{amount} to get", amount=ml_text(round(purchase.short_ml)))
     if not purchase.tins:
-        return f"{left}nothing to buy"
-    return left + and_list([f"{tin.count} × {ml_text(tin.size.ml)}" for tin in purchase.tins])
+        return say("nothing to buy")
+    return listed(f"{tin.count} × {ml_text(tin.size.ml)}" for tin in purchase.tins)
 
 
 def plan_lines(plan: Plan) -> tuple[PlanLine, ...]:
@@ -206,22 +239,38 @@ def plan_lines(plan: Plan) -> tuple[PlanLine, ...]:
 def _time(step: Step) -> str:
     begin, end = step.start[11:], step.end[11:]
     if step.end[:10] != step.start[:10]:
-        return f"{begin} to {day_text(step.end)}, {end}"
+        return say("{begin} to {day}, {end}", begin=begin, day=day_text(step.end), end=end)
     return begin if begin == end else f"{begin}–{end}"
 
 
 def day_text(moment: str) -> str:
     """Give the day of a moment, as in “Tue 2026-12-01”."""
-    return f"{_DAYS[datetime.fromisoformat(moment).weekday()]} {moment[:10]}"
+    day = datetime.fromisoformat(moment)
+    return say(
+        "{weekday} {year}-{month:02d}-{day:02d}",
+        weekday=say(_DAYS[day.weekday()]),
+        year=day.year,
+        month=day.month,
+        day=day.day,
+    )
+
+
+def moment_text(moment: str) -> str:
+    """Give the day and the time of a moment, as in “Tue 2026-12-01 09:30”."""
+    return say("{day} {time}", day=day_text(moment), time=moment[11:])
 
 
 def _wait(step: Step) -> str:
     if not step.wait:
         return ""
     long = step.wait > 72 * 60
-    told = f"{step.wait / 1440:.3g} days" if long else f"{step.wait / 60:.2g} h"
+    days, hours = (
+        say("{days:.3g} days", days=step.wait / 1440),
+        f"{figure(step.wait / 60, '.2g')} h",
+    )
+    told = days if long else hours
     short = f"{step.wait:.0f} min" if step.wait < 60 else told
-    return f"{short} (the tin)" if step.wait_from is Source.TIN else short
+    return say("{wait} (the tin)", wait=short) if step.wait_from is Source.TIN else short
 
 
 # --- cautions ------------------------------------------------------------------------------------
@@ -239,4 +288,4 @@ def cautions_for(
         dangers.append(Danger.RAGS)
     dangers.append(Danger.CHILDREN)
     found = [CAUTIONS[danger] for danger in Danger if danger in dangers]
-    return tuple(CautionBox(c.danger.value, c.why, c.do) for c in found)
+    return tuple(CautionBox(say(c.danger.value), say(c.why), say(c.do)) for c in found)

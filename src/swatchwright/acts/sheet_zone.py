@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import reduce
 
 from swatchwright.acts.confidence import Confidence, confidence_in
 from swatchwright.acts.finish import Look, preview
@@ -11,25 +12,28 @@ from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
 from swatchwright.acts.recipes import check_volume
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import listed, mark, say
 from swatchwright.measures.kitchen import in_spoons
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import pouring_order
 from swatchwright.mixing.recipe import Parts, Recipe
 from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.photo.origin import origin_words
+from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import CodePaint, CodeRecipe, write_code
 from swatchwright.sheet.content import PaintLine, Units, Zone
-from swatchwright.sheet.told import amount_text, and_list, spoons_text
+from swatchwright.sheet.told import amount_text, spoons_text
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour
 
 __all__ = ["Mix", "zone_of"]
 
-_SAMPLE = (
+_SAMPLE = mark(
     "Print and screen only come near these colours. Brush a sample on card, let it dry, and hold "
     "it to the cloth before you mix the batch."
 )
-_INVENTED = "The paints are invented, so the figures say nothing of any real paint."
+_INVENTED = mark("The paints are invented, so the figures say nothing of any real paint.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +91,7 @@ def zone_of(mix: Mix, units: Units) -> Zone:
     lines = _lines(mix, look, ml, units)
     apart = None if mix.wanted is None else _apart(mix.wanted, look)
     return Zone(
-        name=mix.zone,
+        name=zone_word(mix.zone),
         wanted=None if mix.wanted is None else mix.wanted.lab,
         dry=look.dry,
         wet=look.wet,
@@ -128,7 +132,7 @@ def _lines(mix: Mix, look: MixLook, ml: Sequence[float], units: Units) -> list[P
             grams=None if paint.density is None else round(amount * paint.density, 1),
             spoons="" if units.spoons is None else spoons_text(in_spoons(amount, units.spoons)),
             own=own,
-            how_known=paint.how_known.value,
+            how_known=say(paint.how_known.value),
             tins=tuple(tin.ml for tin in paint.tins),
             note=mix.changed.get(paint.id, ""),
         )
@@ -145,13 +149,27 @@ def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
         return ()
     recipe = Recipe(look.paints, look.shares, 0.0, look.dry, look.wet, Parts((), 0.0, 0.0), None)
     pours = pouring_order(recipe, ml)
-    first = [f"{amount_text(p.ml)} ml of {p.paint.name}" for p in pours[:-4]]
-    strong = pours[-1].paint.name
+    first = [
+        say("{amount} ml of {paint}", amount=amount_text(p.ml), paint=p.paint.name)
+        for p in pours[:-4]
+    ]
+    told = reduce(_then, first[1:], say("{paint} first", paint=first[0]))
     return (
-        f"{first[0]} first{''.join(f', then {text}' for text in first[1:])}.",
-        f"Then {strong} in three portions of {amount_text(pours[-2].ml)} ml, each well stirred in.",
-        f"Hold the last {amount_text(pours[-1].ml)} ml back until a sample has dried.",
+        f"{told}.",
+        say(
+            "Then {paint} in three portions of {amount} ml, each well stirred in.",
+            paint=pours[-1].paint.name,
+            amount=amount_text(pours[-2].ml),
+        ),
+        say(
+            "Hold the last {amount} ml back until a sample has dried.",
+            amount=amount_text(pours[-1].ml),
+        ),
     )
+
+
+def _then(before: str, paint: str) -> str:
+    return say("{before}, then {paint}", before=before, paint=paint)
 
 
 # --- trust ---------------------------------------------------------------------------------------
@@ -164,30 +182,43 @@ def _trust(wanted: KnownColour | None, look: MixLook, finish: Look | None) -> tu
     return (
         *_origin(wanted),
         _usual(confidence_in(known, look.paints, look.shares), invented=invented),
-        *([f"Finished, give or take {finish.steps[-1].doubt:.0f}."] if finish else []),
-        *([_INVENTED] if invented else [_known(look.paints)]),
-        _SAMPLE,
+        *(
+            [say("Finished, give or take {doubt:.0f}.", doubt=finish.steps[-1].doubt)]
+            if finish
+            else []
+        ),
+        *([say(_INVENTED)] if invented else [_known(look.paints)]),
+        say(_SAMPLE),
     )
 
 
 def _origin(wanted: KnownColour | None) -> tuple[str, ...]:
     if wanted is None or not wanted.origin:
         return ()
-    return (f"The wanted colour: {wanted.origin.rstrip('.')}.",)
+    return (say("The wanted colour: {origin}.", origin=origin_words(wanted.origin).rstrip(".")),)
 
 
 def _usual(doubt: Confidence, *, invented: bool) -> str:
     """Say how far off it usually is; of invented paints only what the photo brings is said."""
     if doubt.photo and doubt.paints:
-        return (
-            f"Untried, it usually dries within {doubt.both:.0f} of the cloth "
-            f"(the photo {doubt.photo:.1f}, the paints {doubt.paints:.1f})."
+        return say(
+            "Untried, it usually dries within {both:.0f} of the cloth (the photo {photo:.1f}, the "
+            "paints {paints:.1f}).",
+            both=doubt.both,
+            photo=doubt.photo,
+            paints=doubt.paints,
         )
     if doubt.photo:
-        return f"Untried, it usually dries within {doubt.photo:.0f} of the cloth, for the photo."
+        return say(
+            "Untried, it usually dries within {photo:.0f} of the cloth, for the photo.",
+            photo=doubt.photo,
+        )
     if doubt.paints and not invented:
-        return f"Untried, it usually dries within {doubt.paints:.0f} of what is computed."
-    return "It has not been tried."
+        return say(
+            "Untried, it usually dries within {paints:.0f} of what is computed.",
+            paints=doubt.paints,
+        )
+    return say("It has not been tried.")
 
 
 def _known(paints: Sequence[Paint]) -> str:
@@ -195,8 +226,8 @@ def _known(paints: Sequence[Paint]) -> str:
     kinds: dict[str, list[str]] = {}
     for paint in paints:
         kinds.setdefault(paint.how_known.value, []).append(paint.name)
-    told = [f"{and_list(names)}: {kind}" for kind, names in kinds.items()]
-    return f"How the paints are known: {'; '.join(told)}."
+    told = [f"{listed(names)}: {say(kind)}" for kind, names in kinds.items()]
+    return say("How the paints are known: {told}.", told="; ".join(told))
 
 
 # --- the code ------------------------------------------------------------------------------------

@@ -19,6 +19,7 @@ from swatchwright.acts.fit_told import Next
 from swatchwright.acts.known import white_of
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.paint.family import Family
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.brush_outs import Strip
@@ -161,15 +162,17 @@ def new_tin(
     """
     plain = " ".join(name.split())
     if not re.search(r"\w", plain) or len(plain) > 120:
-        raise MendableError("The new paint has no name.", "Write what is on the tin, in a line.")
+        raise MendableError(
+            say("The new paint has no name."), say("Write what is on the tin, in a line.")
+        )
     for told, value, most in (
-        ("A tin", tin_ml, _MOST_ML),
-        ("A price", price, _MOST_PRICE),
-        ("A share of solids", volume_solids, 0.95),
+        (mark("A tin of {value:g} cannot be."), tin_ml, _MOST_ML),
+        (mark("A price of {value:g} cannot be."), price, _MOST_PRICE),
+        (mark("A share of solids of {value:g} cannot be."), volume_solids, 0.95),
     ):
         if value is not None and not (isfinite(value) and 0 < value <= most):
             raise MendableError(
-                f"{told} of {value:g} cannot be.", f"Give more than 0 and up to {most:g}."
+                say(told, value=value), say("Give more than 0 and up to {most:g}.", most=most)
             )
     slug = "-".join(re.findall(r"[^\W_]+", plain.lower()))[:40].strip("-")
     numbered = (slug if n == 1 else f"{slug}-{n}" for n in range(1, len(taken) + 2))
@@ -195,7 +198,7 @@ def with_cards(sitting: Sitting, shelf: Shelf) -> Sitting:
     """
     if not sitting.ids:
         raise MendableError(
-            "No paint is chosen.", "Tick the paints you mix from most, and a white."
+            say("No paint is chosen."), say("Tick the paints you mix from most, and a white.")
         )
     white = sitting.white or _white_among(sitting, shelf)
     ids = sitting.ids if not white or white in sitting.ids else (white, *sitting.ids)
@@ -326,9 +329,12 @@ def measured_cards(sitting: Sitting, measured: Measurements) -> tuple[Sitting, i
     read = {n: row for n, row in found.items() if row.reflectance is not None or row.lab}
     if not read:
         raise MendableError(
-            f"No sample of {measured.name} belongs to a card.",
-            f"Name the samples by the numbers of the cards, 1 to {len(sitting.cards)}, or export "
-            "just as many as there are cards, in their order.",
+            say("No sample of {file} belongs to a card.", file=measured.name),
+            say(
+                "Name the samples by the numbers of the cards, 1 to {most}, or export just as many "
+                "as there are cards, in their order.",
+                most=len(sitting.cards),
+            ),
         )
     cards = list(sitting.cards)
     for n, row in read.items():

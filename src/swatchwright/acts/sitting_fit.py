@@ -13,6 +13,7 @@ from swatchwright.acts.mix import own_colours
 from swatchwright.acts.shelf_view import usual_off
 from swatchwright.acts.sitting import Card, NewTin, Sitting, names_in
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.paint.paints import HowKnown, Paint, Tin
 from swatchwright.shelf.brush_outs import NewPaint, Sheet, Strip
 from swatchwright.shelf.shelf import Shelf
@@ -21,7 +22,7 @@ from swatchwright.values import Lab
 __all__ = ["Doubt", "doubts_of", "fit_sitting", "kept_paints", "most_helpful"]
 
 _LEAST_GAIN = 0.05
-_NAME = "these cards"
+_NAME = mark("these cards")
 
 
 def fit_sitting(
@@ -53,7 +54,8 @@ def fit_sitting(
     met = list(dict.fromkeys(id_ for card in read for id_, _ in card.mix))
     if not met:
         raise MendableError(
-            "No card has been read yet.", "Read at least one card of a paint, and then fit."
+            say("No card has been read yet."),
+            say("Read at least one card of a paint, and then fit."),
         )
     real = tuple(p for p in shelf.paints if p.how_known is not HowKnown.INVENTED or p.id in met)
     there = [paint.id for paint in real]
@@ -75,8 +77,9 @@ def fit_sitting(
 
 def _by_name(text: str, sitting: Sitting, names: Mapping[str, str]) -> str:
     """Tell of cards by their numbers and of paints by their names, in place of ids."""
-    numbers = {card.id: f"card {n}" for n, card in enumerate(sitting.cards, 1) if card.mix}
-    quoted = {id_: f"“{name}”" for id_, name in names.items()} | numbers
+    cards = enumerate(sitting.cards, 1)
+    numbers = {card.id: say("card {number}", number=n) for n, card in cards if card.mix}
+    quoted = {id_: say("“{name}”", name=name) for id_, name in names.items()} | numbers
     ids = sorted(quoted, key=len, reverse=True)
     whole = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, ids))})(?![\w-])")
     return whole.sub(lambda found: quoted[found.group()], text)

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.layers import Layer, Stack, check_stack
 
 __all__ = ["layer_json", "read_stack", "stack_of_json"]
@@ -38,7 +39,8 @@ def stack_of_json(text: bytes, name: str) -> Stack:
         stack = msgspec.convert(plain, Stack)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
         raise MendableError(
-            f"{name} does not hold layers: {error}.", "docs/files.md tells how it is laid out."
+            say("{file} does not hold layers: {why}.", file=name, why=error),
+            say("docs/files.md tells how it is laid out."),
         ) from error
     check_stack(stack)
     return stack
@@ -57,10 +59,14 @@ def read_stack(path: Path) -> Stack:
             text = file.read(_MOST_BYTES + 1)
     except OSError as error:
         raise MendableError(
-            f"{path} cannot be read: {error.strerror}.", "Check its name and where it is."
+            say("{file} cannot be read: {why}.", file=path, why=error.strerror),
+            say("Check its name and where it is."),
         ) from error
     if len(text) > _MOST_BYTES:
-        raise MendableError(f"{path.name} has more than 1 MB.", "A file of layers is far smaller.")
+        raise MendableError(
+            say("{file} has more than 1 MB.", file=path.name),
+            say("A file of layers is far smaller."),
+        )
     return stack_of_json(text, path.name)
 
 
@@ -69,11 +75,13 @@ def _refuse_unknown(plain: object, name: str) -> None:
     layers = plain.get("layers") if isinstance(plain, dict) else None
     if not isinstance(layers, list):
         raise MendableError(
-            f"{name} does not hold layers.", "It should be {“layers”: [{“kind”: “wax”}, …]}."
+            say("{file} does not hold layers.", file=name),
+            say("It should be {example}.", example="{“layers”: [{“kind”: “wax”}, …]}"),
         )
     known = {field.name for field in fields(Layer)}
     for layer in layers:
         for word in set(layer) - known if isinstance(layer, dict) else ():
             raise MendableError(
-                f"{name} says “{word}” of a layer.", f"A layer has: {', '.join(sorted(known))}."
+                say("{file} says “{word}” of a layer.", file=name, word=word),
+                say("A layer has: {names}.", names=", ".join(sorted(known))),
             )

@@ -11,7 +11,9 @@ from enum import StrEnum
 from math import isfinite
 from pathlib import Path
 
+from swatchwright.acts import labels
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
 from swatchwright.shelf.jobs import Document
@@ -40,7 +42,7 @@ __all__ = [
 
 _MOST_ML = 1e6
 _MOST_PAINTS = 5000
-_NAME = "your shelf"
+_NAME = mark("your shelf")
 
 
 class ShelfKind(StrEnum):
@@ -88,16 +90,18 @@ def take_demo_shelf(store: Store) -> Changes:
     MendableError
         If the shelf is not empty.
     """
-    with store.editing("Take the demonstration shelf") as edit:
+    with store.editing(labels.TAKE_DEMO) as edit:
         if paint_rows.read_paints(edit.connection):
             raise MendableError(
-                "There are paints on your shelf already, and the invented ones of the "
-                "demonstration are not mixed among them.",
-                "Use the demonstration with another --store, or remove your paints first.",
+                say(
+                    "There are paints on your shelf already, and the invented ones of the "
+                    "demonstration are not mixed among them."
+                ),
+                say("Use the demonstration with another --store, or remove your paints first."),
             )
         for paint in demo_shelf().paints:
             paint_rows.write_paint(edit, StockedPaint(paint, None))
-        edit.warn("These paints are invented: no such paint is sold.")
+        edit.warn(say("These paints are invented: no such paint is sold."))
         return edit.changes
 
 
@@ -144,19 +148,26 @@ def put_paints(
     """
     for paint in paints:
         paint_rows.check_paint(paint)
-    named = f"{len(paints)} paint{'' if len(paints) == 1 else 's'}"
-    label = f"Put {named} on the shelf{f' from {source}' if source else ''}"
-    with store.editing(label) as edit:
+    with store.editing(_put_label(len(paints), source)) as edit:
         old = {stocked.paint.id: stocked for stocked in paint_rows.read_paints(edit.connection)}
         gone = _put_away(edit, old, paints, replace_all=replace_all)
         if len({*old, *(paint.id for paint in paints)} - {*gone}) > _MOST_PAINTS:
-            raise MendableError("That are too many paints.", f"A shelf holds {_MOST_PAINTS:,}.")
+            raise MendableError(
+                say("That are too many paints."), say("A shelf holds {most:,}.", most=_MOST_PAINTS)
+            )
         paint_rows.remove_paints(edit, gone)
         for paint in paints:
             _put(edit, paint, None if paint.id in gone else old.get(paint.id))
         for note in notes:
             edit.warn(note)
         return edit.changes
+
+
+def _put_label(count: int, source: str) -> str:
+    one, many = (
+        (labels.PUT_ONE_FROM, labels.PUT_MANY_FROM) if source else (labels.PUT_ONE, labels.PUT_MANY)
+    )
+    return (one if count == 1 else many).format(number=count, file=source)
 
 
 def _put(edit: Edit, paint: Paint, before: StockedPaint | None) -> None:
@@ -180,14 +191,17 @@ def _put_away(
         demo = tuple(id_ for id_, s in old.items() if s.paint.how_known is HowKnown.INVENTED)
         if demo and not invented:
             edit.warn(
-                f"The {len(demo)} invented paints of the demonstration were put away; undo brings "
-                "them back."
+                say(
+                    "The {many} invented paints of the demonstration were put away; undo brings "
+                    "them back.",
+                    many=len(demo),
+                )
             )
             return demo
     elif any(paint.how_known is not HowKnown.INVENTED for paint in left):
         raise MendableError(
-            "These paints are invented, and yours on the shelf are not.",
-            "Keep them apart: bring them into another --store, or replace the whole shelf.",
+            say("These paints are invented, and yours on the shelf are not."),
+            say("Keep them apart: bring them into another --store, or replace the whole shelf."),
         )
     return ()
 
@@ -200,10 +214,10 @@ def remove_paints(store: Store, ids: tuple[str, ...]) -> Changes:
     MendableError
         If one is not on the shelf.
     """
-    with store.editing("Take paints off the shelf") as edit:
+    with store.editing(labels.TAKE_ALL_OFF) as edit:
         names = [_stocked(edit, id_).paint.name for id_ in ids]
         if len(names) == 1:
-            edit.call(f"Take “{names[0]}” off the shelf")
+            edit.call(labels.TAKE_OFF.format(paint=names[0]))
         paint_rows.remove_paints(edit, ids)
         return edit.changes
 
@@ -217,7 +231,7 @@ def keep_times(store: Store, id_: str, value: object | None, *, schema: int = 1)
         If the paint is not on the shelf.
     """
     with store.editing("Times from the tin") as edit:
-        edit.call(f"Times from the tin of “{_stocked(edit, id_).paint.name}”")
+        edit.call(labels.TIMES.format(paint=_stocked(edit, id_).paint.name))
         times = None if value is None else Document.of(value, schema)
         paint_rows.set_times(edit, id_, times)
         return edit.changes
@@ -252,9 +266,9 @@ def set_stock(store: Store, id_: str, ml: float | None) -> Changes:
     with store.editing("Set the stock") as edit:
         paint = _stocked(edit, id_).paint
         edit.call(
-            f"Forget how much of “{paint.name}” is left"
+            labels.FORGET_STOCK.format(paint=paint.name)
             if ml is None
-            else f"Set “{paint.name}” to {ml:g} ml"
+            else labels.SET_STOCK.format(paint=paint.name, ml=f"{ml:g}")
         )
         _write_stock(edit, id_, ml)
         return edit.changes
@@ -271,7 +285,7 @@ def add_stock(store: Store, id_: str, ml: float) -> Changes:
     _check_amount(ml)
     with store.editing("Add to the stock") as edit:
         stocked = _stocked(edit, id_)
-        edit.call(f"Add {ml:g} ml of “{stocked.paint.name}”")
+        edit.call(labels.ADD_STOCK.format(paint=stocked.paint.name, ml=f"{ml:g}"))
         _write_stock(edit, id_, (stocked.ml_left or 0.0) + ml)
         return edit.changes
 
@@ -287,16 +301,20 @@ def draw_stock(store: Store, id_: str, ml: float) -> Changes:
     _check_amount(ml)
     with store.editing("Draw from the stock") as edit:
         stocked = _stocked(edit, id_)
-        edit.call(f"Draw {ml:g} ml of “{stocked.paint.name}”")
+        edit.call(labels.DRAW_STOCK.format(paint=stocked.paint.name, ml=f"{ml:g}"))
         if stocked.ml_left is None:
             raise MendableError(
-                f"It is not known how much of “{stocked.paint.name}” is left.",
-                "Set its stock first.",
+                say("It is not known how much of “{paint}” is left.", paint=stocked.paint.name),
+                say("Set its stock first."),
             )
         if ml > stocked.ml_left:
             raise MendableError(
-                f"Only {stocked.ml_left:g} ml of “{stocked.paint.name}” are left.",
-                "Draw less, or set the stock to what is really there.",
+                say(
+                    "Only {ml:g} ml of “{paint}” are left.",
+                    ml=stocked.ml_left,
+                    paint=stocked.paint.name,
+                ),
+                say("Draw less, or set the stock to what is really there."),
             )
         _write_stock(edit, id_, stocked.ml_left - ml)
         return edit.changes
@@ -309,8 +327,8 @@ def _stocked(edit: Edit, id_: str) -> StockedPaint:
     listed = tuple(stocked.paint for stocked in paint_rows.read_paints(edit.connection))
     if not listed:
         raise MendableError(
-            f"There is no paint “{id_}”: the shelf is empty.",
-            "Bring in a shelf file, or take the demonstration shelf.",
+            say("There is no paint “{id}”: the shelf is empty.", id=id_),
+            say("Bring in a shelf file, or take the demonstration shelf."),
         )
     Shelf(_NAME, listed).paint(id_)
     raise AssertionError(id_)
@@ -321,7 +339,8 @@ def _write_stock(edit: Edit, id_: str, ml: float | None) -> None:
         ml = round(ml, 2)
         if not (isfinite(ml) and 0 <= ml <= _MOST_ML):
             raise MendableError(
-                f"A stock of {ml:g} ml cannot be.", f"Give 0 to {_MOST_ML:,.0f} ml."
+                say("A stock of {ml:g} ml cannot be.", ml=ml),
+                say("Give 0 to {most:,.0f} ml.", most=_MOST_ML),
             )
     paint_rows.set_stock(edit, id_, ml)
 
@@ -329,5 +348,6 @@ def _write_stock(edit: Edit, id_: str, ml: float | None) -> None:
 def _check_amount(ml: float) -> None:
     if not (isfinite(ml) and 0 < ml <= _MOST_ML):
         raise MendableError(
-            f"An amount of {ml:g} ml cannot be.", f"Give more than 0 and up to {_MOST_ML:,.0f} ml."
+            say("An amount of {ml:g} ml cannot be.", ml=ml),
+            say("Give more than 0 and up to {most:,.0f} ml.", most=_MOST_ML),
         )

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from math import hypot
 
-from swatchwright.acts.layering import Parts, Primer, base_coat
+from swatchwright.acts.layering import Parts, Primer, base_coat, paints_for
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import check_volume
 from swatchwright.colour.difference import ACCEPTED, delta_e_2000
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.mixing.asked import Asked, asked_for
 from swatchwright.mixing.knock_back import WORTH, Washing, as_grey_as, best_washes
 from swatchwright.mixing.mend import Additions, Pot, additions
@@ -30,18 +31,18 @@ MOST_KEPT = 10
 _ROOM = 1.25
 _MOST_OF_IT = 0.6
 
-_NOT_GREYER = (
+_NOT_GREYER = mark(
     "The colour to be as grey as is no greyer than the mix: the ways shown make it more vivid."
 )
-_MIX_HIDES = "Stirring into the pot is reckoned for a coat that hides."
-_LITTLE_ROOM = (
+_MIX_HIDES = mark("Stirring into the pot is reckoned for a coat that hides.")
+_LITTLE_ROOM = mark(
     "The tub has little room left: in a larger one more could be stirred in, and come nearer."
 )
-_COVERED = (
+_COVERED = mark(
     "Keep a thinned wash covered and mix little at a time: the end of a batch that stood in warm "
     "air goes on heavier than its start."
 )
-_NOTHING = (
+_NOTHING = mark(
     "Nothing on the shelf, as a wash or in the pot, brings it nearer by enough to be seen: leave "
     "it as it is."
 )
@@ -82,9 +83,11 @@ class Wanted:
         """
         if sum(v is not None for v in (self.asked, self.grey_as, self.colour)) != 1:
             raise MendableError(
-                "It is not clear where the colour should go.",
-                "Give one of: a word such as “less vivid” and how far, a colour to be as grey as, "
-                "or the wanted colour.",
+                say("It is not clear where the colour should go."),
+                say(
+                    "Give one of: a word such as “less vivid” and how far, a colour to be as grey "
+                    "as, or the wanted colour."
+                ),
             )
         if self.asked is not None:
             return asked_for(now, *self.asked)
@@ -192,13 +195,16 @@ def ways_to(
     """
     check_volume(pot)
     if not 1 <= keep <= MOST_KEPT:
-        raise MendableError(f"{keep} washes were asked for.", f"Ask for 1 to {MOST_KEPT}.")
+        raise MendableError(
+            say("{many} washes were asked for.", many=keep),
+            say("Ask for 1 to {most}.", most=MOST_KEPT),
+        )
     look = look_of_mix(shelf, parts)
     base = base_coat(shelf, parts, ground)
     now = Lab.of(lab_of(look_of(base, ()))[0])
     aim = wanted.aim(now)
     before = float(delta_e_2000(aim.triple, now.triple))
-    may = _may_use(shelf, look.paints, only)
+    may = paints_for(shelf, look.paints, only)
     washes = best_washes(base, aim, may, left=left, keep=keep)
     mixed = Pot(look.paints, tuple(share * pot for share in look.shares))
     room = pot * _ROOM if tub is None else tub
@@ -212,24 +218,6 @@ def ways_to(
         ways=tuple(sorted(better, key=lambda way: way.felt)),
         notes=(*look.notes, *_notes(wanted, now, ground, better, room - pot)),
     )
-
-
-def _may_use(
-    shelf: Shelf, paints: tuple[Paint, ...], only: Sequence[str] | None
-) -> tuple[Paint, ...]:
-    """Give the paints of the mix's own kind, water-borne or not, that may be used."""
-    waterborne = paints[0].finish.waterborne
-    chosen = (
-        shelf.paints if only is None else tuple(shelf.paint(id_) for id_ in dict.fromkeys(only))
-    )
-    may = tuple(p for p in chosen if p.finish.waterborne is waterborne)
-    if not may:
-        kind = "water-borne" if waterborne else "solvent-borne"
-        raise MendableError(
-            f"The mix is {kind}, and none of the paints that may be used is.",
-            f"Allow a {kind} paint.",
-        )
-    return may
 
 
 def _wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> Way:
@@ -290,7 +278,7 @@ def _notes(
         notes.append(_LITTLE_ROOM)
     if not found:
         notes.append(_NOTHING)
-    return tuple(notes)
+    return tuple(say(note) for note in notes)
 
 
 def _is_short(way: Way, spare: float) -> bool:

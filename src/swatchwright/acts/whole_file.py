@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = ["write_whole"]
 
@@ -23,5 +24,6 @@ def write_whole(path: Path, data: bytes) -> None:
         beside.replace(path)
     except (OSError, ValueError) as error:
         raise MendableError(
-            f"{path} could not be written.", "Name a file in a folder of yours."
+            say("{file} could not be written.", file=path),
+            say("Name a file in a folder of yours."),
         ) from error

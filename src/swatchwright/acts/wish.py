@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.allowed import allowed
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import Paint
@@ -81,6 +82,6 @@ def by_name(error: MendableError, shelf: Shelf) -> MendableError:
     what, mend = error.what, error.mend
     for paint in sorted(shelf.paints, key=lambda paint: len(paint.id), reverse=True):
         whole = re.compile(rf"(?<![\w-]){re.escape(paint.id)}(?![\w-])")
-        quoted = f"“{paint.name}”".replace("\\", r"\\")
+        quoted = say("“{name}”", name=paint.name).replace("\\", r"\\")
         what, mend = whole.sub(quoted, what), whole.sub(quoted, mend)
     return MendableError(what, mend)

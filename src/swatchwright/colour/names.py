@@ -48,6 +48,7 @@ _EARTHS = (
     (72.0, mark("dark beige")),
     (82.0, mark("beige")),
 )
+_CREAM = mark("cream")
 _HUED = "before a hue"
 _LIGHTS = (
     (22.0, mark_in("before a hue", "very dark")),
@@ -68,6 +69,7 @@ _GREYS = (
     (62.0, mark("mid grey")),
     (88.0, mark("light grey")),
 )
+_WHITE = mark("white")
 
 
 def closeness(delta_e: float) -> str:
@@ -152,9 +154,9 @@ def colour_name(lab: Lab) -> str:
         return say("off-white")
     hue = degrees(atan2(lab.b, lab.a)) % 360
     if 4 <= C < _EARTHY and 45 < hue <= 105:
-        return say(_first(lab.L, _EARTHS, mark("cream")))
+        return say(_first(lab.L, _EARTHS, _CREAM))
     if C < 4:
-        return say(_first(lab.L, _GREYS, mark("white")))
+        return say(_first(lab.L, _GREYS, _WHITE))
     name = next(word for limit, word in _HUES if hue <= limit)
     if name == "orange" and lab.L < 55:
         name = mark("brown")

@@ -11,6 +11,7 @@ from swatchwright import __version__
 from swatchwright.commands.amounts_options import add_amounts
 from swatchwright.commands.compare_options import add_compare
 from swatchwright.commands.finish_options import add_finish
+from swatchwright.commands.guide_options import add_guide
 from swatchwright.commands.job_options import add_job
 from swatchwright.commands.paint_options import add_paint
 from swatchwright.commands.parsing import (
@@ -63,6 +64,7 @@ def parser() -> argparse.ArgumentParser:
     add_repaint(commands)
     add_plan(commands)
     add_sheet(commands)
+    add_guide(commands)
     return made
 
 

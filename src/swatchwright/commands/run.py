@@ -66,6 +66,7 @@ _WHERE: dict[str, Callable[[], object]] = {
     "correct": lambda: import_module("swatchwright.commands.correct").correct,
     "fan": lambda: import_module("swatchwright.commands.correct").fan,
     "finish": lambda: import_module("swatchwright.commands.finish").finish,
+    "guide": lambda: import_module("swatchwright.commands.guide").guide,
     "job": lambda: import_module("swatchwright.commands.job").job,
     "mix": lambda: import_module("swatchwright.commands.mix").mix,
     "paint": lambda: import_module("swatchwright.commands.paint").paint,

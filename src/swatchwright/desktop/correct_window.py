@@ -21,6 +21,7 @@ from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.asked import Asked
 
 __all__ = ["CorrectWindow"]
@@ -47,7 +48,7 @@ class CorrectWindow(QDialog):
         self.word = QComboBox()
         self.word.setAccessibleName(words.CLIENT_WANTS)
         for asked in Asked:
-            self.word.addItem(asked.value, asked)
+            self.word.addItem(say(asked.value), asked)
         self.word.setCurrentIndex(self.word.findData(Asked.LESS_VIVID))
         self.dial = QSlider(Qt.Orientation.Horizontal)
         self.dial.setRange(0, 100)

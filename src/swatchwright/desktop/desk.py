@@ -27,7 +27,7 @@ from swatchwright.acts.jobs import (
 )
 from swatchwright.acts.last_job import remember_job
 from swatchwright.desktop import words
-from swatchwright.desktop.history import History
+from swatchwright.desktop.history import History, kind_of
 from swatchwright.desktop.workers import Workshop
 from swatchwright.errors import MendableError
 from swatchwright.shelf.jobs import Job
@@ -159,14 +159,14 @@ class Desk(QObject):
 
     # --- writing ---------------------------------------------------------------------------------
 
-    def edit(self, act: Act, then: Then | None = None) -> None:
-        """Do an act that writes, and note it so that it can be undone."""
-        here = self._here()
+    def edit(self, act: Act, then: Then | None = None, *, kind: str = "") -> None:
+        """Do an act that writes, and note it so that it can be undone; of a kind as in history."""
+        here, kind = self._here(), kind or kind_of(act)
 
         def work(store: Store) -> _After:
             return _after(store, act(store), here)
 
-        self.ask(work, lambda after: self._edited(after, here, then))
+        self.ask(work, lambda after: self._edited(after, here, then, kind))
 
     def begin(self, act: Act, then: Then | None = None) -> None:
         """Do an act that begins a job, and lay that on the bench."""
@@ -176,14 +176,16 @@ class Desk(QObject):
 
         self.edit(act, begun)
 
-    def edit_job(self, act: Callable[[Store, str], Changes], then: Then | None = None) -> None:
+    def edit_job(
+        self, act: Callable[[Store, str], Changes], then: Then | None = None, *, kind: str = ""
+    ) -> None:
         """Do an act on the job on the bench; where there is none, one is begun for it.
 
         Both are then one edit, and undone as one.
         """
-        job = self.job
+        job, kind = self.job, kind or kind_of(act)
         if job is not None:
-            self.edit(lambda store: act(store, job.id), then)
+            self.edit(lambda store: act(store, job.id), then, kind=kind)
             return
 
         # Several acts may come before the job that the first of them begins is shown.
@@ -200,18 +202,22 @@ class Desk(QObject):
         def done(after: _After) -> None:
             if self.job is None and begun is self._begun:
                 self._gone = begun[0]
-            self._edited(after, begun[0], then)
+            self._edited(after, begun[0], then, kind)
 
         self.ask(work, done)
 
     def keep_part(self, name: str, value: object | None) -> None:
         """Keep a part of the job as a document; None takes it away."""
-        self.edit_job(lambda store, id_: keep_document(store, id_, name, value))
+        self.edit_job(
+            lambda store, id_: keep_document(store, id_, name, value), kind=f"Desk.keep_part {name}"
+        )
 
-    def _edited(self, after: _After, here: str | None, then: Then | None) -> None:
+    def _edited(self, after: _After, here: str | None, then: Then | None, kind: str) -> None:
         changes = after.changes
         if changes:
-            self.history.add(changes.label, self._take_back, self._do_again, lasting=True)
+            self.history.add(
+                changes.label, self._take_back, self._do_again, lasting=True, kind=kind
+            )
         self.warnings = changes.warnings
         self._show(after, here)
         if then is not None:

@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, Signal
 
-__all__ = ["History"]
+__all__ = ["History", "kind_of"]
 
 _MOST = 500
+_KINDS = 20
 
 
 @dataclass(frozen=True, slots=True)
 class _Done:
     """Something that was done: its plain words, and how to take it back and do it again.
 
-    What lasts does not depend on the photo on the bench.
+    What lasts does not depend on the photo on the bench. Its kind is the program's name for it.
     """
 
     label: str
     back: Callable[[], None]
     forth: Callable[[], None]
     lasting: bool
+    kind: str
 
 
 class History(QObject):
@@ -40,6 +43,7 @@ class History(QObject):
         super().__init__(parent)
         self._past: list[_Done] = []
         self._future: list[_Done] = []
+        self._kinds: deque[str] = deque(maxlen=_KINDS)
 
     def add(
         self,
@@ -48,6 +52,7 @@ class History(QObject):
         forth: Callable[[], None],
         *,
         lasting: bool = False,
+        kind: str = "",
     ) -> None:
         """Note something that was just done; what had been taken back can no longer be redone.
 
@@ -59,8 +64,12 @@ class History(QObject):
             Take it back, do it again.
         lasting
             Whether it is still to be taken back when another photo is on the bench.
+        kind
+            The program's name for it, which holds nothing of hers; by default where it was done.
         """
-        self._past = [*self._past, _Done(label, back, forth, lasting)][-_MOST:]
+        kind = kind or kind_of(forth)
+        self._past = [*self._past, _Done(label, back, forth, lasting, kind)][-_MOST:]
+        self._kinds.append(kind)
         self._future.clear()
         self.changed.emit()
 
@@ -69,6 +78,7 @@ class History(QObject):
         if self._past:
             done = self._past.pop()
             self._future.append(done)
+            self._kinds.append(f"undo {done.kind}")
             done.back()
             self.changed.emit()
 
@@ -77,6 +87,7 @@ class History(QObject):
         if self._future:
             done = self._future.pop()
             self._past.append(done)
+            self._kinds.append(f"redo {done.kind}")
             done.forth()
             self.changed.emit()
 
@@ -85,6 +96,10 @@ class History(QObject):
         self._past = [done for done in self._past if done.lasting]
         self._future = [done for done in self._future if done.lasting]
         self.changed.emit()
+
+    def kinds(self) -> tuple[str, ...]:
+        """Give the kinds of what was done last, the newest last, for a report of a fault."""
+        return tuple(self._kinds)
 
     @property
     def last(self) -> str:
@@ -95,3 +110,9 @@ class History(QObject):
     def next(self) -> str:
         """The words for what would be done again; empty if nothing."""
         return self._future[-1].label if self._future else ""
+
+
+def kind_of(act: Callable[..., object]) -> str:
+    """Give the program's name for an act: where in it the act was written down."""
+    name = getattr(act, "__qualname__", type(act).__qualname__)
+    return name.partition(".<locals>")[0]

@@ -8,12 +8,14 @@ from swatchwright.acts import job_bench
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.bench_shelf import other_than
 from swatchwright.acts.job_bench import BenchPhoto, Laid
-from swatchwright.acts.jobs import Changes
+from swatchwright.acts.jobs import Changes, Store
+from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench
 from swatchwright.acts.last_job import last_job
 from swatchwright.acts.stock import put_paints
+from swatchwright.desktop.bench_memory import BenchMemory
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Marks, Session
-from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words import keeping as words
 from swatchwright.errors import MendableError
 from swatchwright.shelf import jobs
 from swatchwright.shelf.shelf import Shelf
@@ -39,6 +41,8 @@ class Keeping(QObject):
         self.zone = WHOLE_PIECE
         self._laid_colour: KnownColour | None = None
         self._own_shelf = True
+        self._left: LastBench | None = None
+        self.memory = BenchMemory(session, desk, self)
         desk.job_laid.connect(self._lay)
         desk.job_changed.connect(self._follow)
         desk.photo_wanted.connect(self._lay_again)
@@ -56,6 +60,7 @@ class Keeping(QObject):
         """Say which zone mixes are kept for."""
         if zone != self.zone:
             self.zone = zone
+            self.memory.set_zone(zone)
             self.changed.emit()
 
     def kept_number(self) -> int | None:
@@ -84,12 +89,7 @@ class Keeping(QObject):
         session = self.session
         if session.photo is None:
             return None
-        grey = () if session.marks.grey is None else (session.marks.grey,)
-        here = session.marks
-        marks = jobs.Marks(
-            grey, here.cloth, here.reflectance, here.references, here.light, here.metre
-        )
-        return BenchPhoto(session.photo, marks, session.path, session.kept)
+        return BenchPhoto(session.photo, session.marks.kept(), session.path, session.kept)
 
     def _kept_so(self, changes: Changes, photo: BenchPhoto | None) -> None:
         """Note how the job keeps the photo, if it still is on the bench; say if it is not kept."""
@@ -105,6 +105,7 @@ class Keeping(QObject):
         zones = self.zones()
         if self.zone not in zones:
             self.zone = zones[0]
+            self.memory.set_zone(self.zone)
         self.changed.emit()
 
     # --- a job -----------------------------------------------------------------------------------
@@ -113,6 +114,10 @@ class Keeping(QObject):
         """Lay the photo, the wanted colour and the amount of the job on the bench."""
         job = self.desk.job
         if job is None:
+            return
+        left, self._left = self._left, None
+        if left is not None and left.job == job.id:
+            self._lay_left(left)
             return
         laid = job_bench.settings_of(job)
         photo, wanted = job_bench.photo_to_lay(job), job_bench.wanted_to_lay(job)
@@ -153,29 +158,74 @@ class Keeping(QObject):
         self.session.most_paints = laid.most_paints
         self.session.set_volume(laid.volume)
 
-    def _lay_photo(self, opened: BenchPhoto, job: jobs.Job, colour: KnownColour | None) -> None:
-        if self.desk.job is None or self.desk.job.id != job.id:
+    def _lay_photo(
+        self, opened: BenchPhoto, job: jobs.Job | None, colour: KnownColour | None
+    ) -> None:
+        if not self._here(job):
             return
         grey = opened.marks.grey[0] if opened.marks.grey else None
         kept = opened.marks
         marks = Marks(grey, kept.cloth, kept.reflectance, kept.references, kept.light, kept.metre)
         self.session.lay(opened.photo, marks, path=opened.path, kept=opened.kept, wanted=colour)
 
+    def _here(self, job: jobs.Job | None) -> bool:
+        """Tell whether this still is the job on the bench."""
+        here = self.desk.job
+        return (None if here is None else here.id) == (None if job is None else job.id)
+
     def begin(self) -> None:
         """Use the kept shelf, list the jobs, and lay the job that was on the bench last."""
         self.desk.refresh()
         self.use_kept()
-        self.desk.ask(lambda store: (last_job(store),), lambda last: self._reopen(*last))
+        self.desk.ask(
+            lambda store: (last_job(store), last_bench(store)), lambda last: self._reopen(*last)
+        )
 
-    def _reopen(self, job: str | None) -> None:
-        if job is not None and self._untouched():
-            self.desk.open_job(job)
+    def _reopen(self, job: str | None, left: LastBench | None) -> None:
+        if self._untouched():
+            self._left = left
+            if job is not None:
+                self.desk.open_job(job)
+            elif left is not None:
+                self._lay_left(left)
+        self.memory.begin(left)
 
     def _untouched(self) -> bool:
         """Tell whether nobody has begun anything since the window came up."""
         session = self.session
         empty = session.photo is None and session.wanted is None and self.desk.job is None
         return empty and not session.workshop.doing("photo")
+
+    # --- the bench as it is left -----------------------------------------------------------------
+
+    def _lay_left(self, left: LastBench) -> None:
+        """Lay the bench as it was left, kept with the job or not."""
+        session, job = self.session, self.desk.job
+        session.most_paints = left.most_paints
+        session.set_volume(left.volume)
+        self.set_zone(left.zone if left.zone in self.zones() else self.zones()[0])
+        if job is None:
+            session.take_wishes(left.wishes)
+        self._laid_colour = left.wanted
+
+        def work(store: Store) -> tuple[BenchPhoto | MendableError | None]:
+            try:
+                return (photo_of_bench(store, left, job),)
+            except MendableError as error:
+                return (error,)
+
+        def done(answer: tuple[BenchPhoto | MendableError | None]) -> None:
+            opened = answer[0]
+            if isinstance(opened, BenchPhoto):
+                self._lay_photo(opened, job, left.wanted)
+                return
+            if left.wanted is not None and self._here(job):
+                session.want_known(left.wanted)
+            # Last, as what is wanted anew takes a message away.
+            if opened is not None:
+                self.desk.failed.emit(opened)
+
+        self.desk.ask(work, done)
 
     # --- the shelf -------------------------------------------------------------------------------
 

@@ -4,9 +4,31 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtGui import QColor, QPalette
+from PySide6.QtCore import QRect, QRectF
+from PySide6.QtGui import QColor, QFontInfo, QGuiApplication, QPainter, QPalette
 
-__all__ = ["DARK", "LIGHT", "Look", "ink_on", "palette", "style"]
+from swatchwright.colour.sight import LEAST_CONTRAST, black_and_white_on
+
+__all__ = [
+    "DARK",
+    "LIGHT",
+    "Look",
+    "grown",
+    "growth",
+    "ink_on",
+    "palette",
+    "reads_on",
+    "style",
+    "write_on",
+]
+
+_LETTERS, _MOST_GROWTH = 14, 1.5
+"""The pixels of our plain text; and how many times larger it is at the most."""
+
+_NEEDS = (1220, 720)
+"""Width and height that the window needs with those letters; larger ones need more by as much."""
+
+_RIM = tuple((x, y) for x in (-1, 0, 1) for y in (-1, 0, 1) if x or y)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +50,35 @@ DARK = Look("#2b2b2b", "#383838", "#7d7d7d", "#f0f0f0", "#c2c2c2", "#e2e2e2", "#
 
 
 def ink_on(colour: QColor) -> QColor:
-    """Give black or white, whichever stands out more on a colour (WCAG 2.2 contrast)."""
-    parts = (colour.redF(), colour.greenF(), colour.blueF())
-    light = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in parts]
-    luminance = 0.2126 * light[0] + 0.7152 * light[1] + 0.0722 * light[2]
-    # Contrast with black, (Y + 0.05) / 0.05, equals that with white, 1.05 / (Y + 0.05), here.
-    return QColor("#000000") if luminance > 0.179 else QColor("#ffffff")
+    """Give black or white, whichever stands out more on a colour to eyes of every kind."""
+    black, white = black_and_white_on(_parts(colour))
+    return QColor("#000000") if black >= white else QColor("#ffffff")
+
+
+def reads_on(colour: QColor) -> bool:
+    """Tell whether words in that ink are read by eyes of every kind with nothing about them.
+
+    On some vivid reds and oranges they are not: without long cones they are dark, without middle
+    ones light.
+    """
+    return max(black_and_white_on(_parts(colour))) >= LEAST_CONTRAST
+
+
+def write_on(
+    painter: QPainter, area: QRect | QRectF, flags: int, text: str, colour: QColor
+) -> None:
+    """Write on a field of a colour; where the ink alone would not do, with a rim of the other."""
+    ink, room = ink_on(colour), QRectF(area)
+    if not reads_on(colour):
+        painter.setPen(QColor("#ffffff") if ink == QColor("#000000") else QColor("#000000"))
+        for x, y in _RIM:
+            painter.drawText(room.translated(x, y), flags, text)
+    painter.setPen(ink)
+    painter.drawText(room, flags, text)
+
+
+def _parts(colour: QColor) -> tuple[float, float, float]:
+    return colour.red() / 255, colour.green() / 255, colour.blue() / 255
 
 
 def palette(look: Look) -> QPalette:
@@ -58,15 +103,34 @@ def palette(look: Look) -> QPalette:
     return made
 
 
+def growth() -> float:
+    """Give how many times larger than ours the letters are that the system asks for.
+
+    From 1 to 1.5, and no more than leaves all of the window in view on this screen.
+    """
+    screen = QGuiApplication.primaryScreen() if QGuiApplication.instance() else None
+    if screen is None:
+        return 1.0
+    asked = QFontInfo(QGuiApplication.font()).pixelSize() / _LETTERS
+    room = screen.availableSize()
+    fits = min(room.width() / _NEEDS[0], room.height() / _NEEDS[1])
+    return max(1.0, min(asked, fits, _MOST_GROWTH))
+
+
+def grown(pixels: int) -> int:
+    """Give a size of ours as it is with the letters of the system."""
+    return round(pixels * growth())
+
+
 def style(look: Look) -> str:
     """Give the style rules."""
     return f"""
-    QWidget {{ color: {look.ink}; font-size: 14px; }}
+    QWidget {{ color: {look.ink}; font-size: {grown(14)}px; }}
     QMainWindow, #bench {{ background: {look.bench}; }}
     #sheet {{ background: {look.sheet}; border-radius: 10px; }}
-    #heading {{ font-size: 17px; font-weight: 600; }}
-    #big {{ font-size: 21px; font-weight: 600; }}
-    #small {{ color: {look.quiet}; font-size: 12px; }}
+    #heading {{ font-size: {grown(17)}px; font-weight: 600; }}
+    #big {{ font-size: {grown(21)}px; font-weight: 600; }}
+    #small {{ color: {look.quiet}; font-size: {grown(12)}px; }}
     #quiet {{ color: {look.quiet}; }}
     #strong {{ font-weight: 600; }}
     QPushButton, QToolButton {{
@@ -79,19 +143,28 @@ def style(look: Look) -> str:
     }}
     QToolButton#page {{
         background: transparent; border: none; border-radius: 8px; padding: 7px 2px;
-        font-size: 12px;
+        font-size: {grown(12)}px;
     }}
     QToolButton#page:hover {{ background: {look.pick}; }}
     QToolButton#page:checked {{ background: {look.press}; color: {look.press_ink}; }}
     QToolButton#page:focus {{ border: 2px solid {look.ink}; }}
-    #waiting {{ color: {look.quiet}; font-size: 16px; padding: 60px; }}
-    QPushButton#little {{ padding: 5px 6px; font-size: 12px; }}
+    #waiting {{ color: {look.quiet}; font-size: {grown(16)}px; padding: 60px; }}
+    QPushButton#little {{ padding: 5px 6px; font-size: {grown(12)}px; }}
     QDialog {{ background: {look.bench}; }}
-    QPushButton:disabled {{ color: {look.edge}; border-color: {look.edge}; }}
+    QPushButton:disabled, QToolButton:disabled, QCheckBox:disabled, QRadioButton:disabled,
+    QComboBox:disabled, QAbstractSpinBox:disabled, QLineEdit:disabled, QPlainTextEdit:disabled {{
+        color: {look.edge}; border-color: {look.edge};
+    }}
+    QPushButton#main:disabled {{
+        background: {look.sheet}; color: {look.edge}; border-color: {look.edge};
+    }}
+    QPushButton:checked:disabled, QToolButton:checked:disabled {{ color: {look.edge}; }}
     QPushButton:focus, QToolButton:focus, QCheckBox:focus, QScrollArea:focus,
     QPlainTextEdit:focus, QComboBox:focus, QAbstractSpinBox:focus, QListView:focus,
     QTableView:focus, QDateEdit:focus,
-    QLineEdit:focus {{ border: 2px solid {look.ink}; }}
+    QLineEdit:focus, QRadioButton:focus, #typed:focus {{ border: 2px solid {look.ink}; }}
+    QPushButton:checked:focus, QToolButton:checked:focus, QPushButton#main:focus,
+    QToolButton#page:checked:focus {{ border: 2px solid {look.press_ink}; }}
     QToolButton::menu-indicator {{ image: none; }}
     QComboBox QAbstractItemView {{
         background: {look.sheet}; color: {look.ink};
@@ -111,8 +184,19 @@ def style(look: Look) -> str:
         background: {look.sheet}; border: 1px solid {look.edge}; border-radius: 8px;
         padding: 6px 9px;
     }}
-    QCheckBox {{ spacing: 8px; padding: 3px; border: 2px solid transparent; border-radius: 6px; }}
+    QCheckBox, QRadioButton {{
+        spacing: 8px; padding: 3px; border: 2px solid transparent; border-radius: 6px;
+    }}
     QScrollArea {{ border: 2px solid transparent; background: transparent; }}
+    #guide, #contents {{
+        background: {look.sheet}; border: 2px solid transparent; border-radius: 10px;
+    }}
+    #contents {{ padding: 6px; }}
+    #guide:focus, #contents:focus {{ border-color: {look.ink}; }}
+    #contents::item {{ padding: 6px 0; border-radius: 6px; }}
+    #contents::item:selected {{ background: {look.press}; color: {look.press_ink}; }}
+    QSlider {{ border: 2px solid transparent; border-radius: 6px; }}
+    QSlider:focus {{ border-color: {look.ink}; }}
     QSplitter::handle {{ background: transparent; }}
     QProgressBar {{ background: {look.sheet}; border: 1px solid {look.edge}; border-radius: 4px; }}
     QProgressBar::chunk {{ background: {look.press}; border-radius: 3px; }}

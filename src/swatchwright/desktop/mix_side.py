@@ -223,8 +223,10 @@ class MixSide(QWidget):
         bar = self.area.horizontalScrollBar().sizeHint().height()
         text = max(column.height_of_text() for column in self._columns)
         free = self.area.height() - text - bar - 2 * self.area.frameWidth() - 6
+        field = min(max(free, _LEAST_FIELD), _MOST_FIELD)
         for column in self._columns:
-            column.field.setFixedHeight(min(max(free, _LEAST_FIELD), _MOST_FIELD))
+            column.field.setFixedHeight(field)
+            column.setMinimumHeight(field + text)
         # Wrapped labels claim more height than they take; ask for a bar only where it is needed.
         fits = free >= _LEAST_FIELD
         policy = Qt.ScrollBarPolicy

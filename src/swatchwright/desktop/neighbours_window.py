@@ -18,17 +18,19 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.correct import neighbours
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words.seen import colour_told
 from swatchwright.desktop.workers import Job
+from swatchwright.language import say
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.values import Lab
 
 __all__ = ["NeighboursWindow"]
 
 # Where each direction stands around the middle: lighter above, yellower to the right, and so on.
-_PLACES = {
+_GRID = {
     "lighter": (0, 1),
     "darker": (2, 1),
     "bluer": (1, 0),
@@ -38,6 +40,7 @@ _PLACES = {
     "more vivid": (0, 2),
     "greyer": (2, 0),
 }
+_PLACES = {say(word): place for word, place in _GRID.items()}
 
 
 class _Field(QAbstractButton):
@@ -47,7 +50,7 @@ class _Field(QAbstractButton):
         super().__init__()
         self._told, self._colour = told, screen_colour(lab)
         self.setCheckable(True)
-        self.setAccessibleName(f"{told}, {self._colour.name()}")
+        self.setAccessibleName(colour_told(told, lab))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(120, 90)
 
@@ -57,10 +60,10 @@ class _Field(QAbstractButton):
         painter = QPainter(self)
         painter.fillRect(self.rect(), self._colour)
         ink = ink_on(self._colour)
-        painter.setPen(ink)
         tick = "✓ " if self.isChecked() else ""
         corner = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(self.rect().adjusted(9, 7, -9, -7), corner, f"{tick}{self._told}")
+        room = self.rect().adjusted(9, 7, -9, -7)
+        write_on(painter, room, int(corner), f"{tick}{self._told}", self._colour)
         if self.isChecked() or self.hasFocus():
             dashed = Qt.PenStyle.SolidLine if self.isChecked() else Qt.PenStyle.DashLine
             painter.setPen(QPen(ink, 2, dashed))
@@ -112,7 +115,8 @@ class NeighboursWindow(QDialog):
         self._found = {n.word: n for n in found}
         self.told.setText(words.NEIGHBOURS_PRESS)
         for n in found:
-            self._put(n.word, n.dry, n.word, _PLACES[n.word])
+            told = words.neighbour_word(n)
+            self._put(n.word, n.dry, told, _PLACES[told])
 
     def _put(self, word: str, lab: Lab, told: str, place: tuple[int, int]) -> None:
         field = _Field(told, lab)

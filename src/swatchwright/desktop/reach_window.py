@@ -25,6 +25,7 @@ from swatchwright.acts.reach import Body, Reach, body_of, candidates_from, reach
 from swatchwright.desktop import words
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words.seen import colour_told
 from swatchwright.desktop.workers import Job
 from swatchwright.values import Lab
 
@@ -68,6 +69,7 @@ class BodyView(QWidget):
     def show_body(self, body: Body | None, wanted: Lab | None) -> None:
         """Show a body of colours and the wanted colour."""
         self._body, self._wanted = body, wanted
+        self.setAccessibleDescription("" if wanted is None else colour_told(words.WANTED, wanted))
         self.update()
 
     def place(self, lab: Lab) -> QPointF:

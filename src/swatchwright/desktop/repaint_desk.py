@@ -213,8 +213,7 @@ class RepaintDesk(QObject):
         """See a zone in another colour."""
         if self.plan is not None:
             colours = tuple((dict(self.plan.colours) | {zone: key}).items())
-            what = words.DID_COLOUR.format(words.zone_word(zone))
-            self._set(replace(self.plan, colours=colours), what)
+            self._set(replace(self.plan, colours=colours), words.did_colour(zone))
 
     def set_finished(self, *, finished: bool) -> None:
         """See the piece with its finish or without."""

@@ -36,6 +36,7 @@ from swatchwright.photo.model import LightKind
 from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
 from swatchwright.shelf.jobs import KeptPhoto, MarkedReference
+from swatchwright.shelf.jobs import Marks as KeptMarks
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
@@ -69,6 +70,13 @@ class Marks:
     references: tuple[MarkedReference, ...] = ()
     light: LightKind | None = None
     metre: bool = False
+
+    def kept(self) -> KeptMarks:
+        """Give them as a job keeps them."""
+        grey = () if self.grey is None else (self.grey,)
+        return KeptMarks(
+            grey, self.cloth, self.reflectance, self.references, self.light, self.metre
+        )
 
 
 class Session(QObject):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import subprocess
 import sys
 from pathlib import Path
 
@@ -41,16 +42,39 @@ def open_window(words: list[str]) -> int:
     except ImportError as error:
         print(_NO_QT.format(why=error), file=sys.stderr)  # noqa: T201
         return 2
-    from swatchwright.desktop.window import Window
+    from swatchwright.desktop.asked_to_end import AskedToEnd
+    from swatchwright.desktop.tongue import settle_language
 
     application = QApplication(sys.argv[:1])
     application.setApplicationName("Swatchwright")
     application.setStyle("Fusion")
+    settle_language(application)
+    # Not before: the words are said when they are imported.
+    from swatchwright.desktop.last_words import LastWords
+    from swatchwright.desktop.window import AGAIN, Window
+
+    ended, last_words = AskedToEnd(), LastWords()
     window = Window()
+    last_words.watch(window)
     window.show()
     if words:
         window.open(Path(words[0]))
-    return application.exec()
+    code = application.exec()
+    last_words.close()
+    ended.close()
+    if code == AGAIN:
+        _start_again()
+        return 0
+    return code
+
+
+def _start_again() -> None:
+    """Open the window anew, as another language is spoken only from the start."""
+    again = [sys.executable, "-m", "swatchwright", "window"]
+    if sys.platform == "win32":
+        subprocess.Popen(again)  # noqa: S603 - our own program
+    else:
+        os.execv(again[0], again)  # noqa: S606 - our own program
 
 
 def _has_screen() -> bool:

@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.habits import habits, keep_dark
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
@@ -42,16 +43,21 @@ from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.widgets.guide_button import GuideButton
 from swatchwright.desktop.widgets.job_offer import PaintsOffer
+from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.desktop.widgets.rail import Rail
 from swatchwright.desktop.wish_desk import WishDesk
-from swatchwright.desktop.words import brief
+from swatchwright.desktop.words import keeping
 from swatchwright.desktop.words.wishes import count_line
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.job_file import SUFFIX
 
-__all__ = ["Window"]
+__all__ = ["AGAIN", "Window"]
+
+AGAIN = 75
+"""The exit code that asks for the window to be opened anew; os.EX_TEMPFAIL, which we do not use."""
 
 _REST = 400
 """ms after which the window, up and painted, fetches what its other pages need."""
@@ -72,8 +78,10 @@ class Window(QMainWindow):
         self.keeping = Keeping(self.session, self.desk)
         self.wishes = WishDesk.of(self.session, self.desk)
         self.samples = SampleDesk.of(self.session, self.desk)
-        self.trouble = MessageStrip()
+        self.faults, self.trouble = MessageStrip(), MessageStrip()
         self.offer = PaintsOffer(self.keeping)
+        self.language_offer = LanguageOffer()
+        self.language = LanguageButton(self.language_offer)
         self.dark = QToolButton()
         self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self._undo)
         self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self._redo)
@@ -89,7 +97,9 @@ class Window(QMainWindow):
         self._listen()
         self._show_undo()
         self._show_shelf()
-        self.set_dark(dark=False)
+        self.dark.setChecked(habits().dark)
+        self.set_dark(dark=self.dark.isChecked())
+        self.dark.toggled.connect(lambda on: keep_dark(dark=on))
         self.show_page("colour")
         room = self.screen().availableSize()
         self.resize(min(1360, room.width() - 20), min(820, room.height() - 60))
@@ -112,6 +122,7 @@ class Window(QMainWindow):
         self.session.shelf_changed.connect(self._show_shelf)
         self.session.wishes_changed.connect(self._show_wishes)
         self.rail.chosen.connect(self.show_page)
+        self.language_offer.again.clicked.connect(self._start_again)
         escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         escape.activated.connect(self.trouble.hide)
 
@@ -122,12 +133,16 @@ class Window(QMainWindow):
         rows.setContentsMargins(10, 14, 18, 12)
         rows.setSpacing(12)
         rows.addLayout(self._top())
-        rows.addWidget(self.trouble)
-        rows.addWidget(self.offer)
         below = QHBoxLayout()
         below.setSpacing(12)
         below.addWidget(self.rail)
-        below.addWidget(self._stack, 1)
+        # What is said stands over the page alone: the rail needs all the height of a small screen.
+        column = QVBoxLayout()
+        column.setSpacing(12)
+        for strip in (self.faults, self.trouble, self.offer, self.language_offer):
+            column.addWidget(strip)
+        column.addWidget(self._stack, 1)
+        below.addLayout(column, 1)
         rows.addLayout(below, 1)
         return bench
 
@@ -153,6 +168,8 @@ class Window(QMainWindow):
     def show_page(self, key: str) -> None:
         """Bring a page into view."""
         page = self.page(key)
+        if self._stack.indexOf(page) < 0:
+            self._stack.addWidget(page)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
         page.arrive()
@@ -176,19 +193,22 @@ class Window(QMainWindow):
         shelf.addSeparator()
         shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
         shelf.addAction(words.SAVE_SHELF, self._ask_save_shelf)
-        shelf.addAction(brief.YOUR_PAINTS, self.keeping.use_kept)
+        shelf.addAction(keeping.YOUR_PAINTS, self.keeping.use_kept)
         shelf.addAction(words.DEMO_SHELF, lambda: self.keeping.use_for_now(demo_shelf()))
         row.addWidget(_menu_button(words.SHELF, shelf))
         self.dark.setText(words.DARK_BENCH)
         self.dark.setCheckable(True)
         self.dark.toggled.connect(lambda on: self.set_dark(dark=on))
         row.addWidget(self.dark)
+        row.addWidget(self.language)
+        self.guide = GuideButton(lambda: self.rail.shown)
+        row.addWidget(self.guide)
         return row
 
     def _samples_menu(self) -> QMenu:
         menu = QMenu(self)
         for sample in sample_photos():
-            action = QAction(sample.shows, menu)
+            action = QAction(words.sample_told(sample), menu)
             action.triggered.connect(lambda _=False, s=sample: self.open_sample(s))
             menu.addAction(action)
         return menu
@@ -213,8 +233,18 @@ class Window(QMainWindow):
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.setPalette(palette(look))
+        # To style a page takes some 15 ms: those out of view are styled when they are next shown.
+        for page in self._made.values():
+            if page is not self._stack.currentWidget():
+                self._stack.removeWidget(page)
+                page.setParent(None)
         self.setStyleSheet(style(look))
         self.rail.set_look(look)
+
+    def _start_again(self) -> None:
+        """Close, and ask for the window to be opened anew."""
+        if self.close():
+            QApplication.exit(AGAIN)
 
     def _ask_photo(self) -> None:
         name, _ = QFileDialog.getOpenFileName(
@@ -268,11 +298,11 @@ class Window(QMainWindow):
     def _show_undo(self) -> None:
         history = self.session.history
         for button, label, told in (
-            (self.undo, history.last, words.UNDO_WHAT),
-            (self.redo, history.next, words.REDO_WHAT),
+            (self.undo, history.last, words.undo_told(history.last)),
+            (self.redo, history.next, words.redo_told(history.next)),
         ):
             button.setEnabled(bool(label))
-            button.setToolTip(told.format(label) if label else "")
+            button.setToolTip(told)
 
     def _show_shelf(self) -> None:
         shelf = self.session.shelf
@@ -314,6 +344,9 @@ class Window(QMainWindow):
         focused = self.focusWidget()
         if focused is not None:
             focused.clearFocus()
+        # A page that waits for a hand to rest keeps what it has when it goes out of view.
+        self._stack.hide()
+        self.keeping.memory.close()
         self.session.close()
         self.desk.close()
         super().closeEvent(event)
@@ -332,8 +365,9 @@ class _Busy(QWidget):
         self._bar = QProgressBar()
         self._bar.setRange(0, 100)
         self._bar.setTextVisible(False)
-        self._bar.setFixedSize(96, 8)
+        self._bar.setFixedSize(72, 8)
         self._stop = QPushButton(words.STOP)
+        self._stop.setObjectName("little")
         self._stop.clicked.connect(session.workshop.stop_all)
         row.setSpacing(8)
         row.addWidget(self._stop)

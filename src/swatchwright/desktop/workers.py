@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import traceback
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -11,6 +10,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, SignalInstance, Slot
 
+from swatchwright.acts.report import fault_of
 from swatchwright.errors import MendableError
 from swatchwright.mixing.search import Stopped
 
@@ -78,8 +78,8 @@ class Job(QRunnable):
             return self.tidings.returned, None
         except MendableError as error:
             return self.tidings.failed, error
-        except Exception:  # noqa: BLE001 - the last fence of a worker thread
-            return self.tidings.failed, traceback.format_exc()
+        except Exception as error:  # noqa: BLE001 - the last fence of a worker thread
+            return self.tidings.failed, fault_of(error, "Off the interface thread:").told
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,9 @@ _COMMA = frozenset({"de"})
 """Languages that write 2,5 and 45 % where English writes 2.5 and 45%."""
 
 
+_GERMAN = str.maketrans({".": ",", ",": ".", "%": "\N{NO-BREAK SPACE}%"})
+
+
 class _Numbers(Formatter):
     """Puts values into a sentence, numbers as the language writes them."""
 
@@ -49,7 +52,7 @@ class _Numbers(Formatter):
         told = format(value, format_spec)
         if not self._comma or not isinstance(value, Number):
             return told
-        return told.replace(".", ",").replace("%", "\N{NO-BREAK SPACE}%")
+        return told.translate(_GERMAN)
 
 
 class _Tongue:

@@ -14,6 +14,7 @@ from enum import StrEnum
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["LEAST", "Country", "Spoons", "in_spoons"]
 
@@ -21,11 +22,11 @@ __all__ = ["LEAST", "Country", "Spoons", "in_spoons"]
 class Country(StrEnum):
     """Whose cups and spoons are meant."""
 
-    AUSTRALIA = "Australia"
-    METRIC = "metric"
-    NEW_ZEALAND = "New Zealand"
-    UNITED_KINGDOM = "United Kingdom"
-    UNITED_STATES = "United States"
+    AUSTRALIA = mark("Australia")
+    METRIC = mark("metric")
+    NEW_ZEALAND = mark("New Zealand")
+    UNITED_KINGDOM = mark("United Kingdom")
+    UNITED_STATES = mark("United States")
 
 
 _US_TEASPOON = 231 * 16.387064 / 768
@@ -82,7 +83,9 @@ def in_spoons(ml: float, country: Country) -> Spoons:
     Spoons(cups=0, tablespoons=1, teaspoons=2, quarters=0, ml=30.0, cup_quarters=0)
     """
     if not (isfinite(ml) and ml >= 0):
-        raise MendableError(f"{ml:g} ml cannot be spooned.", "Give a volume of 0 ml or more.")
+        raise MendableError(
+            say("{ml:g} ml cannot be spooned.", ml=ml), say("Give a volume of 0 ml or more.")
+        )
     teaspoon, in_tablespoon, in_cup = _SETS[country]
     quarters = round(ml / teaspoon / LEAST)
     # A quarter cup is as many quarter teaspoons as a cup holds teaspoons.

@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.solve import Rules
 from swatchwright.mixing.wishes import (
     A_GOOD_PART,
@@ -124,7 +125,7 @@ def allowed(shelf: Sequence[Paint], wishes: Wishes, most_paints: int) -> Allowed
         usable = _priced(shelf, usable, wishes.most_price)
     if not usable:
         raise MendableError(
-            "No paint is left by the wishes.", "Ask for more paints, or leave out fewer."
+            say("No paint is left by the wishes."), say("Ask for more paints, or leave out fewer.")
         )
     must = [i for i in usable if ids[i] in wishes.must]
     check_wishes(shelf, must, wishes, most_paints)
@@ -137,8 +138,12 @@ def allowed(shelf: Sequence[Paint], wishes: Wishes, most_paints: int) -> Allowed
     )
     if not draws:
         raise MendableError(
-            f"No mix of at most {most_paints} paints needs only {wishes.most_to_buy} to be bought.",
-            "Allow one paint more to be bought.",
+            say(
+                "No mix of at most {most} paints needs only {bought} to be bought.",
+                most=most_paints,
+                bought=wishes.most_to_buy,
+            ),
+            say("Allow one paint more to be bought."),
         )
     rules = _rules(shelf, wishes)
     found = Allowed(tuple(pools), draws, rules, frozenset(must))
@@ -153,14 +158,18 @@ def _priced(shelf: Sequence[Paint], usable: Sequence[int], most: float) -> list[
     known = {i: 1000 * price for i, price in prices.items() if price is not None}
     if not known:
         raise MendableError(
-            "A greatest price was asked for, and no paint has a price.",
-            "Give the shelf the prices of its tins, or do without this wish.",
+            say("A greatest price was asked for, and no paint has a price."),
+            say("Give the shelf the prices of its tins, or do without this wish."),
         )
     if min(known.values()) > most:
         raise MendableError(
-            f"A litre at {most:g} at the most was asked for; the cheapest paint costs "
-            f"{min(known.values()):.2f} a litre.",
-            "Allow a higher price.",
+            say(
+                "A litre at {most:g} at the most was asked for; the cheapest paint costs "
+                "{cheapest:.2f} a litre.",
+                most=most,
+                cheapest=min(known.values()),
+            ),
+            say("Allow a higher price."),
         )
     return list(known)
 
@@ -228,6 +237,6 @@ def _rules(shelf: Sequence[Paint], wishes: Wishes) -> Rules | None:
 def _check_limits(found: Allowed, most_paints: int) -> None:
     if not any(len(found.sets(size)) for size in range(1, most_paints + 1)):
         raise MendableError(
-            "The greatest shares that were asked for do not add up to a whole mix.",
-            "Allow more of one of the paints.",
+            say("The greatest shares that were asked for do not add up to a whole mix."),
+            say("Allow more of one of the paints."),
         )

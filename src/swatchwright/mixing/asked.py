@@ -6,6 +6,7 @@ from enum import StrEnum
 from math import cos, isfinite, radians, sin
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.values import Lab
 
 __all__ = ["Asked", "asked_for"]
@@ -14,16 +15,16 @@ __all__ = ["Asked", "asked_for"]
 class Asked(StrEnum):
     """A direction in which a client wants a colour moved."""
 
-    LIGHTER = "lighter"
-    DARKER = "darker"
-    LESS_VIVID = "less vivid"
-    MORE_VIVID = "more vivid"
-    WARMER = "warmer"
-    COOLER = "cooler"
-    REDDER = "redder"
-    GREENER = "greener"
-    YELLOWER = "yellower"
-    BLUER = "bluer"
+    LIGHTER = mark("lighter")
+    DARKER = mark("darker")
+    LESS_VIVID = mark("less vivid")
+    MORE_VIVID = mark("more vivid")
+    WARMER = mark("warmer")
+    COOLER = mark("cooler")
+    REDDER = mark("redder")
+    GREENER = mark("greener")
+    YELLOWER = mark("yellower")
+    BLUER = mark("bluer")
 
 
 # Hue angle that most people call warmest, and how far the whole dial goes, in CIELAB units.
@@ -65,7 +66,9 @@ def asked_for(colour: Lab, word: Asked, dial: float) -> Lab:
     Lab(L=50, a=20.0, b=0.0)
     """
     if not (isfinite(dial) and 0 <= dial <= 1):
-        raise MendableError(f"The dial stands at {dial:g}.", "Set it between 0 and 1.")
+        raise MendableError(
+            say("The dial stands at {dial:g}.", dial=dial), say("Set it between 0 and 1.")
+        )
     L, a, b = colour.triple
     if word is Asked.LIGHTER:
         return Lab(L + dial * (100 - L), a, b)

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.language import mark, say
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.parts import whole_parts
 from swatchwright.mixing.recipe import Parts, Recipe
@@ -33,12 +34,12 @@ _ASTRAY = 1.0
 _TRIED = 6
 
 _WAYS: tuple[tuple[str, tuple[float, float, float]], ...] = (
-    ("lighter", (1, 0, 0)),
-    ("darker", (-1, 0, 0)),
-    ("redder", (0, 1, 0)),
-    ("greener", (0, -1, 0)),
-    ("yellower", (0, 0, 1)),
-    ("bluer", (0, 0, -1)),
+    (mark("lighter"), (1, 0, 0)),
+    (mark("darker"), (-1, 0, 0)),
+    (mark("redder"), (0, 1, 0)),
+    (mark("greener"), (0, -1, 0)),
+    (mark("yellower"), (0, 0, 1)),
+    (mark("bluer"), (0, 0, -1)),
 )
 
 
@@ -100,7 +101,8 @@ def fan(
         which, parts, dry = best
         apart = float(delta_e_2000(here.triple, dry.triple))
         ml = rounded_amounts([c / sum(parts.counts) for c in parts.counts], volume)
-        found.append(Neighbour(word, tuple(paints[i] for i in which), parts, ml, dry, apart))
+        mixed = tuple(paints[i] for i in which)
+        found.append(Neighbour(say(word), mixed, parts, ml, dry, apart))
     return tuple(found)
 
 
@@ -108,8 +110,8 @@ def _directions(here: Lab) -> list[tuple[str, tuple[float, float, float]]]:
     ways = list(_WAYS)
     chroma = float(np.hypot(here.a, here.b))
     if chroma > 3 * SPACING:
-        ways.append(("more vivid", (0, here.a / chroma, here.b / chroma)))
-        ways.append(("greyer", (0, -here.a / chroma, -here.b / chroma)))
+        ways.append((mark("more vivid"), (0, here.a / chroma, here.b / chroma)))
+        ways.append((mark("greyer"), (0, -here.a / chroma, -here.b / chroma)))
     return ways
 
 

@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.layered import Base, Film, film_of, look_of
 from swatchwright.paint.mixture import Mixtures, dry_lab, mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
@@ -178,11 +179,13 @@ def best_washes(
 
 def _check(shelf: Sequence[Paint], left: float) -> None:
     if not shelf:
-        raise MendableError("There is no paint to wash with.", "Leave at least one to choose from.")
+        raise MendableError(
+            say("There is no paint to wash with."), say("Leave at least one to choose from.")
+        )
     if not 0 < left <= 1:
         raise MendableError(
-            f"{100 * left:g} % of the wash would be left after wiping.",
-            "Give more than 0 and up to 100 %.",
+            say("{left:g} % of the wash would be left after wiping.", left=100 * left),
+            say("Give more than 0 and up to 100 %."),
         )
 
 

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.solve import Rules, closest_shares
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
@@ -145,23 +146,30 @@ def additions(
 
 def _check_pot(pot: Pot) -> None:
     if not pot.paints or len(pot.paints) != len(pot.volumes):
-        raise MendableError("The pot is empty.", "Say which paints are in it, and how much.")
+        raise MendableError(
+            say("The pot is empty."), say("Say which paints are in it, and how much.")
+        )
     for paint, ml in zip(pot.paints, pot.volumes, strict=True):
         if not (isfinite(ml) and ml > 0):
             raise MendableError(
-                f"The pot holds {ml:g} ml of {paint.name}.", "Give an amount above 0 ml."
+                say("The pot holds {ml:g} ml of {paint}.", ml=ml, paint=paint.name),
+                say("Give an amount above 0 ml."),
             )
     if len({p.finish.waterborne for p in pot.paints}) > 1:
         raise MendableError(
-            "The pot holds water-borne and solvent-borne paint.", "The two do not mix."
+            say("The pot holds water-borne and solvent-borne paint."), say("The two do not mix.")
         )
 
 
 def _check_tub(pot: Pot, tub_volume: float) -> None:
     if not isfinite(tub_volume) or tub_volume < pot.volume:
         raise MendableError(
-            f"The pot holds {pot.volume:g} ml and its tub only {tub_volume:g} ml.",
-            "Give the size of the tub, or put some of the paint aside.",
+            say(
+                "The pot holds {pot:g} ml and its tub only {tub:g} ml.",
+                pot=pot.volume,
+                tub=tub_volume,
+            ),
+            say("Give the size of the tub, or put some of the paint aside."),
         )
 
 
@@ -169,11 +177,20 @@ def _may_be_added(pot: Pot, shelf: Sequence[Paint]) -> tuple[Paint, ...]:
     water = pot.paints[0].finish.waterborne
     may = tuple(p for p in shelf if p.finish.waterborne is water)
     if not may:
-        kind = "water-borne" if water else "solvent-borne"
-        raise MendableError(
-            f"The pot is {kind} and no paint of the shelf is.", f"Add a {kind} paint to the shelf."
-        )
+        raise _none_of_its_kind(water=water)
     return may
+
+
+def _none_of_its_kind(*, water: bool) -> MendableError:
+    if water:
+        return MendableError(
+            say("The pot is water-borne and no paint of the shelf is."),
+            say("Add a water-borne paint to the shelf."),
+        )
+    return MendableError(
+        say("The pot is solvent-borne and no paint of the shelf is."),
+        say("Add a solvent-borne paint to the shelf."),
+    )
 
 
 def _as_paint(pot: Pot) -> PaintStack:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
@@ -116,7 +117,8 @@ def measured(
     """
     if not (isfinite(volume) and volume > 0 and isfinite(step) and step > 0):
         raise MendableError(
-            f"{volume:g} ml in steps of {step:g} cannot be measured.", "Give numbers above 0."
+            say("{volume:g} ml in steps of {step:g} cannot be measured.", volume=volume, step=step),
+            say("Give numbers above 0."),
         )
     density = np.array([_density(p) if weighed else 1.0 for p in recipe.paints])
     steps = np.round(np.array(recipe.shares) * volume * density / step)
@@ -125,8 +127,14 @@ def measured(
         name = recipe.paints[int(steps.argmin())].name
         unit = "g" if weighed else "ml"
         raise MendableError(
-            f"For {volume:g} ml there would be less of {name} than {step:g} {unit} can tell.",
-            f"Mix at least {least:.0f} ml, or measure more finely.",
+            say(
+                "For {volume:g} ml there would be less of {paint} than {step:g} {unit} can tell.",
+                volume=volume,
+                paint=name,
+                step=step,
+                unit=unit,
+            ),
+            say("Mix at least {least:.0f} ml, or measure more finely.", least=least),
         )
     amounts = steps * step
     ml = amounts / density
@@ -143,8 +151,8 @@ def measured(
 def _density(paint: Paint) -> float:
     if paint.density is None:
         raise MendableError(
-            f"The density of {paint.name} is not known, so it cannot be weighed.",
-            "Measure by volume, or weigh 100 ml of it and enter its density.",
+            say("The density of {paint} is not known, so it cannot be weighed.", paint=paint.name),
+            say("Measure by volume, or weigh 100 ml of it and enter its density."),
         )
     return paint.density
 

@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import Light, lab_of
+from swatchwright.language import mark, say
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.mixing.smooth import smoothest_reflectance
 from swatchwright.mixing.wishes import price_per_ml
@@ -184,10 +185,10 @@ def _key(judged: Judged) -> tuple[tuple[int, float, int, int], bool, float, floa
 
 
 _REASONS = (
-    "needs fewer paints",
-    "uses more of what is open",
-    "is less upset by a slip of the measure",
-    "changes less from one light to another",
+    mark("needs fewer paints"),
+    mark("uses more of what is open"),
+    mark("is less upset by a slip of the measure"),
+    mark("changes less from one light to another"),
 )
 
 
@@ -195,16 +196,20 @@ def _why(order: Sequence[Judged], tie: float) -> str:
     """Say in a sentence what sets the first apart from the next that ties with it."""
     first = order[0]
     if len(order) == 1:
-        return "It is the only recipe that was found."
+        return say("It is the only recipe that was found.")
     closest = min(j.recipe.delta_e for j in order)
     tied = [j for j in order[1:] if j.recipe.delta_e <= closest + tie]
     if not tied:
         gap = order[1].recipe.delta_e - first.recipe.delta_e
-        return f"It is the closest: the next is {gap:.1f} further off, more than the doubt."
-    begin = "It is as close as any as far as can be known, and "
+        return say(
+            "It is the closest: the next is {gap:.1f} further off, more than the doubt.", gap=gap
+        )
     # The next may do as well in all but closeness; then one further down tells.
     reason = next((why for other in tied if (why := _better_in(first, other))), None)
-    return f"{begin}{reason or 'of those that do equally well it is the closest'}."
+    return say(
+        "It is as close as any as far as can be known, and {reason}.",
+        reason=say(reason or mark("of those that do equally well it is the closest")),
+    )
 
 
 def _better_in(first: Judged, other: Judged) -> str | None:
@@ -213,5 +218,5 @@ def _better_in(first: Judged, other: Judged) -> str | None:
         if mine < its:
             return reason
     if first.price is not None and other.price is None:
-        return "its price is known"
-    return "is cheaper" if _key(first)[2] < _key(other)[2] else None
+        return mark("its price is known")
+    return mark("is cheaper") if _key(first)[2] < _key(other)[2] else None

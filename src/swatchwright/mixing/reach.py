@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.subsets import subsets
 from swatchwright.mixing.wishes import Wishes
@@ -69,8 +70,8 @@ def hull_of(shelf: Sequence[Paint]) -> Hull:
     spread = np.linalg.svd(labs - labs.mean(axis=0), compute_uv=False)
     if len(labs) < 4 or spread[-1] < 1e-3 * spread[0]:
         raise MendableError(
-            "The mixes of this shelf lie on a line or a surface and fill no body of colours.",
-            "Add a paint of another hue.",
+            say("The mixes of this shelf lie on a line or a surface and fill no body of colours."),
+            say("Add a paint of another hue."),
         )
     hull = ConvexHull(labs)
     corners = hull.vertices

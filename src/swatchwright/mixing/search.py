@@ -10,6 +10,7 @@ import numpy as np
 from swatchwright.colour.difference import ACCEPTED, VALID_TO, delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.errors import MendableError
+from swatchwright.language import say, say_count
 from swatchwright.mixing.allowed import allowed
 from swatchwright.mixing.ground import ground_of
 from swatchwright.mixing.hunt import Found, Hunt, Stopped, Watch, Which
@@ -123,35 +124,57 @@ def _refuse(wishes: Wishes) -> None:
     """Say that the rules leave no mix."""
     if wishes.most_coats is not None:
         raise MendableError(
-            f"No mix of these paints hides within {wishes.most_coats} coats"
-            f"{' at these greatest shares' if wishes.most_share else ''}.",
-            "Allow another coat, or more paints.",
+            _none_hides(wishes.most_coats, limited=bool(wishes.most_share)),
+            say("Allow another coat, or more paints."),
         )
     if wishes.most_price is not None:
         raise MendableError(
-            f"No mix of these paints costs at most {wishes.most_price:g} a litre"
-            f"{' at these greatest shares' if wishes.most_share else ''}.",
-            "Allow a higher price, or more paints.",
+            _none_costs(wishes.most_price, limited=bool(wishes.most_share)),
+            say("Allow a higher price, or more paints."),
         )
     raise MendableError(
-        "No mix of these paints keeps to the greatest shares that were asked for.",
-        "Allow more of one of the paints.",
+        say("No mix of these paints keeps to the greatest shares that were asked for."),
+        say("Allow more of one of the paints."),
     )
+
+
+def _none_hides(coats: int, *, limited: bool) -> str:
+    if limited:
+        return say(
+            "No mix of these paints hides within {coats} coats at these greatest shares.",
+            coats=coats,
+        )
+    return say("No mix of these paints hides within {coats} coats.", coats=coats)
+
+
+def _none_costs(price: float, *, limited: bool) -> str:
+    if limited:
+        return say(
+            "No mix of these paints costs at most {price:g} a litre at these greatest shares.",
+            price=price,
+        )
+    return say("No mix of these paints costs at most {price:g} a litre.", price=price)
 
 
 def _check(shelf: Sequence[Paint], most_paints: int, keep: int) -> None:
     if len(shelf) < 2:
         raise MendableError(
-            f"The shelf has {len(shelf)} paint{'' if len(shelf) == 1 else 's'}: "
-            "nothing can be mixed from that.",
-            "Put at least two paints on it.",
+            say_count(
+                "The shelf has {count} paint: nothing can be mixed from that.",
+                "The shelf has {count} paints: nothing can be mixed from that.",
+                len(shelf),
+            ),
+            say("Put at least two paints on it."),
         )
     if most_paints not in (2, 3):
         raise MendableError(
-            f"A recipe of at most {most_paints} paints was asked for.", "Ask for 2 or 3."
+            say("A recipe of at most {most} paints was asked for.", most=most_paints),
+            say("Ask for 2 or 3."),
         )
     if keep < 1:
-        raise MendableError(f"{keep} recipes were asked for.", "Ask for at least 1.")
+        raise MendableError(
+            say("{keep} recipes were asked for.", keep=keep), say("Ask for at least 1.")
+        )
 
 
 def _ranked(hunt: Hunt, shelf: Sequence[Paint], keep: int) -> tuple[Recipe, ...]:

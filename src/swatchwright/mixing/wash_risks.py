@@ -5,8 +5,10 @@ Each risk is a number that the forward reckoning gives, and a sentence with it.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import reduce
 from math import atan2, degrees, hypot
 
 import numpy as np
@@ -14,6 +16,7 @@ import numpy as np
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.colour.spectrum import lab_of
+from swatchwright.language import mark, say
 from swatchwright.mixing.knock_back import Washing, film_of_washing
 from swatchwright.mixing.mend import Additions, Pot, pot_colour
 from swatchwright.paint.hiding import coats_to_hide
@@ -35,9 +38,11 @@ _NO_HUE = 6.0
 _TURNED = 5.0
 _MOST_COATS = 6
 
-_HIDES_NOT = "It hides nothing and need not: what is below it must hide by itself."
-_WASH_STAYS = "While it is wet a damp cloth takes it off. Once dry it stays; only paint covers it."
-_STIRRED_STAYS = (
+_HIDES_NOT = mark("It hides nothing and need not: what is below it must hide by itself.")
+_WASH_STAYS = mark(
+    "While it is wet a damp cloth takes it off. Once dry it stays; only paint covers it."
+)
+_STIRRED_STAYS = mark(
     "What is stirred in stays in: try it on a spoonful first. What is painted already keeps its "
     "colour and needs another coat."
 )
@@ -108,12 +113,12 @@ def risks_of_wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> tuple[Ris
         Risk(
             RiskKind.HIDING,
             0.0,
-            _HIDES_NOT,
+            say(_HIDES_NOT),
         ),
         Risk(
             RiskKind.UNDOING,
             None,
-            _WASH_STAYS,
+            say(_WASH_STAYS),
         ),
     )
 
@@ -121,12 +126,15 @@ def risks_of_wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> tuple[Ris
 def _grain(washing: Washing) -> Risk:
     size = float(delta_e_2000(washing.flat.triple, washing.grain.triple))
     if size < JUST_SEEN:
-        words = "Flats and grain come out alike."
+        words = say("Flats and grain come out alike.")
     elif size < 4:
-        words = f"Flats and grain come out {size:.1f} apart: a little life in the surface."
+        words = say(
+            "Flats and grain come out {size:.1f} apart: a little life in the surface.", size=size
+        )
     else:
-        words = (
-            f"Flats and grain come out {size:.0f} apart: an old, broken look, not an even colour."
+        words = say(
+            "Flats and grain come out {size:.0f} apart: an old, broken look, not an even colour.",
+            size=size,
         )
     return Risk(RiskKind.GRAIN, size, words)
 
@@ -142,10 +150,14 @@ def _moved(washing: Washing, base: Base, *, heavy: float = 1.0, water: float = 1
 
 def _wiping(washing: Washing, base: Base) -> Risk:
     size = _moved(washing, base, heavy=_HEAVY)
-    hand = "forgiving" if size < 1.5 else "mind your hand" if size < 4 else "it asks a sure hand"
-    return Risk(
-        RiskKind.WIPING, size, f"With half as much again left on it is {size:.1f} off: {hand}."
+    if size < 1.5:
+        hand = say("forgiving")
+    else:
+        hand = say("mind your hand") if size < 4 else say("it asks a sure hand")
+    words = say(
+        "With half as much again left on it is {size:.1f} off: {hand}.", size=size, hand=hand
     )
+    return Risk(RiskKind.WIPING, size, words)
 
 
 def _thickening(washing: Washing, base: Base) -> Risk:
@@ -153,8 +165,11 @@ def _thickening(washing: Washing, base: Base) -> Risk:
     return Risk(
         RiskKind.THICKENING,
         size,
-        f"It thickens as it stands in warm air: with a quarter of its water gone it goes on "
-        f"heavier, and comes out {size:.1f} off.",
+        say(
+            "It thickens as it stands in warm air: with a quarter of its water gone it goes on "
+            "heavier, and comes out {size:.1f} off.",
+            size=size,
+        ),
     )
 
 
@@ -162,32 +177,36 @@ def _turned(now: Lab, after: Lab, aim: Lab) -> tuple[Risk, ...]:
     """Say how the hue turns, and what is off from where it should go."""
     turn = hue_turn(now, after) - hue_turn(now, aim)
     hue = (
-        "The hue keeps."
+        say("The hue keeps.")
         if abs(turn) < _TURNED
-        else f"The hue turns by {abs(turn):.0f} degrees more than it should."
+        else say("The hue turns by {turn:.0f} degrees more than it should.", turn=abs(turn))
     )
     off = difference_words(aim, after)
     size = float(delta_e_2000(aim.triple, after.triple))
     beside = (
-        f"It ends {' and '.join(off)} than asked, by {size:.1f}."
+        say("It ends {way} than asked, by {size:.1f}.", way=_together(off), size=size)
         if off and size >= JUST_SEEN
-        else "It ends where it was asked to."
+        else say("It ends where it was asked to.")
     )
     return Risk(RiskKind.HUE, abs(turn), hue), Risk(RiskKind.SIDE_EFFECT, size, beside)
+
+
+def _together(ways: Sequence[str]) -> str:
+    return reduce(lambda first, last: say("{first} and {last}", first=first, last=last), ways)
 
 
 def risks_of_stirring(pot: Pot, added: Additions, aim: Lab) -> tuple[Risk, ...]:
     """Say what to weigh before something is stirred into the pot."""
     after = _pot_after(pot, added)
     return (
-        Risk(RiskKind.GRAIN, 0.0, "It is an even coat: flats and grain come out alike."),
+        Risk(RiskKind.GRAIN, 0.0, say("It is an even coat: flats and grain come out alike.")),
         _measure(pot, added),
         *_turned(pot_colour(pot), pot_colour(after), aim),
         _hiding(pot, after),
         Risk(
             RiskKind.UNDOING,
             None,
-            _STIRRED_STAYS,
+            say(_STIRRED_STAYS),
         ),
     )
 
@@ -205,7 +224,8 @@ def _measure(pot: Pot, added: Additions) -> Risk:
         pot_colour(_pot_after(pot, added, off=off)).triple for off in (1.0, _MEASURED_OFF)
     )
     size = float(delta_e_2000(told, poured))
-    return Risk(RiskKind.MEASURE, size, f"A tenth too much stirred in is {size:.1f} off.")
+    words = say("A tenth too much stirred in is {size:.1f} off.", size=size)
+    return Risk(RiskKind.MEASURE, size, words)
 
 
 def _coats(pot: Pot) -> float:
@@ -221,15 +241,19 @@ def _hiding(pot: Pot, after: Pot) -> Risk:
     """Say whether hiding suffers."""
     was, then = (min(_coats(p), _MOST_COATS + 1.0) for p in (pot, after))
     if then > was:
-        words = f"It hides less: in {_told(then)}, where it was {_told(was)}."
+        words = say(
+            "It hides less: in {now}, where it was {before}.", now=_told(then), before=_told(was)
+        )
     elif then < was:
-        words = f"It hides better: in {_told(then)}, where it was {_told(was)}."
+        words = say(
+            "It hides better: in {now}, where it was {before}.", now=_told(then), before=_told(was)
+        )
     else:
-        words = f"It hides as before, in {_told(was)}."
+        words = say("It hides as before, in {coats}.", coats=_told(was))
     return Risk(RiskKind.HIDING, then - was, words)
 
 
 def _told(coats: float) -> str:
     if coats > _MOST_COATS:
-        return f"more than {_MOST_COATS} coats"
-    return "one coat" if coats == 1 else f"{coats:.0f} coats"
+        return say("more than {most} coats", most=_MOST_COATS)
+    return say("one coat") if coats == 1 else say("{coats:.0f} coats", coats=coats)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 
 __all__ = ["A_GOOD_PART", "Wishes", "check_ids", "check_wishes", "is_owned", "price_per_ml"]
@@ -101,14 +102,16 @@ def check_ids(ids: Sequence[str], wishes: Wishes) -> None:
     """
     twice = next((i for i in ids if ids.count(i) > 1), None) if len(set(ids)) < len(ids) else None
     if twice is not None:
-        raise MendableError(f"Two paints have the id {twice}.", "Give one of them another id.")
+        raise MendableError(
+            say("Two paints have the id {id}.", id=twice), say("Give one of them another id.")
+        )
     named = wishes.must | wishes.without | (wishes.only or frozenset())
     named |= {id_ for id_, _ in wishes.most_share} | wishes.opened
     unknown = sorted(named - set(ids))
     if unknown:
         raise MendableError(
-            f"A wish names {unknown[0]}, which is not on the shelf.",
-            "Use the id of a paint that is there.",
+            say("A wish names {paint}, which is not on the shelf.", paint=unknown[0]),
+            say("Use the id of a paint that is there."),
         )
 
 
@@ -116,28 +119,34 @@ def _check_numbers(wishes: Wishes) -> None:
     for id_, share in wishes.most_share:
         if not (isfinite(share) and 0 < share <= 1):
             raise MendableError(
-                f"At most {share:g} of {id_} was asked for.", "Give a share above 0, up to 1."
+                say("At most {share:g} of {paint} was asked for.", share=share, paint=id_),
+                say("Give a share above 0, up to 1."),
             )
         if id_ in wishes.must and share < A_GOOD_PART:
             raise MendableError(
-                f"{id_} must be in every recipe, yet at most {share:g} of it was asked for.",
-                f"Allow {A_GOOD_PART:g} of it or more, or do without it.",
+                say(
+                    "{paint} must be in every recipe, yet at most {share:g} of it was asked for.",
+                    paint=id_,
+                    share=share,
+                ),
+                say("Allow {share:g} of it or more, or do without it.", share=A_GOOD_PART),
             )
     if wishes.most_price is not None and not (
         isfinite(wishes.most_price) and wishes.most_price > 0
     ):
         raise MendableError(
-            f"A litre at {wishes.most_price:g} at the most was asked for.",
-            "Give a price above 0, for a litre.",
+            say("A litre at {price:g} at the most was asked for.", price=wishes.most_price),
+            say("Give a price above 0, for a litre."),
         )
     if wishes.most_coats is not None and not 1 <= wishes.most_coats <= _MOST_COATS:
         raise MendableError(
-            f"Hiding within {wishes.most_coats} coats was asked for.",
-            f"Ask for 1 to {_MOST_COATS} coats.",
+            say("Hiding within {coats} coats was asked for.", coats=wishes.most_coats),
+            say("Ask for 1 to {most} coats.", most=_MOST_COATS),
         )
     if wishes.most_to_buy is not None and wishes.most_to_buy < 0:
         raise MendableError(
-            f"At most {wishes.most_to_buy} paints to buy were asked for.", "Ask for 0 or more."
+            say("At most {most} paints to buy were asked for.", most=wishes.most_to_buy),
+            say("Ask for 0 or more."),
         )
 
 
@@ -147,23 +156,31 @@ def _check_musts(
     lost = sorted(wishes.must - {shelf[i].id for i in must})
     if lost:
         raise MendableError(
-            f"{lost[0]} must be in every recipe, and another wish leaves it out.",
-            "Drop one of the two wishes.",
+            say("{paint} must be in every recipe, and another wish leaves it out.", paint=lost[0]),
+            say("Drop one of the two wishes."),
         )
     if len(must) > most_paints:
         raise MendableError(
-            f"{len(must)} paints must be in every recipe of at most {most_paints}.",
-            "Ask for fewer of them, or for more paints in a recipe.",
+            say(
+                "{many} paints must be in every recipe of at most {most}.",
+                many=len(must),
+                most=most_paints,
+            ),
+            say("Ask for fewer of them, or for more paints in a recipe."),
         )
     if len({shelf[i].finish.waterborne for i in must}) > 1:
         raise MendableError(
-            "Of the paints that must be in, one is water-borne and one solvent-borne.",
-            "The two do not mix: keep to one kind.",
+            say("Of the paints that must be in, one is water-borne and one solvent-borne."),
+            say("The two do not mix: keep to one kind."),
         )
     bought = [shelf[i].id for i in must if not is_owned(shelf[i], wishes)]
     if wishes.most_to_buy is not None and len(bought) > wishes.most_to_buy:
         raise MendableError(
-            f"{bought[0]} must be in every recipe and would have to be bought, but at most "
-            f"{wishes.most_to_buy} may be.",
-            "Allow one paint more to be bought, or do without it.",
+            say(
+                "{paint} must be in every recipe and would have to be bought, but at most "
+                "{most} may be.",
+                paint=bought[0],
+                most=wishes.most_to_buy,
+            ),
+            say("Allow one paint more to be bought, or do without it."),
         )

@@ -30,19 +30,21 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 
+from swatchwright.language import mark
+
 __all__ = ["FAMILIES", "Family", "Finish", "family_of"]
 
 
 class Family(StrEnum):
     """A finish family, by the name a shelf file gives it."""
 
-    CHALKY = "chalky matte"
-    MINERAL = "mineral"
-    EMULSION = "emulsion matte"
-    EGGSHELL = "eggshell"
-    SATIN = "satin"
-    GLOSS = "gloss"
-    OIL = "oil"
+    CHALKY = mark("chalky matte")
+    MINERAL = mark("mineral")
+    EMULSION = mark("emulsion matte")
+    EGGSHELL = mark("eggshell")
+    SATIN = mark("satin")
+    GLOSS = mark("gloss")
+    OIL = mark("oil")
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from enum import StrEnum
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.paint.clear import AMBER_WAX, CLEAR_VARNISH, CLEAR_WAX, OIL, ClearFinish
 from swatchwright.paint.wash import Wash
 
@@ -43,20 +44,20 @@ WAX_FILM = 0.01
 class LayerKind(StrEnum):
     """What a layer is."""
 
-    WASH = "wash"
-    GLAZE = "glaze"
-    WAX = "wax"
-    OIL = "oil"
-    VARNISH = "varnish"
+    WASH = mark("wash")
+    GLAZE = mark("glaze")
+    WAX = mark("wax")
+    OIL = mark("oil")
+    VARNISH = mark("varnish")
 
 
 class Sheen(StrEnum):
     """How much of a surface's own reflection goes off in one direction."""
 
-    MATTE = "matte"
-    EGGSHELL = "eggshell"
-    SATIN = "satin"
-    GLOSS = "gloss"
+    MATTE = mark("matte")
+    EGGSHELL = mark("eggshell")
+    SATIN = mark("satin")
+    GLOSS = mark("gloss")
 
 
 # The same steps as the families of paint have: common practice, no source; gloss is exact.
@@ -125,7 +126,8 @@ def check_stack(stack: Stack) -> None:
     """
     if len(stack.layers) > MOST_LAYERS:
         raise MendableError(
-            f"There are {len(stack.layers)} layers.", f"Up to {MOST_LAYERS} can be reckoned."
+            say("There are {count} layers.", count=len(stack.layers)),
+            say("Up to {most} can be reckoned.", most=MOST_LAYERS),
         )
     for layer in stack.layers:
         check_layer(layer)
@@ -141,18 +143,22 @@ def check_layer(layer: Layer) -> None:
         that has no meaning for this kind.
     """
     _check_paints(layer)
-    _between(layer, "water", layer.water, _MOST_WATER)
-    _between(layer, "left", layer.left, 1.0)
-    _between(layer, "amber", layer.amber, _MOST_AMBER)
-    _between(layer, "passes", float(layer.passes), MOST_PASSES)
-    clear = {"amber": layer.amber, "sheen": layer.sheen}
+    _between(layer, mark_in("a number of a layer", "water"), layer.water, _MOST_WATER)
+    _between(layer, mark_in("a number of a layer", "left"), layer.left, 1.0)
+    _between(layer, mark_in("a number of a layer", "amber"), layer.amber, _MOST_AMBER)
+    _between(layer, mark_in("a number of a layer", "passes"), float(layer.passes), MOST_PASSES)
+    clear = {"amber": layer.amber, mark_in("a number of a layer", "sheen"): layer.sheen}
     wiped = {} if layer.kind is LayerKind.WASH else {"left": layer.left}
     thinned = {} if layer.paints else {"water": layer.water}
     for name, value in ((clear if layer.is_paint else {}) | wiped | thinned).items():
         if value is not None:
             raise MendableError(
-                f"A layer of {layer.kind.value} was given “{name}”, which it has not.",
-                f"Leave “{name}” out there.",
+                say(
+                    "A layer of {kind} was given “{name}”, which it has not.",
+                    kind=say(layer.kind.value),
+                    name=_said(name),
+                ),
+                say("Leave “{name}” out there.", name=_said(name)),
             )
 
 
@@ -163,17 +169,34 @@ def _check_paints(layer: Layer) -> None:
         LayerKind.WAX: (0, _MOST_PAINTS),
     }.get(layer.kind, (0, 0))
     if not least <= len(layer.paints) <= most:
-        need = f"from {least} to {most} paints" if most else "no paint"
         raise MendableError(
-            f"The {layer.kind.value} has {len(layer.paints)} paints in it.", f"It takes {need}."
+            say(
+                "The {kind} has {count} paints in it.",
+                kind=say(layer.kind.value),
+                count=len(layer.paints),
+            ),
+            say("It takes from {least} to {most} paints.", least=least, most=most)
+            if most
+            else say("It takes no paint."),
         )
 
 
 def _between(layer: Layer, name: str, value: float | None, most: float) -> None:
     if value is not None and not (isfinite(value) and 0 <= value <= most):
         raise MendableError(
-            f"The {layer.kind.value} has “{name}” at {value:g}.", f"Give from 0 to {most:g}."
+            say(
+                "The {kind} has “{name}” at {value:g}.",
+                kind=say(layer.kind.value),
+                name=_said(name),
+                value=value,
+            ),
+            say("Give from 0 to {most:g}.", most=most),
         )
+
+
+def _said(name: str) -> str:
+    """Say the name of a number of a layer."""
+    return say_in("a number of a layer", name)
 
 
 def wash_of(layer: Layer) -> Wash:

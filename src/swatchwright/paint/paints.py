@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from swatchwright.language import mark
 from swatchwright.paint.family import FAMILIES, Family, Finish
 
 __all__ = ["HowKnown", "Paint", "PaintStack", "Tin", "stack"]
@@ -20,10 +21,10 @@ Floats = NDArray[np.floating[Any]]
 class HowKnown(StrEnum):
     """Where a paint's K and S come from, from most to least trusted."""
 
-    MEASURED = "measured"
-    FITTED = "fitted"
-    GUESSED = "guessed"
-    INVENTED = "invented"
+    MEASURED = mark("measured")
+    FITTED = mark("fitted")
+    GUESSED = mark("guessed")
+    INVENTED = mark("invented")
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ import numpy as np
 
 from swatchwright.colour.convert import lab_to_linear_srgb
 from swatchwright.colour.doubt import usual_difference
+from swatchwright.language import mark, say
 from swatchwright.photo.estimate import to_covariance
 from swatchwright.photo.references import Seen
 
@@ -28,11 +29,11 @@ __all__ = ["Addition", "Advice", "next_references"]
 Addition = Literal["grey", "white", "black", "far grey", "chip"]
 
 _WORDS: dict[Addition, str] = {
-    "grey": "a grey card close to the cloth",
-    "white": "white paper with no brightener, beside the cloth",
-    "black": "a black card beside the cloth",
-    "far grey": "a second grey at the other side of the cloth",
-    "chip": "a brushed-out paint near the wanted colour, measured",
+    "grey": mark("a grey card close to the cloth"),
+    "white": mark("white paper with no brightener, beside the cloth"),
+    "black": mark("a black card beside the cloth"),
+    "far grey": mark("a second grey at the other side of the cloth"),
+    "chip": mark("a brushed-out paint near the wanted colour, measured"),
 }
 
 _REFLECTANCES: dict[Addition, float] = {"grey": 0.18, "white": 0.9, "black": 0.04, "far grey": 0.18}
@@ -94,7 +95,7 @@ def next_references(
     for addition, more in _additions(correction, wanted):
         left = correction.with_one_more(more, _SPREADS[addition], wanted)
         then = usual_difference(lab, to_covariance(left))
-        found.append(Advice(addition, _WORDS[addition], now, then))
+        found.append(Advice(addition, say(_WORDS[addition]), now, then))
     return tuple(sorted(found, key=lambda advice: advice.then))
 
 

@@ -14,6 +14,7 @@ import numpy as np
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.doubt import usual_difference
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.estimate import Correction, estimate, to_covariance
 from swatchwright.photo.image import require_inside
 from swatchwright.photo.sampling import sample
@@ -107,11 +108,11 @@ def difference_by(
     """
     if cloth_rect == sample_rect:
         raise MendableError(
-            "The marks of the cloth and of the sample are the same.",
-            "Draw one on the cloth and one on the sample.",
+            say("The marks of the cloth and of the sample are the same."),
+            say("Draw one on the cloth and one on the sample."),
         )
-    cloth = _surface(correction.photo, cloth_rect, "The mark of the cloth")
-    brushed = _surface(correction.photo, sample_rect, "The mark of the sample")
+    cloth = _surface(correction.photo, cloth_rect, say("The mark of the cloth"))
+    brushed = _surface(correction.photo, sample_rect, say("The mark of the sample"))
     # A brushed sample has a weave no more than a wall has: what is not lit on it is a stroke.
     lights = [cloth.light(seeing), brushed.light(seeing)]
     x, y = zip(cloth.middle, brushed.middle, strict=True)

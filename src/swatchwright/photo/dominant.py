@@ -7,6 +7,7 @@ colour in light and shade are joined; each colour is the densest middle of its g
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
@@ -15,9 +16,11 @@ from numpy.typing import NDArray
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.doubt import give_or_take
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.clusters import Pixels, group
 from swatchwright.photo.image import Photo, require_inside
 from swatchwright.photo.middle import middle
+from swatchwright.photo.origin import photo_origin
 from swatchwright.photo.sampling import Sample, sample
 from swatchwright.photo.spots import spots
 from swatchwright.photo.weave import metre_light
@@ -43,7 +46,7 @@ class PutsRight(Protocol):
 
     @property
     def reference(self) -> str:
-        """What it was taken from, in words."""
+        """What it was taken from, in English words; `origin_words` says them."""
 
     def lab_of(self, light: object, x: object, y: object) -> Floats:
         """Read the CIELAB of linear sRGB, shape (n, 3), seen at pixels x, y."""
@@ -127,10 +130,11 @@ def dominant_colours(
     """
     if count is not None and not 1 <= count <= MOST_COLOURS:
         raise MendableError(
-            f"{count} colours cannot be looked for.", f"Ask for 1 to {MOST_COLOURS}."
+            say("{count} colours cannot be looked for.", count=count),
+            say("Ask for 1 to {most}.", most=MOST_COLOURS),
         )
     part = Rect(0, 0, photo.width, photo.height) if area is None else area
-    require_inside(photo, part, "The part to look at")
+    require_inside(photo, part, say("The part to look at"))
     taken = sample(photo, part, exclude)
     _require_usable(taken)
     pixels = _pixels(photo, balance, taken)
@@ -150,9 +154,12 @@ def _require_usable(taken: Sample) -> None:
     if count >= _FEWEST_PIXELS:
         return
     raise MendableError(
-        f"Only {count} pixels of this part can be used: the others are overexposed, black,"
-        " transparent or left out.",
-        "Choose a larger part, or take the photo again with a better exposure.",
+        say(
+            "Only {count} pixels of this part can be used: the others are overexposed, black,"
+            " transparent or left out.",
+            count=count,
+        ),
+        say("Choose a larger part, or take the photo again with a better exposure."),
     )
 
 
@@ -179,11 +186,11 @@ def _colour(
     distance[taken.usable] = np.where(mine, delta_e_2000(pixels.lab, centre), np.inf)
     light, at = _typical(photo, taken, distance)
     covariance = _covariance(balance.covariance_at(light, *at), pixels.lab[pure])
-    origin = f"a colour of the photo; reference: {balance.reference}"
+    origin = partial(photo_origin, balance.reference)
     metre = balance.lab_of([_metre(photo, taken, distance)], *at)[0]
     return DominantColour(
-        colour=KnownColour(Lab.of(centre), covariance, f"{origin}; the yarn, seen near to"),
-        from_a_metre=KnownColour(Lab.of(metre), covariance, f"{origin}; seen from a metre"),
+        colour=KnownColour(Lab.of(centre), covariance, origin(metre=False)),
+        from_a_metre=KnownColour(Lab.of(metre), covariance, origin(metre=True)),
         share=float(np.mean(mine)),
         marks=spots(distance, taken.x, taken.y),
         spread=float(np.median(distance[np.isfinite(distance)])),

@@ -28,6 +28,7 @@ from swatchwright.photo.model import (
     predicted,
     prior_for,
 )
+from swatchwright.photo.origin import references_origin
 from swatchwright.photo.reference import (
     GREY_CARD,
     Balance,
@@ -104,13 +105,11 @@ class Correction:
 
     @property
     def reference(self) -> str:
-        """What the light was put right by, in words."""
+        """What the light was put right by, in English words; `origin_words` says them."""
         if len(self.references) < 2:
             return self.balance.reference
         greys = sum(reference.kind == "grey" for reference in self.references)
-        chips = len(self.references) - greys
-        words = [_counted(greys, "grey"), _counted(chips, "measured chip")]
-        return " and ".join(word for word in words if word)
+        return references_origin(greys, len(self.references) - greys)
 
     @property
     def doubted(self) -> tuple[Reference, ...]:
@@ -396,9 +395,3 @@ def _prior(photo: Photo, balance: Balance, light: LightKind | None, *, balanced:
         balanced=balanced,
         light=light,
     )
-
-
-def _counted(count: int, what: str) -> str:
-    if not count:
-        return ""
-    return f"{count} {what}s" if count > 1 else f"1 {what}"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from swatchwright.language import say
+
 __all__ = ["FileFacts"]
 
 
@@ -59,9 +61,10 @@ class FileFacts:
         >>> FileFacts("a.dng", "RAW", 4000, 3000, "the camera's own", 9, (), 16, True, False).words
         "RAW, 4000 × 3000, 16 bits, the camera's own, linear light"
         """
-        parts = [self.format, f"{self.width} × {self.height}", f"{self.bits} bits", self.profile]
+        bits = say("{bits} bits", bits=self.bits)
+        parts = [self.format, f"{self.width} × {self.height}", bits, self.profile]
         if self.linear:
-            parts.append("linear light")
+            parts.append(say("linear light"))
         if self.tone_mapped:
-            parts.append("tones shaped by the camera")
+            parts.append(say("tones shaped by the camera"))
         return ", ".join(parts)

@@ -17,6 +17,7 @@ from PIL import Image
 
 from swatchwright.colour.convert import srgb_decode, srgb_encode
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.facts import FileFacts
 
 if TYPE_CHECKING:
@@ -198,7 +199,7 @@ class Photo:
         """Give the rows and columns of a part."""
         if rect is None:
             return slice(None, None, step), slice(None, None, step)
-        require_inside(self, rect, "The rectangle")
+        require_inside(self, rect, say("The rectangle"))
         return slice(rect.y, rect.bottom, step), slice(rect.x, rect.right, step)
 
     def _light_of_channel(self, numbers: Bytes | Deep, channel: int) -> Light:
@@ -232,9 +233,18 @@ def require_inside(photo: Photo, rect: Rect, what: str) -> None:
     if rect.inside(photo.width, photo.height):
         return
     raise MendableError(
-        f"{what} at {rect.x}, {rect.y} ({rect.width} × {rect.height} pixels) does not lie in the"
-        f" photo, which is {photo.width} × {photo.height} pixels.",
-        "Draw it inside the photo.",
+        say(
+            "{what} at {x}, {y} ({width} × {height} pixels) does not lie in the photo, which is"
+            " {wide} × {high} pixels.",
+            what=what,
+            x=rect.x,
+            y=rect.y,
+            width=rect.width,
+            height=rect.height,
+            wide=photo.width,
+            high=photo.height,
+        ),
+        say("Draw it inside the photo."),
     )
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.convert import linear_srgb_to_xyz
+from swatchwright.language import say
 from swatchwright.photo.light import from_black_body
 from swatchwright.photo.signs import (
     plane_of,
@@ -135,28 +136,33 @@ def _of_references(correction: Correction) -> Iterator[Finding]:
     photo = correction.photo
     for reference, light in zip(correction.references, correction.seen.light, strict=True):
         bytes_ = photo.cut(reference.rect)
-        where = f"at {reference.rect.x}, {reference.rect.y}"
         if float(np.mean(np.any(bytes_ >= _NEAR_TOP, axis=-1))) > _NEAR_TOP_SHARE:
             yield Finding(
                 "clipped reference",
                 "warning",
-                f"The reference {where} is nearly overexposed.",
-                "Expose less: touch the brightest thing on the screen before you press.",
+                say("{reference} is nearly overexposed.", reference=reference.subject),
+                say("Expose less: touch the brightest thing on the screen before you press."),
             )
         if light.max() < _DARK_GREY * min(1.0, (reference.reflectance or 0.18) / 0.18):
             yield Finding(
                 "dark reference",
                 "warning",
-                f"The reference {where} is very dark, so its colour is mostly noise.",
-                "Use more light, or expose longer.",
+                say(
+                    "{reference} is very dark, so its colour is mostly noise.",
+                    reference=reference.subject,
+                ),
+                say("Use more light, or expose longer."),
             )
     for doubted in correction.doubted:
         kind: Kind = "card not grey" if doubted.kind == "grey" else "reference doubted"
         yield Finding(
             kind,
             "warning",
-            f"The other references contradict {doubted.words}.",
-            "See that it lies where it is marked, in the same light, and has the colour entered.",
+            say("The other references contradict {reference}.", reference=doubted.words),
+            say(
+                "See that it lies where it is marked, in the same light, and has the colour"
+                " entered."
+            ),
         )
 
 
@@ -177,8 +183,10 @@ def _of_light(correction: Correction) -> Iterator[Finding]:
         yield Finding(
             "two lights",
             "warning",
-            "The light on one grey has another colour than on the other: two lights are mixed.",
-            "Switch off the lamp, or draw the curtain, so that only one of them is left.",
+            say(
+                "The light on one grey has another colour than on the other: two lights are mixed."
+            ),
+            say("Switch off the lamp, or draw the curtain, so that only one of them is left."),
         )
 
 
@@ -187,18 +195,23 @@ def _of_cast(xy: tuple[float, float], cct: float | None) -> Iterator[Finding]:
         yield Finding(
             "warm light",
             "warning",
-            f"The light is very warm, about {round(cct, -2):.0f} K even after the camera's own"
-            " balancing: it hardly shows how blues and greens differ.",
-            "Take the photo in daylight; or add measured chips near the colour you want.",
+            say(
+                "The light is very warm, about {kelvin:.0f} K even after the camera's own"
+                " balancing: it hardly shows how blues and greens differ.",
+                kelvin=round(cct, -2),
+            ),
+            say("Take the photo in daylight; or add measured chips near the colour you want."),
         )
     away = from_black_body(*xy)
     if away > _OFF_BODY:
         yield Finding(
             "odd light",
             "warning",
-            "By the grey reference the light is tinted as no daylight or ordinary lamp is: the"
-            " card may not be grey, or the light is a tube or a coloured lamp.",
-            "See that the mark lies on the card; if it does, move to daylight.",
+            say(
+                "By the grey reference the light is tinted as no daylight or ordinary lamp is: the"
+                " card may not be grey, or the light is a tube or a coloured lamp."
+            ),
+            say("See that the mark lies on the card; if it does, move to daylight."),
         )
 
 
@@ -209,8 +222,8 @@ def _of_picture(photo: Photo, cloth: Rect | None) -> Iterator[Finding]:
         yield Finding(
             "blur",
             "warning",
-            "Nothing in the photo is sharp, so the colours of fine patterns run together.",
-            "Hold still or lean the camera on something, and let it focus on the cloth.",
+            say("Nothing in the photo is sharp, so the colours of fine patterns run together."),
+            say("Hold still or lean the camera on something, and let it focus on the cloth."),
         )
     part = _middle_of(Rect(0, 0, photo.width, photo.height) if cloth is None else cloth)
     is_jpeg = photo.facts.format in {"JPEG", "MPO"}
@@ -218,18 +231,20 @@ def _of_picture(photo: Photo, cloth: Rect | None) -> Iterator[Finding]:
         yield Finding(
             "compression",
             "warning",
-            "The file has been compressed so hard that its colours come in blocks.",
-            "Use the file from the camera itself, not one that came through a chat.",
+            say("The file has been compressed so hard that its colours come in blocks."),
+            say("Use the file from the camera itself, not one that came through a chat."),
         )
     if photo.facts.portrait or (cloth is not None and _is_smoothed(photo, cloth, sharpest)):
         yield Finding(
             "portrait",
             "warning",
-            "The cloth has no texture at all while edges in the photo are sharp: the phone has"
-            " smoothed it."
+            say(
+                "The cloth has no texture at all while edges in the photo are sharp: the phone has"
+                " smoothed it."
+            )
             if not photo.facts.portrait
-            else "The photo was taken in portrait mode, which smooths and retouches.",
-            "Switch off portrait mode, beauty and filters, and take it again.",
+            else say("The photo was taken in portrait mode, which smooths and retouches."),
+            say("Switch off portrait mode, beauty and filters, and take it again."),
         )
 
 
@@ -249,15 +264,15 @@ def _of_cloth(correction: Correction, cloth: Rect) -> Iterator[Finding]:
         yield Finding(
             "clipped cloth",
             "warning",
-            "Part of the cloth is overexposed: its colour is lost there and was left out.",
-            "Expose less, so that the cloth is not at its brightest.",
+            say("Part of the cloth is overexposed: its colour is lost there and was left out."),
+            say("Expose less, so that the cloth is not at its brightest."),
         )
     if float(np.mean(np.all(bytes_ <= _BOTTOM, axis=-1))) > _DARK_SHARE:
         yield Finding(
             "dark cloth",
             "warning",
-            "Much of the cloth is as good as black in the photo.",
-            "Use more light, or expose longer; the grey card must not turn white.",
+            say("Much of the cloth is as good as black in the photo."),
+            say("Use more light, or expose longer; the grey card must not turn white."),
         )
     light = photo.linear(cloth, step).astype(np.float64) * np.asarray(correction.balance.gains)
     yield from _of_glints(correction, light)
@@ -273,9 +288,12 @@ def _of_glints(correction: Correction, light: Floats) -> Iterator[Finding]:
         yield Finding(
             "glint",
             "warning",
-            f"{100 * share:.2g} % of the cloth is brighter than white paper would be: it mirrors"
-            " the light.",
-            "Turn the cloth or move the lamp to the side until the shine is gone.",
+            say(
+                "{percent:.2g} % of the cloth is brighter than white paper would be: it mirrors"
+                " the light.",
+                percent=100 * share,
+            ),
+            say("Turn the cloth or move the lamp to the side until the shine is gone."),
         )
 
 
@@ -289,9 +307,12 @@ def _of_fall(correction: Correction, cloth: Rect, light: Floats) -> Iterator[Fin
         yield Finding(
             "gradient",
             "note",
-            f"By the greys, the cloth has {np.exp(fall):.0%} of the light that falls on them;"
-            " this is put right.",
-            "Lay a grey close to the cloth, and let the light come evenly.",
+            say(
+                "By the greys, the cloth has {share:.0%} of the light that falls on them;"
+                " this is put right.",
+                share=float(np.exp(fall)),
+            ),
+            say("Lay a grey close to the cloth, and let the light come evenly."),
         )
 
 
@@ -302,8 +323,11 @@ def _of_cells(cells: Floats) -> Iterator[Finding]:
         yield Finding(
             "gradient",
             "warning",
-            f"The light falls off over the cloth, to {np.exp(-across):.0%} from end to end.",
-            "Turn the table so that the light comes evenly, or step back from the lamp.",
+            say(
+                "The light falls off over the cloth, to {share:.0%} from end to end.",
+                share=float(np.exp(-across)),
+            ),
+            say("Turn the table so that the light comes evenly, or step back from the lamp."),
         )
     for ratio in (1, 2):
         span, explained = plane_of(cells[..., ratio])
@@ -311,8 +335,8 @@ def _of_cells(cells: Floats) -> Iterator[Finding]:
             yield Finding(
                 "two lights",
                 "warning",
-                "The colour of the light changes over the cloth: two lights are mixed.",
-                "Switch off the lamp, or draw the curtain, so that only one of them is left.",
+                say("The colour of the light changes over the cloth: two lights are mixed."),
+                say("Switch off the lamp, or draw the curtain, so that only one of them is left."),
             )
             return
 
@@ -359,8 +383,10 @@ def _of_whites(colours: tuple[Lab, ...]) -> Iterator[Finding]:
         yield Finding(
             "glow",
             "warning",
-            "The white of the cloth glows: a brightener in it turns invisible light into blue.",
-            "No paint does that. Aim at the colour it has by lamp light, and compare by eye.",
+            say(
+                "The white of the cloth glows: a brightener in it turns invisible light into blue."
+            ),
+            say("No paint does that. Aim at the colour it has by lamp light, and compare by eye."),
         )
 
 

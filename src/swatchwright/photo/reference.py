@@ -22,8 +22,10 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import lab_to_xyz, linear_srgb_to_lab
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.photo.image import Photo, require_inside
 from swatchwright.photo.light import cct_mccamy, chromaticity
+from swatchwright.photo.origin import NO_REFERENCE, chips_origin, grey_origin
 from swatchwright.values import Covariance, Rect, isotropic
 
 if TYPE_CHECKING:
@@ -63,7 +65,7 @@ LEAST_REFLECTANCE = 0.02
 _MEDIAN_WITH_GREY = 5.5
 _MEDIAN_WITHOUT = 14.5
 
-_COST_OF_NONE = (
+_COST_OF_NONE = mark(
     "With no grey in the photo the colours are typically 14 to 15 CIEDE2000 off, and 4 to 7 with"
     " one: lay a grey card beside the cloth and photograph it again."
 )
@@ -77,7 +79,11 @@ _NOT_ONE_GREY = 0.60
 _STRONG_CAST = 2.5
 _VERY_WARM = 3300.0
 
-_THE_GREY = "The grey reference"
+_CHANNELS = (
+    mark_in("light of a channel", "red"),
+    mark_in("light of a channel", "green"),
+    mark_in("light of a channel", "blue"),
+)
 
 Light = NDArray[np.float32]
 
@@ -91,7 +97,7 @@ class Balance:
     gains
         Factors of linear red, green and blue (sRGB).
     reference
-        What it was taken from, in words.
+        What it was taken from, in English words; `origin_words` says them.
     reflectance
         Reflectance of the reference, 0-1; None if there was none.
     light_xy
@@ -158,8 +164,7 @@ def balance_from_grey(photo: Photo, rect: Rect, reflectance: float = GREY_CARD) 
     red, green, blue = (float(reflectance / m) for m in middle)
     return Balance(
         gains=(red, green, blue),
-        reference=f"a grey of {100 * reflectance:g} % at {rect.x}, {rect.y}"
-        f" ({rect.width} × {rect.height} pixels)",
+        reference=grey_origin(rect, reflectance),
         reflectance=float(reflectance),
         light_xy=(x, y),
         cct=cct,
@@ -183,7 +188,7 @@ def balance_from_chips(seen: NDArray[np.float64], known: NDArray[np.float64]) ->
     x, y = chromaticity(1 / gains)
     return Balance(
         gains=(float(gains[0]), float(gains[1]), float(gains[2])),
-        reference=f"{len(seen)} chips of known colour" if len(seen) > 1 else "a measured chip",
+        reference=chips_origin(len(seen)),
         reflectance=None,
         light_xy=(x, y),
         cct=cct_mccamy(x, y),
@@ -196,11 +201,11 @@ def no_reference() -> Balance:
     """Take the photo as the camera balanced it, at the price of a wide uncertainty."""
     return Balance(
         gains=(1.0, 1.0, 1.0),
-        reference="none: the colours are as the camera balanced them",
+        reference=NO_REFERENCE,
         reflectance=None,
         light_xy=None,
         cct=None,
-        notes=(_COST_OF_NONE,),
+        notes=(say(_COST_OF_NONE),),
         covariance=isotropic(_MEDIAN_WITHOUT),
     )
 
@@ -223,8 +228,8 @@ def reflectance_from_lightness(L: float) -> float:
     """
     if not (isfinite(L) and 16 <= L <= 100):
         raise MendableError(
-            f"A grey reference cannot have an L* of {L:g}.",
-            "Enter the L* printed on it, 16 to 100.",
+            say("A grey reference cannot have an L* of {L:g}.", L=L),
+            say("Enter the L* printed on it, 16 to 100."),
         )
     return float(lab_to_xyz((L, 0.0, 0.0))[1])
 
@@ -240,20 +245,22 @@ def require_reflectance(reflectance: float) -> None:
     if isfinite(reflectance) and LEAST_REFLECTANCE <= reflectance <= 1:
         return
     raise MendableError(
-        f"A grey reference cannot reflect {100 * reflectance:g} % of the light.",
-        "Enter a figure from 2 to 100 %: 18 for a grey card, 90 for white paper.",
+        say(
+            "A grey reference cannot reflect {percent:g} % of the light.", percent=100 * reflectance
+        ),
+        say("Enter a figure from 2 to 100 %: 18 for a grey card, 90 for white paper."),
     )
 
 
 def _grey_pixels(photo: Photo, rect: Rect) -> Light:
     """Give the light of the grey, shape (pixels, 3), refusing too few pixels and clipped ones."""
-    require_inside(photo, rect, "The mark of the grey reference")
+    require_inside(photo, rect, say("The mark of the grey reference"))
     light = usable_pixels(photo, rect)
     require_unclipped(photo, rect)
     return light
 
 
-def usable_pixels(photo: Photo, rect: Rect, what: str = _THE_GREY) -> Light:
+def usable_pixels(photo: Photo, rect: Rect, what: str = "") -> Light:
     """Give the light of the opaque pixels of a mark, shape (pixels, 3).
 
     Raises
@@ -265,13 +272,20 @@ def usable_pixels(photo: Photo, rect: Rect, what: str = _THE_GREY) -> Light:
     count = int(opaque.sum())
     if count < _FEWEST_PIXELS:
         raise MendableError(
-            f"The mark of {_inside(what)} holds only {count} pixels that can be used.",
-            f"Draw it larger: {_FEWEST_PIXELS} pixels are the least, hundreds are better.",
+            say(
+                "The mark of {reference} holds only {count} pixels that can be used.",
+                reference=_inside(what),
+                count=count,
+            ),
+            say(
+                "Draw it larger: {fewest} pixels are the least, hundreds are better.",
+                fewest=_FEWEST_PIXELS,
+            ),
         )
     return photo.linear(rect)[opaque]
 
 
-def require_unclipped(photo: Photo, rect: Rect, what: str = _THE_GREY) -> None:
+def require_unclipped(photo: Photo, rect: Rect, what: str = "") -> None:
     """Refuse a mark whose pixels are at the top of a channel.
 
     Raises
@@ -283,14 +297,18 @@ def require_unclipped(photo: Photo, rect: Rect, what: str = _THE_GREY) -> None:
     clipped = float(np.mean(np.any(photo.cut(rect)[opaque] >= _CLIPPED_FROM, axis=1)))
     if clipped > _MOST_CLIPPED:
         raise MendableError(
-            f"{what} is overexposed: {100 * clipped:.0f} % of its pixels are at the top"
-            " of a channel, so its colour is lost.",
-            "Expose less, or turn the card out of the glare, and photograph it again.",
+            say(
+                "{reference} is overexposed: {percent:.0f} % of its pixels are at the top"
+                " of a channel, so its colour is lost.",
+                reference=_named(what),
+                percent=100 * clipped,
+            ),
+            say("Expose less, or turn the card out of the glare, and photograph it again."),
         )
 
 
 def require_light(
-    middle: NDArray[np.floating[Any]], what: str = _THE_GREY, least: float = _DARKEST
+    middle: NDArray[np.floating[Any]], what: str = "", least: float = _DARKEST
 ) -> None:
     """Refuse a mark with too little light, as a whole or in one channel.
 
@@ -303,13 +321,21 @@ def require_light(
         return
     if middle.max() < least:
         raise MendableError(
-            f"{what} is nearly black: {100 * middle.max():.1f} % of white.",
-            "Expose more or use more light, and photograph it again.",
+            say(
+                "{reference} is nearly black: {percent:.1f} % of white.",
+                reference=_named(what),
+                percent=100 * float(middle.max()),
+            ),
+            say("Expose more or use more light, and photograph it again."),
         )
-    missing = ("red", "green", "blue")[int(middle.argmin())]
+    missing = _CHANNELS[int(middle.argmin())]
     raise MendableError(
-        f"There is hardly any {missing} in the mark of {_inside(what)}.",
-        "See that the mark lies on the card; if it does, photograph it again in daylight.",
+        say(
+            "There is hardly any {channel} in the mark of {reference}.",
+            channel=say_in("light of a channel", missing),
+            reference=_inside(what),
+        ),
+        say("See that the mark lies on the card; if it does, photograph it again in daylight."),
     )
 
 
@@ -322,30 +348,47 @@ def require_one_colour(spread: float, what: str = "") -> None:
         If it does: it lies on two things.
     """
     if spread > _NOT_ONE_GREY:
-        subject = f"{what} is not of one colour" if what else "The mark is not on one grey"
+        percent = 100 * spread
         raise MendableError(
-            f"{subject}: the middle half of its pixels spreads over {100 * spread:.0f} %.",
-            "Draw it smaller, wholly inside the card and clear of shadows and print.",
+            say(
+                "{reference} is not of one colour: the middle half of its pixels spreads over"
+                " {percent:.0f} %.",
+                reference=what,
+                percent=percent,
+            )
+            if what
+            else say(
+                "The mark is not on one grey: the middle half of its pixels spreads over"
+                " {percent:.0f} %.",
+                percent=percent,
+            ),
+            say("Draw it smaller, wholly inside the card and clear of shadows and print."),
         )
 
 
 def _inside(what: str) -> str:
     """Give a subject as it stands within a sentence."""
-    return what[:1].lower() + what[1:]
+    named = _named(what)
+    return named[:1].lower() + named[1:]
+
+
+def _named(what: str) -> str:
+    """Give a subject, which is the grey reference where nobody said."""
+    return what or say("The grey reference")
 
 
 def _doubts_of_reference(reflectance: float) -> tuple[str, ...]:
     """Say what is doubtful about the reference itself."""
     if abs(reflectance - WHITE_PAPER) < 0.05:
         return (
-            (
+            say(
                 "Office paper is often brightened: it glows bluish in daylight, which turns the"
                 " whole picture yellow. A grey card is safer."
             ),
         )
     if abs(reflectance - GREY_CARD) < 0.001:
         return (
-            (
+            say(
                 "Grey cards differ, for no standard binds their makers: if yours has its own"
                 " figure printed on it, enter that."
             ),
@@ -358,11 +401,12 @@ def _doubts_of_light(middle: NDArray[np.float64], cct: float | None) -> tuple[st
     ratio = float(middle.max() / middle.min())
     if ratio <= _STRONG_CAST and (cct is None or cct >= _VERY_WARM):
         return ()
-    kind = "very warm" if middle[0] > middle[2] else "strongly coloured"
+    kind = say("very warm") if middle[0] > middle[2] else say("strongly coloured")
     return (
-        (
-            f"The light on the reference is {kind}: one grey puts such light right only in part."
-            " See that the mark lies on the card, and take the photo in daylight if you can."
+        say(
+            "The light on the reference is {kind}: one grey puts such light right only in part."
+            " See that the mark lies on the card, and take the photo in daylight if you can.",
+            kind=kind,
         ),
     )
 
@@ -372,8 +416,9 @@ def _doubts_of_evenness(spread: float) -> tuple[str, ...]:
     if spread <= _UNEVEN:
         return ()
     return (
-        (
-            f"The reference is not even: the middle half of its pixels spreads over"
-            f" {100 * spread:.0f} %. A shadow, glare or print on it may shift every colour."
+        say(
+            "The reference is not even: the middle half of its pixels spreads over"
+            " {percent:.0f} %. A shadow, glare or print on it may shift every colour.",
+            percent=100 * spread,
         ),
     )

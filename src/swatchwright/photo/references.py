@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import lab_to_xyz, linear_srgb_to_lab
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.image import require_inside
 from swatchwright.photo.reference import (
     GREY_CARD,
@@ -106,11 +107,27 @@ class Reference:
     @property
     def words(self) -> str:
         """What it is and where, for a painter."""
-        where = f"at {self.rect.x}, {self.rect.y} ({self.rect.width} × {self.rect.height} pixels)"
+        rect = self.rect
+        where = {"x": rect.x, "y": rect.y, "width": rect.width, "height": rect.height}
         if self.kind == "grey":
-            return f"a grey of {100 * (self.reflectance or 0):.3g} % {where}"
+            return say(
+                "a grey of {percent:.3g} % at {x}, {y} ({width} × {height} pixels)",
+                percent=100 * (self.reflectance or 0),
+                **where,
+            )
         L, a, b = self.lab.triple
-        return f"a chip of L* {L:.3g}, a* {a:.3g}, b* {b:.3g} {where}"
+        return say(
+            "a chip of L* {L:.3g}, a* {a:.3g}, b* {b:.3g} at {x}, {y} ({width} × {height} pixels)",
+            L=L,
+            a=a,
+            b=b,
+            **where,
+        )
+
+    @property
+    def subject(self) -> str:
+        """What a sentence about it begins with, for a painter."""
+        return say("The reference at {x}, {y}", x=self.rect.x, y=self.rect.y)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -154,7 +171,8 @@ def see(photo: Photo, references: tuple[Reference, ...]) -> Seen:
     """
     if len(references) > MOST_REFERENCES:
         raise MendableError(
-            f"{len(references)} references were marked.", f"Mark at most {MOST_REFERENCES}."
+            say("{count} references were marked.", count=len(references)),
+            say("Mark at most {most}.", most=MOST_REFERENCES),
         )
     light = [_median(photo, reference) for reference in references]
     x = [reference.rect.x + (reference.rect.width - 1) / 2 for reference in references]
@@ -164,8 +182,11 @@ def see(photo: Photo, references: tuple[Reference, ...]) -> Seen:
 
 def _median(photo: Photo, reference: Reference) -> NDArray[np.float64]:
     """Give the median light of one reference."""
-    what = "The grey reference" if reference.kind == "grey" else "The chip"
-    where = f"{what} at {reference.rect.x}, {reference.rect.y}"
+    x, y = reference.rect.x, reference.rect.y
+    if reference.kind == "grey":
+        where = say("The grey reference at {x}, {y}", x=x, y=y)
+    else:
+        where = say("The chip at {x}, {y}", x=x, y=y)
     require_inside(photo, reference.rect, where)
     light = usable_pixels(photo, reference.rect, where)
     require_unclipped(photo, reference.rect, where)

@@ -10,10 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["MOST_ZONES", "NOT_THIS", "UNMARKED", "Marked", "Stroke", "check_marked", "drawn"]
 
-NOT_THIS = "not this"
+NOT_THIS = mark("not this")
 """The zone of what is not to be painted: wall, floor, handles."""
 
 MOST_ZONES = 8
@@ -76,51 +77,67 @@ def check_marked(marked: Marked) -> None:
     if not all(0 < side <= 100_000 for side in marked.size):
         width, height = marked.size
         raise MendableError(
-            f"The strokes are said to be on a photo of {width} × {height} pixels.",
-            "Give the width and height of the photo they were made on.",
+            say(
+                "The strokes are said to be on a photo of {width} × {height} pixels.",
+                width=width,
+                height=height,
+            ),
+            say("Give the width and height of the photo they were made on."),
         )
     if len(marked.strokes) > _MOST_STROKES:
         raise MendableError(
-            f"There are {len(marked.strokes)} strokes.",
-            f"A few for each surface are enough; {_MOST_STROKES} are the most.",
+            say("There are {count} strokes.", count=len(marked.strokes)),
+            say("A few for each surface are enough; {most} are the most.", most=_MOST_STROKES),
         )
     for number, stroke in enumerate(marked.strokes, start=1):
         _check_stroke(number, stroke, marked.size)
     if not marked.zones:
         raise MendableError(
-            "No surface of the piece is marked.",
-            "Draw a stroke or two on each surface that is to be painted.",
+            say("No surface of the piece is marked."),
+            say("Draw a stroke or two on each surface that is to be painted."),
         )
     if len(marked.zones) > MOST_ZONES:
         raise MendableError(
-            f"{len(marked.zones)} zones are marked.", f"Mark {MOST_ZONES} at the most."
+            say("{count} zones are marked.", count=len(marked.zones)),
+            say("Mark {most} at the most.", most=MOST_ZONES),
         )
 
 
 def _check_stroke(number: int, stroke: Stroke, size: tuple[int, int]) -> None:
     if not stroke.zone.strip() or len(stroke.zone) > _MOST_NAME:
         raise MendableError(
-            f"Stroke {number} says no zone, or one of a very long name.",
-            f"Name a zone as “body”, or “{NOT_THIS}”.",
+            say("Stroke {number} says no zone, or one of a very long name.", number=number),
+            say("Name a zone as “body”, or “{not_this}”.", not_this=say(NOT_THIS)),
         )
     fewest = 3 if stroke.filled else 1
     if not fewest <= len(stroke.points) <= _MOST_POINTS:
         raise MendableError(
-            f"Stroke {number} has {len(stroke.points)} points.",
-            f"It takes {fewest} to {_MOST_POINTS}.",
+            say("Stroke {number} has {count} points.", number=number, count=len(stroke.points)),
+            say("It takes {fewest} to {most}.", fewest=fewest, most=_MOST_POINTS),
         )
     if not (isfinite(stroke.width) and 0 < stroke.width <= _WIDEST):
         raise MendableError(
-            f"The brush of stroke {number} is {stroke.width:g} pixels wide.",
-            f"Take one above 0 and up to {_WIDEST:g}.",
+            say(
+                "The brush of stroke {number} is {width:g} pixels wide.",
+                number=number,
+                width=stroke.width,
+            ),
+            say("Take one above 0 and up to {widest:g}.", widest=_WIDEST),
         )
     for point in stroke.points:
         for at, side in zip(point, size, strict=True):
             if not (isfinite(at) and -_OVER * side <= at <= (1 + _OVER) * side):
                 raise MendableError(
-                    f"Stroke {number} goes to {point[0]:g}, {point[1]:g}, outside the photo of "
-                    f"{size[0]} × {size[1]} pixels.",
-                    "Draw it inside the photo.",
+                    say(
+                        "Stroke {number} goes to {x:g}, {y:g}, outside the photo of"
+                        " {width} × {height} pixels.",
+                        number=number,
+                        x=point[0],
+                        y=point[1],
+                        width=size[0],
+                        height=size[1],
+                    ),
+                    say("Draw it inside the photo."),
                 )
 
 

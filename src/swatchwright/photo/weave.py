@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import lab_to_linear_srgb, linear_srgb_to_lab
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.middle import middle
 
 if TYPE_CHECKING:
@@ -87,8 +88,8 @@ def surface_of(photo: Photo, taken: Sample, what: str) -> Surface:
     usable = light[taken.usable]
     if len(usable) < _FEWEST:
         raise MendableError(
-            f"{what} holds only {len(usable)} pixels that can be used.",
-            "Draw it larger, where it is neither overexposed nor black.",
+            say("{what} holds only {count} pixels that can be used.", what=what, count=len(usable)),
+            say("Draw it larger, where it is neither overexposed nor black."),
         )
     labs = np.asarray(linear_srgb_to_lab(usable), dtype=np.float64)
     metre = metre_light(light, taken.usable, taken.usable)

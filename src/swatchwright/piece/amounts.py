@@ -13,7 +13,9 @@ from decimal import Decimal
 from math import ceil
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.measures.shares import rounded_amounts
+from swatchwright.piece.names import paint_word
 from swatchwright.piece.order import AmountsOrder, Coating, Ingredient, Product, ProductKind
 from swatchwright.piece.order_check import checked_order
 from swatchwright.piece.price import Price, money, price_of
@@ -25,7 +27,7 @@ __all__ = ["Amounts", "Batch", "CoatingAmount", "PaintMl", "Purchase", "amounts_
 _STEP = 5
 """ml; what a batch is rounded up to."""
 
-_PRACTICE = (
+_PRACTICE = mark(
     "How much a bare ground drinks and a tool keeps is common practice, no source; what the tin "
     "and your own trial say comes first."
 )
@@ -247,8 +249,8 @@ def _purchases(batches: Iterable[Batch], products: dict[str, Product]) -> Iterab
 def _check_same(first: Ingredient, other: Ingredient) -> None:
     if (first.tins, first.left_ml) != (other.tins, other.left_ml):
         raise MendableError(
-            f"{first.id} is there twice, with other tins or another amount left.",
-            "Give its tins and what is left of it the same each time.",
+            say("{paint} is there twice, with other tins or another amount left.", paint=first.id),
+            say("Give its tins and what is left of it the same each time."),
         )
 
 
@@ -271,12 +273,13 @@ def _cost(tins: Iterable[TinCount]) -> Decimal | None:
 
 
 def _notes(order: AmountsOrder, purchases: Iterable[Purchase]) -> tuple[str, ...]:
-    notes = [_PRACTICE]
-    short = [p.name for p in purchases if p.short_ml]
+    notes = [say(_PRACTICE)]
+    short = [paint_word(p.name) for p in purchases if p.short_ml]
     if short:
-        notes.append(f"No tin size is known of {', '.join(short)}, so none is chosen.")
+        told = ", ".join(short)
+        notes.append(say("No tin size is known of {paints}, so none is chosen.", paints=told))
     if order.terms.hours and any(p.cost is None for p in purchases):
-        notes.append("There is no price for the client, as the cost of a paint is not known.")
+        notes.append(say("There is no price for the client, as the cost of a paint is not known."))
     if any(p.left_ml for p in purchases):
-        notes.append("What is left on the shelf is counted at no cost.")
+        notes.append(say("What is left on the shelf is counted at no cost."))
     return tuple(notes)

@@ -12,9 +12,11 @@ from enum import StrEnum
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.piece import cases
 from swatchwright.piece import tables_and_chairs as stands
 from swatchwright.piece.check import checked_piece
+from swatchwright.piece.names import part_word, piece_word, size_word
 from swatchwright.piece.part import Part, Piece, Shape
 from swatchwright.piece.wanted import Wanted
 
@@ -27,14 +29,14 @@ _LEGS = (Shape.SQUARE_LEG, Shape.TAPERED_LEG, Shape.TURNED_LEG)
 class Kind(StrEnum):
     """A common piece."""
 
-    CONSOLE_TABLE = "console table"
-    CHEST_OF_DRAWERS = "chest of drawers"
-    CHAIR = "chair"
-    BLANKET_BOX = "blanket box"
-    BEDSIDE_CABINET = "bedside cabinet"
-    DRESSER = "dresser"
-    MIRROR_FRAME = "mirror frame"
-    PICTURE_RAIL = "picture rail"
+    CONSOLE_TABLE = mark("console table")
+    CHEST_OF_DRAWERS = mark("chest of drawers")
+    CHAIR = mark("chair")
+    BLANKET_BOX = mark("blanket box")
+    BEDSIDE_CABINET = mark("bedside cabinet")
+    DRESSER = mark("dresser")
+    MIRROR_FRAME = mark("mirror frame")
+    PICTURE_RAIL = mark("picture rail")
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,8 +157,17 @@ def _size(kind: Kind, name: str, given: float | None, axis: int) -> float:
     size = usual.size[axis] if given is None else given
     if not (isfinite(size) and usual.least[axis] <= size <= usual.most[axis]):
         raise MendableError(
-            f"A {kind} cannot be built with a {name} of {size:g} mm.",
-            f"Give from {usual.least[axis]:g} to {usual.most[axis]:g} mm, or build it from parts.",
+            say(
+                "A {kind} cannot be built with a {name} of {size:g} mm.",
+                kind=piece_word(kind.value),
+                name=size_word(name),
+                size=size,
+            ),
+            say(
+                "Give from {least:g} to {most:g} mm, or build it from parts.",
+                least=usual.least[axis],
+                most=usual.most[axis],
+            ),
         )
     return float(size)
 
@@ -166,11 +177,15 @@ def _drawers(kind: Kind, asked: int | None) -> int:
     if asked is None:
         return usual or 0
     if usual is None:
-        raise MendableError(f"A {kind} here has no drawers.", "Leave the drawers out.")
+        raise MendableError(
+            say("A {kind} here has no drawers.", kind=piece_word(kind.value)),
+            say("Leave the drawers out."),
+        )
     least = 1 if usual else 0
     if not least <= asked <= _MOST_DRAWERS:
         raise MendableError(
-            f"{asked} drawers were asked for.", f"Ask for {least} to {_MOST_DRAWERS}."
+            say("{asked} drawers were asked for.", asked=asked),
+            say("Ask for {least} to {most}.", least=least, most=_MOST_DRAWERS),
         )
     return asked
 
@@ -180,7 +195,13 @@ def _leg(kind: Kind, asked: Shape | None) -> Shape:
     if asked is None:
         return usual or Shape.SQUARE_LEG
     if usual is None:
-        raise MendableError(f"A {kind} here has no legs to choose.", "Leave the legs out.")
+        raise MendableError(
+            say("A {kind} here has no legs to choose.", kind=piece_word(kind.value)),
+            say("Leave the legs out."),
+        )
     if asked not in _LEGS:
-        raise MendableError(f"“{asked}” is no leg.", f"Use one of: {', '.join(_LEGS)}.")
+        raise MendableError(
+            say("“{shape}” is no leg.", shape=part_word(asked.value)),
+            say("Use one of: {words}.", words=", ".join(part_word(leg.value) for leg in _LEGS)),
+        )
     return asked

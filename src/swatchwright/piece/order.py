@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
+from swatchwright.language import mark
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.spreading import Ground, Tool
 from swatchwright.piece.tins import TinSize
@@ -16,10 +17,10 @@ __all__ = ["AmountsOrder", "Coating", "Ingredient", "Product", "ProductKind", "T
 class ProductKind(StrEnum):
     """What a product is for."""
 
-    PRIMER = "primer"
-    PAINT = "paint"
-    WASH = "wash"
-    CLEAR = "clear finish"
+    PRIMER = mark("primer")
+    PAINT = mark("paint")
+    WASH = mark("wash")
+    CLEAR = mark("clear finish")
 
 
 @dataclass(frozen=True, slots=True)

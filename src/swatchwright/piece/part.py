@@ -5,25 +5,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from swatchwright.language import mark_in
+
 __all__ = ["Axes", "Face", "Moulding", "Part", "Piece", "Shape", "Spot"]
 
 
 class Shape(StrEnum):
     """What a part is like."""
 
-    PANEL = "panel"
-    TOP = "top"
-    FRAME = "frame"
-    DRAWER_FRONT = "drawer front"
-    SEAT = "seat"
-    SQUARE_LEG = "square leg"
-    TAPERED_LEG = "tapered leg"
-    TURNED_LEG = "turned leg"
-    SPINDLE = "spindle"
-    RAIL = "rail"
-    MOULDING = "moulding"
-    SPHERE = "sphere"
-    CYLINDER = "cylinder"
+    PANEL = mark_in("part", "panel")
+    TOP = mark_in("part", "top")
+    FRAME = mark_in("part", "frame")
+    DRAWER_FRONT = mark_in("part", "drawer front")
+    SEAT = mark_in("part", "seat")
+    SQUARE_LEG = mark_in("part", "square leg")
+    TAPERED_LEG = mark_in("part", "tapered leg")
+    TURNED_LEG = mark_in("part", "turned leg")
+    SPINDLE = mark_in("part", "spindle")
+    RAIL = mark_in("part", "rail")
+    MOULDING = mark_in("part", "moulding")
+    SPHERE = mark_in("part", "sphere")
+    CYLINDER = mark_in("part", "cylinder")
 
 
 class Face(StrEnum):
@@ -33,15 +35,15 @@ class Face(StrEnum):
     at the back, and the two short ones). Of a leg or rail: all round, its head and its foot.
     """
 
-    OUTSIDE = "outside"
-    INSIDE = "inside"
-    FRONT_EDGE = "front edge"
-    BACK_EDGE = "back edge"
-    SHORT_EDGES = "short edges"
-    INNER_EDGES = "inner edges"
-    ROUND = "all round"
-    HEAD = "head"
-    FOOT = "foot"
+    OUTSIDE = mark_in("face", "outside")
+    INSIDE = mark_in("face", "inside")
+    FRONT_EDGE = mark_in("face", "front edge")
+    BACK_EDGE = mark_in("face", "back edge")
+    SHORT_EDGES = mark_in("face", "short edges")
+    INNER_EDGES = mark_in("face", "inner edges")
+    ROUND = mark_in("face", "all round")
+    HEAD = mark_in("face", "head")
+    FOOT = mark_in("face", "foot")
 
 
 class Moulding(StrEnum):

@@ -9,7 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.faces import FLAT, TURNED, foot_of, outline_radii
+from swatchwright.piece.names import piece_word
 from swatchwright.piece.part import Axes, Face, Part, Piece, Shape, Spot
 
 __all__ = ["Point3", "Solid", "solids_of"]
@@ -103,8 +105,12 @@ def solids_of(piece: Piece) -> tuple[Solid, ...]:
     copies = sum(part.count for part in piece.parts)
     if copies > _MOST:
         raise MendableError(
-            f"“{piece.name}” has {copies} parts to draw.",
-            f"A drawing shows up to {_MOST}; draw a part of the piece.",
+            say(
+                "“{piece}” has {copies} parts to draw.",
+                piece=piece_word(piece.name),
+                copies=copies,
+            ),
+            say("A drawing shows up to {most}; draw a part of the piece.", most=_MOST),
         )
     placed = [s for p in piece.parts for spot in p.spots[: p.count] for s in _solids(p, spot)]
     start = max((s.high[0] for s in placed), default=-_GAP) + _GAP

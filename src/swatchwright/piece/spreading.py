@@ -15,6 +15,7 @@ from enum import StrEnum
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["Ground", "Tool", "coat_rate", "dry_film", "loss", "wet_film"]
 
@@ -22,20 +23,20 @@ __all__ = ["Ground", "Tool", "coat_rate", "dry_film", "loss", "wet_film"]
 class Ground(StrEnum):
     """What the first coat is put on."""
 
-    BARE = "bare wood"
-    ROUGH = "rough wood"
-    PRIMED = "primed"
-    PAINTED = "painted"
-    SHINY = "shiny"
+    BARE = mark("bare wood")
+    ROUGH = mark("rough wood")
+    PRIMED = mark("primed")
+    PAINTED = mark("painted")
+    SHINY = mark("shiny")
 
 
 class Tool(StrEnum):
     """What the paint is put on with."""
 
-    BRUSH = "brush"
-    FLOCK_ROLLER = "flock roller"
-    FOAM_ROLLER = "foam roller"
-    SPRAY = "spray"
+    BRUSH = mark("brush")
+    FLOCK_ROLLER = mark("flock roller")
+    FOAM_ROLLER = mark("foam roller")
+    SPRAY = mark("spray")
 
 
 # How far a litre goes on the first coat, as a factor on what the tin says. Common practice, no
@@ -93,8 +94,8 @@ def wet_film(rate: float) -> float:
     """
     if not (isfinite(rate) and 0.5 <= rate <= 50):
         raise MendableError(
-            f"A litre is said to cover {rate:g} m².",
-            "Give what the tin says, from 0.5 to 50 m² per litre; most paints cover 8 to 14.",
+            say("A litre is said to cover {rate:g} m².", rate=rate),
+            say("Give what the tin says, from 0.5 to 50 m² per litre; most paints cover 8 to 14."),
         )
     return 1000.0 / rate
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from xml.sax.saxutils import escape, quoteattr
 
+from swatchwright.language import say
 from swatchwright.piece.drawing import Drawing, Outline, Side
+from swatchwright.piece.names import piece_word, zone_word
 
 __all__ = ["svg_of"]
 
@@ -24,7 +26,7 @@ def svg_of(
     Parameters
     ----------
     title
-        What is drawn.
+        What is drawn: a piece, by its name.
     drawings
         At least one.
     colours
@@ -37,7 +39,7 @@ def svg_of(
     height = max(d.height for d in drawings)
     lines = [
         _opening(width, height + legend + 3 * _MARGIN),
-        f"<title>{escape(title)}</title>",
+        f"<title>{escape(piece_word(title))}</title>",
         f'<g stroke="{_LINE}" stroke-width="2" stroke-linejoin="round">',
     ]
     left = _MARGIN
@@ -91,13 +93,18 @@ def _legend(
 ) -> list[str]:
     front = drawings[0]
     top = height + 2 * _MARGIN
-    size = f"{front.width:.0f} mm wide, {front.height:.0f} mm high"
-    lines = ['<g font-family="sans-serif" font-size="40">', _text(0, top, f"{title}: {size}")]
+    head = say(
+        "{piece}: {width:.0f} mm wide, {height:.0f} mm high",
+        piece=piece_word(title),
+        width=front.width,
+        height=front.height,
+    )
+    lines = ['<g font-family="sans-serif" font-size="40">', _text(0, top, head)]
     for i, (zone, rgb) in enumerate(fills.items(), 1):
         y = top + 70 * i
         fill = f'fill="rgb({",".join(map(str, rgb))})" stroke="{_LINE}"'
         box = f'x="{_MARGIN:.0f}" y="{y - 38:.0f}" width="60" height="44"'
-        lines += [f"<rect {box} {fill}/>", _text(80, y, zone)]
+        lines += [f"<rect {box} {fill}/>", _text(80, y, zone_word(zone))]
     return [*lines, "</g>"]
 
 

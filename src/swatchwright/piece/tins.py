@@ -9,6 +9,7 @@ from functools import reduce
 from math import ceil, floor, gcd, isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = ["MOST_ML", "TinCount", "TinSize", "cheapest_tins"]
 
@@ -98,16 +99,19 @@ def _costs(sizes: Sequence[TinSize]) -> list[int]:
 def _check(need: float, sizes: Sequence[TinSize]) -> None:
     if not (isfinite(need) and need <= MOST_ML):
         raise MendableError(
-            f"{need:g} ml are needed of one paint.", "Up to 100 litres can be reckoned; look again."
+            say("{need:g} ml are needed of one paint.", need=need),
+            say("Up to 100 litres can be reckoned; look again."),
         )
     if not 1 <= len(sizes) <= _MOST_SIZES:
         raise MendableError(
-            f"{len(sizes)} tin sizes were given.", f"Give from 1 to {_MOST_SIZES} of them."
+            say("{count} tin sizes were given.", count=len(sizes)),
+            say("Give from 1 to {most} of them.", most=_MOST_SIZES),
         )
     for size in sizes:
         if not (isfinite(size.ml) and 1 <= size.ml <= MOST_ML):
             raise MendableError(
-                f"A tin of {size.ml:g} ml cannot be bought.", "Give sizes of 1 ml to 100 litres."
+                say("A tin of {ml:g} ml cannot be bought.", ml=size.ml),
+                say("Give sizes of 1 ml to 100 litres."),
             )
         if size.price is not None:
             _check_price(size.ml, size.price)
@@ -116,9 +120,11 @@ def _check(need: float, sizes: Sequence[TinSize]) -> None:
 def _check_price(ml: float, price: Decimal) -> None:
     if not (price.is_finite() and 0 <= price <= _DEAREST):
         raise MendableError(
-            f"The tin of {ml:g} ml is priced {price}.", "Give a price from 0 to a million."
+            say("The tin of {ml:g} ml is priced {price}.", ml=ml, price=price),
+            say("Give a price from 0 to a million."),
         )
     if int(price.as_tuple().exponent) < -_PLACES:
         raise MendableError(
-            f"The tin of {ml:g} ml is priced {price}.", "Give a price with at most four decimals."
+            say("The tin of {ml:g} ml is priced {price}.", ml=ml, price=price),
+            say("Give a price with at most four decimals."),
         )

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.values import Lab
 
 __all__ = ["MOST_BYTES", "MOST_PAINTS", "CodePaint", "CodeRecipe", "read_code", "write_code"]
@@ -98,7 +99,8 @@ def write_code(recipe: CodeRecipe, most: int = MOST_BYTES) -> str:
         if len(text.encode()) <= most:
             return text
     raise MendableError(
-        f"The recipe does not fit into a code of {most} bytes.", "Give its paints shorter ids."
+        say("The recipe does not fit into a code of {most} bytes.", most=most),
+        say("Give its paints shorter ids."),
     )
 
 
@@ -144,7 +146,7 @@ def read_code(text: str) -> CodeRecipe:
         If it is none of ours, of a later version, or a value in it cannot be.
     """
     if len(text) > _MOST_TEXT:
-        raise _not_ours("it is far too long")
+        raise _not_ours(say("it is far too long"))
     lines = [line.strip() for line in text.replace("\r", "\n").split("\n") if line.strip()]
     _check_head(lines[0] if lines else "")
     recipe, paints = CodeRecipe(()), []
@@ -161,11 +163,15 @@ def read_code(text: str) -> CodeRecipe:
 def _check_head(line: str) -> None:
     word, _, version = line.partition(" ")
     if word != _HEAD or not version.strip().isascii() or not version.strip().isdecimal():
-        raise _not_ours(f"its first line is not “{_HEAD} {_VERSION}”")
+        raise _not_ours(say("its first line is not “{line}”", line=f"{_HEAD} {_VERSION}"))
     if version.strip().lstrip("0") != str(_VERSION):
         raise MendableError(
-            f"The code is of version {version.strip()[:10]}, and this program reads {_VERSION}.",
-            "Bring Swatchwright up to date and read it again.",
+            say(
+                "The code is of version {version}, and this program reads {known}.",
+                version=version.strip()[:10],
+                known=_VERSION,
+            ),
+            say("Bring Swatchwright up to date and read it again."),
         )
 
 
@@ -173,26 +179,32 @@ def _paint(value: str) -> CodePaint:
     amount, _, name = value.partition(" ")
     id_, equals, parts = amount.rpartition("=")
     if not equals:
-        raise _not_ours(f"“mix {value[:60]}” is not a paint and its parts")
+        told = say("“{text}” is not a paint and its parts", text=f"mix {value[:60]}")
+        raise _not_ours(told)
     return CodePaint(id_, _number(parts, "mix", _MOST_PARTS), _plain(name, _MOST_NAME))
 
 
 def _check_paints(paints: Sequence[CodePaint]) -> None:
     if not 1 <= len(paints) <= MOST_PAINTS:
         raise MendableError(
-            f"The recipe has {len(paints)} paints.", f"A code holds from 1 to {MOST_PAINTS}."
+            say("The recipe has {count} paints.", count=len(paints)),
+            say("A code holds from 1 to {most}.", most=MOST_PAINTS),
         )
     ids = [paint.id for paint in paints]
     for paint in paints:
         bad = not paint.id or len(paint.id) > _MOST_ID or _plain(paint.id, _MOST_ID) != paint.id
         if bad or " " in paint.id or ids.count(paint.id) > 1:
             raise MendableError(
-                f"A paint of the recipe has the id “{paint.id[:_MOST_ID]}”.",
-                f"Ids are all different, without spaces, of up to {_MOST_ID} letters.",
+                say("A paint of the recipe has the id “{id}”.", id=paint.id[:_MOST_ID]),
+                say(
+                    "Ids are all different, without spaces, of up to {most} letters.",
+                    most=_MOST_ID,
+                ),
             )
         if not (isfinite(paint.parts) and 0 < paint.parts <= _MOST_PARTS):
             raise MendableError(
-                f"Of {paint.id} there are {paint.parts:g} parts.", "Parts are above 0."
+                say("Of {id} there are {parts:g} parts.", id=paint.id, parts=paint.parts),
+                say("Parts are above 0."),
             )
 
 
@@ -200,31 +212,32 @@ def _number(text: str, word: str, most: float) -> float:
     try:
         value = float(text)
     except ValueError as error:
-        raise _not_ours(f"“{text[:30]}” after “{word}” is not a number") from error
+        told = say("“{text}” after “{word}” is not a number", text=text[:30], word=word)
+        raise _not_ours(told) from error
     if not abs(value) <= most:
-        raise _not_ours(f"{value:g} after “{word}” cannot be")
+        raise _not_ours(say("{value:g} after “{word}” cannot be", value=value, word=word))
     return value
 
 
 def _lab(text: str, word: str) -> Lab:
     numbers = text.split()
     if len(numbers) != 3:
-        raise _not_ours(f"“{word}” needs three numbers")
+        raise _not_ours(say("“{word}” needs three numbers", word=word))
     L, a, b = (_number(number, word, 150.0) for number in numbers)
     if not 0 <= L <= 100:
-        raise _not_ours(f"an L* of {L:g} cannot be")
+        raise _not_ours(say("an L* of {L:g} cannot be", L=L))
     return Lab(L, a, b)
 
 
 def _day(text: str) -> str:
     if not _DAY.fullmatch(text):
-        raise _not_ours(f"“{text[:20]}” is not a day")
+        raise _not_ours(say("“{text}” is not a day", text=text[:20]))
     return text
 
 
 def _batch(text: str) -> int:
     if not (text.isascii() and text.isdecimal() and len(text) <= 6):
-        raise _not_ours(f"“{text[:20]}” is not the number of a batch")
+        raise _not_ours(say("“{text}” is not the number of a batch", text=text[:20]))
     return int(text)
 
 
@@ -241,6 +254,6 @@ _WORDS: dict[str, Callable[[CodeRecipe, str], CodeRecipe]] = {
 
 def _not_ours(why: str) -> MendableError:
     return MendableError(
-        f"This is not the text of a recipe's code: {why}.",
-        "Scan the whole code again; docs/sheet.md shows such a text.",
+        say("This is not the text of a recipe's code: {why}.", why=why),
+        say("Scan the whole code again; docs/sheet.md shows such a text."),
     )

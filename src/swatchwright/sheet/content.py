@@ -86,7 +86,7 @@ class Zone:
     Parameters
     ----------
     name
-        “body”, “drawers”; empty for the whole piece.
+        “body”, “drawers”, as it is kept; empty for the whole piece.
     wanted
         The colour that is wanted; None where none was given.
     dry, wet
@@ -131,7 +131,7 @@ class Zone:
 
 @dataclass(frozen=True, slots=True)
 class BatchLine:
-    """A batch that was mixed: its number, day, ml, zone and what was noted of it."""
+    """A batch that was mixed: its number, day, ml, zone as it is kept, and what was noted of it."""
 
     number: int
     day: str
@@ -217,6 +217,8 @@ class SheetContent:
         Whether a paint of it is invented for a demonstration.
     gaps
         What is left out of the sheet, and why.
+    gaps_in
+        Which parts are left out: ``piece``, ``plan`` or ``finish``.
     """
 
     title: str
@@ -238,3 +240,4 @@ class SheetContent:
     again: tuple[str, ...] = ()
     invented: bool = False
     gaps: tuple[str, ...] = ()
+    gaps_in: tuple[str, ...] = ()

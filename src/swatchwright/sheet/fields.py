@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.names import colour_name
+from swatchwright.language import figure, say, say_in
 from swatchwright.sheet.content import PaintLine, Zone
 from swatchwright.sheet.hatch import hatched
 from swatchwright.sheet.ink import RGB, hex_text, ink_on, rgb_of
-from swatchwright.sheet.lettering import GREY, Style, cut, fitted, text_width
+from swatchwright.sheet.lettering import GREY, Style, cut, fitted, text_width, wrapped
 from swatchwright.sheet.pen import Box, Pen
 from swatchwright.values import Lab
 
@@ -33,6 +34,9 @@ EDGE: RGB = (0.6, 0.6, 0.6)
 _PAD = 2.4
 _WET_WIDTH = 17.0
 _WET_GAP = 3.0
+_LEAST = 5.0
+"""Points, of what stands in or below a field."""
+
 _CAPTION = Style(6.8, grey=GREY)
 _BAR = 9.0
 _TAG_STEP = 15.5
@@ -48,13 +52,23 @@ class Field:
 
 def fields_of(zone: Zone) -> tuple[Field, ...]:
     """Give the fields that touch: what is wanted, the dry mix, and how it looks finished."""
-    mix = "mix, dry" if zone.finished is not None or zone.wanted is not None else "dry"
+    alone = zone.finished is None and zone.wanted is None
+    dry, mix = say_in("on a field of colour", "dry"), say_in("on a field of colour", "mix, dry")
     found = [
-        None if zone.wanted is None else Field("wanted", zone.wanted),
-        Field(mix, zone.dry),
-        None if zone.finished is None else Field("finished", zone.finished),
+        None if zone.wanted is None else Field(_wanted(), zone.wanted),
+        Field(dry if alone else mix, zone.dry),
+        None if zone.finished is None else Field(finished_word(), zone.finished),
     ]
     return tuple(field for field in found if field is not None)
+
+
+def _wanted() -> str:
+    return say_in("on a field of colour", "wanted")
+
+
+def finished_word() -> str:
+    """Say that a colour is that under all layers."""
+    return say_in("on a field of colour", "finished")
 
 
 def draw_fields(pen: Pen, box: Box, zone: Zone) -> None:
@@ -72,22 +86,22 @@ def draw_fields(pen: Pen, box: Box, zone: Zone) -> None:
         at = box.x + i * each
         pen.stroke(at, box.y + tall, at, box.y + tall + 1.0, ink=_BLACK)
     wet = Box(box.x + box.width - _WET_WIDTH, box.y, _WET_WIDTH, tall)
-    draw_field(pen, wet, Field("wet", zone.wet))
+    draw_field(pen, wet, Field(say_in("on a field of colour", "wet"), zone.wet))
     pen.rect(wet, line=EDGE)
-    pen.lines(wet.x, below, ["in the pot", hex_text(zone.wet)[-7:]], _CAPTION)
+    pen.lines(wet.x, below, [say("in the pot"), hex_text(zone.wet)[-7:]], _CAPTION)
 
 
 def _caption(pen: Pen, x: float, y: float, width: float, field: Field) -> None:
     lab = field.lab
-    told = f"L* {lab.L:.1f}  a* {_signed(lab.a)}  b* {_signed(lab.b)}"
+    told = f"L* {figure(lab.L, '.1f')}  a* {_signed(lab.a)}  b* {_signed(lab.b)}"
     for line in (told, hex_text(lab)):
-        style, lines = fitted(line, _CAPTION, width - 1, 1, least=5)
+        style, lines = fitted(line, _CAPTION, width - 1, 1, least=_LEAST)
         pen.text(x, y, lines[0], style)
         y += _CAPTION.leading
 
 
 def _signed(value: float) -> str:
-    return f"{value:.1f}".replace("-", "−")
+    return figure(value, ".1f").replace("-", "−")
 
 
 def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
@@ -98,24 +112,79 @@ def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
     rgb = rgb_of(field.lab)
     ink, plated = ink_on(rgb)
     pen.rect(box, fill=rgb)
-    word, name = Style(size, bold=True), Style(0.72 * size)
-    pad, high = min(_PAD, 0.12 * box.width), min(_PAD, 0.12 * box.height)
-    room = box.width - 2 * pad
-    about = "" if in_srgb(field.lab) else "about "
-    word, heads = fitted(field.word, word, room, 1, least=5)
-    foot, feet = fitted(f"L* {field.lab.L:.0f}", Style(size, bold=True), room, 1, least=5)
-    free = box.height - 2 * high - word.leading - foot.leading
-    lines = min(2, int(free / name.leading))
-    name, names = fitted(f"{about}{colour_name(field.lab)}", name, room, lines, least=5)
-    top, bottom = box.y + high, box.bottom - high - foot.leading
-    for at, texts, style in (
-        (top, heads, word),
-        (top + word.leading, names, name),
-        (bottom, feet, foot),
+    words = _words(field, box, size, 0.12)
+    if not words.whole:
+        tight = _words(field, box, min(size, 1.2 * _LEAST), 0.07)
+        words = tight if tight.whole else words
+    left, top = box.x + words.left, box.y + words.pad
+    (word, _), (foot, _) = words.head, words.foot
+    for at, (style, texts) in (
+        (top, words.head),
+        (top + word.leading, words.name),
+        (box.bottom - words.pad - foot.leading, words.foot),
     ):
         if plated and texts:
-            _plate(pen, box.x + pad, at, texts, style)
-        pen.lines(box.x + pad, at, texts, style, ink=ink)
+            _plate(pen, left, at, texts, style)
+        pen.lines(left, at, texts, style, ink=ink)
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What stands in a field: lines in their styles, and what is free left of and above them, mm.
+
+    And whether the name of the colour is whole: neither cut nor broken within a word.
+    """
+
+    left: float
+    pad: float
+    head: tuple[Style, list[str]]
+    name: tuple[Style, list[str]]
+    foot: tuple[Style, list[str]]
+    whole: bool
+
+
+def _words(field: Field, box: Box, size: float, share: float) -> _Words:
+    """Set the words of a field.
+
+    Parameters
+    ----------
+    field, box
+        The field and where it is.
+    size
+        Of the letters of its head and foot at most, points.
+    share
+        How much of the box stays free at each edge at most, 0-0.5.
+    """
+    left, pad = min(_PAD, share * box.width), min(_PAD, share * box.height)
+    room = box.width - 2 * left
+    bold = Style(size, bold=True)
+    head = fitted(field.word, bold, room, 1, least=_LEAST)
+    foot = fitted(f"L* {field.lab.L:.0f}", bold, room, 1, least=_LEAST)
+    told = colour_name(field.lab)
+    if not in_srgb(field.lab):
+        told = say("about {colour}", colour=told)
+    free = box.height - 2 * pad - head[0].leading - foot[0].leading
+    name = _name(told, max(0.72 * size, _LEAST), room, free)
+    return _Words(left, pad, head, name, foot, _whole(told, name[1]))
+
+
+def _name(told: str, size: float, width: float, height: float) -> tuple[Style, list[str]]:
+    """Set the name of a colour in two lines; in smaller letters and more where those cut it."""
+    usual = Style(size)
+    found = fitted(told, usual, width, min(2, int(height / usual.leading)), least=_LEAST)
+    if _whole(told, found[1]):
+        return found
+    for quarter in range(int(4 * (size - _LEAST)) + 1):
+        style = Style(size - quarter / 4)
+        lines = wrapped(told, style, width)
+        if len(lines) <= min(4, int(height / style.leading)) and _whole(told, lines):
+            return style, lines
+    return found
+
+
+def _whole(told: str, lines: Sequence[str]) -> bool:
+    """Tell whether lines hold a text with no word of it cut or broken, save after its hyphens."""
+    return told.replace("-", "- ").split() == " ".join(lines).replace("-", "- ").split()
 
 
 def _plate(pen: Pen, x: float, y: float, texts: Sequence[str], style: Style) -> None:
@@ -155,7 +224,7 @@ def draw_bar(pen: Pen, x: float, y: float, width: float, paints: Sequence[PaintL
         pen.stroke(centre, y + _BAR, place, y + _BAR + 2.2, ink=_BLACK)
         tag(pen, place, y + _BAR + 4.4, i + 1)
         style = Style(8)
-        told = cut(f"{100 * paint.share:.1f} %", style, _TAG_STEP - 3)
+        told = cut(f"{figure(100 * paint.share, '.1f')} %", style, _TAG_STEP - 3)
         pen.text(place + 3.1, y + _BAR + 4.4 - 0.58 * style.leading, told, style)
 
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from swatchwright.language import mark, say, say_in
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.flow import Block, gap, paragraph
 from swatchwright.sheet.lettering import GREY, Style, wrapped
 from swatchwright.sheet.pen import Box, Pen
+from swatchwright.sheet.told import date_text
 
 __all__ = ["DEMONSTRATION", "head_blocks", "section"]
 
-DEMONSTRATION = (
+DEMONSTRATION = mark(
     "Demonstration: the paints of this sheet are invented, and none of them is sold. "
     "Do not buy or mix by it."
 )
@@ -23,12 +25,12 @@ _BLACK = (0.0, 0.0, 0.0)
 
 def head_blocks(content: SheetContent, width: float) -> list[Block]:
     """Make the head."""
-    title = wrapped(content.title or "Recipe", _TITLE, width)
+    title = wrapped(content.title or say("Recipe"), _TITLE, width)
     blocks = [_lines_block(title, _TITLE), gap(2.0), _facts(content, width)]
     if content.brief:
         blocks += [gap(1.5), *paragraph(content.brief, Style(8.8, grey=GREY), width)]
     if content.invented:
-        blocks += [gap(2.5), _notice(DEMONSTRATION, width)]
+        blocks += [gap(2.5), _notice(say(DEMONSTRATION), width)]
     return blocks
 
 
@@ -52,15 +54,7 @@ def _lines_block(lines: list[str], style: Style) -> Block:
 
 def _facts(content: SheetContent, width: float) -> Block:
     """Make the row of facts below the title, each under its word."""
-    numbers = ", ".join(str(batch.number) for batch in content.batches[-6:])
-    facts = [
-        ("for", content.client),
-        ("date", content.day),
-        ("batch" if len(content.batches) < 2 else "batches", numbers),
-        ("will stand in", content.room_light),
-        ("job", content.job),
-    ]
-    shown = [(word, value) for word, value in facts if value]
+    shown = [(word, value) for word, value in _values(content) if value]
     each = width / max(len(shown), 3)
     cells = [wrapped(value, _VALUE, each - 4) for _, value in shown]
     height = _LABEL.leading + max((len(lines) for lines in cells), default=0) * _VALUE.leading
@@ -71,6 +65,20 @@ def _facts(content: SheetContent, width: float) -> Block:
             pen.lines(x + i * each, y + _LABEL.leading, lines, _VALUE)
 
     return Block(height, draw)
+
+
+def _values(content: SheetContent) -> list[tuple[str, str]]:
+    """Give each fact after its word; those that are not known are empty."""
+    one = say_in("above a fact", "batch")
+    many = say_in("above a fact", "batches")
+    numbers = ", ".join(str(batch.number) for batch in content.batches[-6:])
+    return [
+        (say_in("above a fact", "for"), content.client),
+        (say_in("above a fact", "date"), date_text(content.day)),
+        (one if len(content.batches) < 2 else many, numbers),
+        (say_in("above a fact", "will stand in"), content.room_light),
+        (say_in("above a fact", "job"), content.job),
+    ]
 
 
 def _notice(text: str, width: float) -> Block:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from swatchwright.colour.convert import in_srgb, lab_to_hex, srgb_decode
+from swatchwright.language import say
 from swatchwright.values import Lab
 
 __all__ = ["LEAST_CONTRAST", "RGB", "contrast", "grey_of", "hex_text", "ink_on", "rgb_of"]
@@ -35,7 +36,7 @@ def rgb_of(lab: Lab) -> RGB:
 
 def hex_text(lab: Lab) -> str:
     """Give it as text, with “about” where sRGB cannot show the colour."""
-    return lab_to_hex(lab) if in_srgb(lab) else f"about {lab_to_hex(lab)}"
+    return lab_to_hex(lab) if in_srgb(lab) else say("about {colour}", colour=lab_to_hex(lab))
 
 
 def grey_of(rgb: Sequence[float]) -> RGB:

@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from swatchwright.language import mark, say, say_in
+from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import read_code, write_code
 from swatchwright.sheet.content import SheetContent, Zone
-from swatchwright.sheet.fields import EDGE, Field, draw_field
+from swatchwright.sheet.fields import EDGE, Field, draw_field, finished_word
 from swatchwright.sheet.lettering import GREY, Style, fitted, text_width, wrapped
 from swatchwright.sheet.paper import LabelSize
 from swatchwright.sheet.pen import Box, Pen
 from swatchwright.sheet.square_code import code_side, draw_code
-from swatchwright.sheet.told import amount_text, ml_text, parts_text
+from swatchwright.sheet.told import amount_text, date_text, ml_text, parts_text
 
 __all__ = ["label_pdf"]
 
 _LEAST, _GOOD = 5.0, 5.5
 _MODULE = 0.32
-_INVENTED = "Demonstration: invented paints."
-_CARE = "Keep shut, and away from children."
+_INVENTED = mark("Demonstration: invented paints.")
+_CARE = mark("Keep shut, and away from children.")
 
 
 def label_pdf(content: SheetContent, size: LabelSize, *, fill: bool) -> bytes:
@@ -35,13 +37,15 @@ def label_pdf(content: SheetContent, size: LabelSize, *, fill: bool) -> bytes:
         Whether they fill a page of labels, zone after zone, or each is a page of its own.
     """
     if not fill:
-        pen = Pen(size.width, size.height, f"Label: {content.title}", "A label for a jar")
+        title = say("Label: {title}", title=content.title)
+        pen = Pen(size.width, size.height, title, say("A label for a jar"))
         for i, zone in enumerate(content.zones):
             if i:
                 pen.next_page()
             _label(pen, Box(0, 0, size.width, size.height), content, zone)
         return pen.done()
-    pen = Pen(*size.paper.size, f"Labels: {content.title}", "Labels for jars")
+    title = say("Labels: {title}", title=content.title)
+    pen = Pen(*size.paper.size, title, say("Labels for jars"))
     places = size.places()
     for first in range(0, len(content.zones), len(places)):
         if first:
@@ -89,9 +93,9 @@ def _side(code: str, words: Box) -> float:
 def _colours(pen: Pen, box: Box, zone: Zone) -> None:
     """Draw the colour as it dries, above it as it ends where it is finished otherwise."""
     size = max(6.0, min(11.0, 0.46 * box.width))
-    fields = [Field("dry", zone.dry)]
+    fields = [Field(say_in("on a field of colour", "dry"), zone.dry)]
     if zone.finished is not None:
-        fields = [Field("finished", zone.finished), *fields]
+        fields = [Field(finished_word(), zone.finished), *fields]
     each = box.height / len(fields)
     for i, field in enumerate(fields):
         draw_field(pen, Box(box.x, box.y + i * each, box.width, each), field, size=size)
@@ -101,14 +105,14 @@ def _colours(pen: Pen, box: Box, zone: Zone) -> None:
 def _head(pen: Pen, box: Box, content: SheetContent, zone: Zone, unit: float) -> float:
     """Write what it is and for whom, when and how much, and give where that ends."""
     size = 6.0 + 3.0 * unit
-    title = content.title or "Recipe"
+    title = content.title or say("Recipe")
     most = 2 if unit > 1.2 else 1
     bold, lines = fitted(title, Style(size, bold=True), box.width, most, least=6)
     y = pen.lines(box.x, box.y, lines, bold)
     batch = next((b for b in reversed(content.batches) if b.zone == zone.name), None)
-    number = "" if batch is None else f"batch {batch.number}"
-    day = content.day if batch is None else batch.day
-    told = ", ".join(text for text in (zone.name, content.client) if text)
+    number = "" if batch is None else say("batch {number}", number=batch.number)
+    day = date_text(content.day if batch is None else batch.day)
+    told = ", ".join(text for text in (zone_word(zone.name), content.client) if text)
     small = Style(max(_LEAST, 0.66 * size))
     for text in (told, ", ".join(t for t in (number, day, ml_text(zone.volume)) if t)):
         style, lines = fitted(text, small, box.width, 1, least=_LEAST)
@@ -118,9 +122,11 @@ def _head(pen: Pen, box: Box, content: SheetContent, zone: Zone, unit: float) ->
 
 def _foot(pen: Pen, box: Box, width: float, content: SheetContent, unit: float) -> float:
     """Write what to mind at the foot, and give where that begins."""
-    text = f"{_INVENTED} {_CARE}" if content.invented else _CARE
+    text = f"{say(_INVENTED)} {say(_CARE)}" if content.invented else say(_CARE)
     wanted = Style(max(_LEAST, 3.8 + 1.2 * unit), grey=GREY)
-    style, lines = fitted(text, wanted, width - 0.5, 3, least=_LEAST)
+    # What to mind is never cut: where three lines do not hold it there are more.
+    most = max(3, len(wrapped(text, Style(_LEAST), width - 0.5)))
+    style, lines = fitted(text, wanted, width - 0.5, most, least=_LEAST)
     top = box.y + box.height - len(lines) * style.leading
     pen.lines(box.x, top, lines, style)
     return top - 0.6
@@ -198,7 +204,7 @@ def _rows(
 
 def _within(rows: Sequence[tuple[str, str]], most: int) -> tuple[tuple[str, str], ...]:
     """Keep as many lines as there is room for, the last saying that there is more."""
-    return (*rows[: most - 1], ("", "… the rest: see the code"))[: max(most, 0)]
+    return (*rows[: most - 1], ("", say("… the rest: see the code")))[: max(most, 0)]
 
 
 def _code(zone: Zone) -> str:

@@ -35,7 +35,12 @@ GREY = 0.27
 
 _MM = 72 / 25.4
 _TIE = "\N{NO-BREAK SPACE}"
-_UNIT = re.compile(r"(?<=[\d¼½¾]) (?=(?:ml|litres?|cups?|g|h|min|%|days|m²|tbsp|tsp)\b|%)")
+_UNITS = (
+    *("ml", "g", "h", "min", "m²"),
+    *("litres?", "cups?", "days", "tbsp", "tsp"),
+    *("Liter", "Tassen?", "Tagen?", "EL", "TL", "Std", "Min"),
+)
+_UNIT = re.compile(rf"(?<=[\d¼½¾]) (?=(?:{'|'.join(_UNITS)})\b|%)")
 _FONTS = {False: "DejaVuSans", True: "DejaVuSans-Bold"}
 
 

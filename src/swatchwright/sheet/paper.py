@@ -8,10 +8,12 @@ first, and hold both to the light.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = ["LABELS", "LabelSize", "Paper", "label_named", "paper_named"]
 
@@ -88,7 +90,9 @@ def paper_named(text: str) -> Paper:
     for paper in Paper:
         if paper.value.lower() == text.strip().lower():
             return paper
-    raise MendableError(f"There is no paper “{text}”.", f"Use one of: {', '.join(Paper)}.")
+    raise MendableError(
+        say("There is no paper “{name}”.", name=text), _one_of(paper.value for paper in Paper)
+    )
 
 
 def label_named(text: str) -> LabelSize:
@@ -103,5 +107,11 @@ def label_named(text: str) -> LabelSize:
     for size in LABELS:
         if size.name == wanted:
             return size
-    names = ", ".join(size.name for size in LABELS)
-    raise MendableError(f"There is no label of the size “{text}”.", f"Use one of: {names}.")
+    raise MendableError(
+        say("There is no label of the size “{size}”.", size=text),
+        _one_of(size.name for size in LABELS),
+    )
+
+
+def _one_of(names: Iterable[str]) -> str:
+    return say("Use one of: {words}.", words=", ".join(names))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
+from swatchwright.language import ENGLISH, language
 from swatchwright.sheet.ink import RGB
 from swatchwright.sheet.lettering import NARROW, Style, font_name, one_line, printed, text_width
 
@@ -53,7 +54,7 @@ class Pen:
             pagesize=(width * _MM, height * _MM),
             invariant=1,
             pageCompression=1,
-            lang="en-GB",
+            lang="en-GB" if language() == ENGLISH else language(),
             initialFontName=font_name(bold=False),
         )
         self._canvas.setTitle(one_line(title))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from swatchwright.language import say
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.flow import Block, Placed, gap, laid_out
 from swatchwright.sheet.head import head_blocks
@@ -11,6 +12,7 @@ from swatchwright.sheet.lettering import GREY, Style, wrapped
 from swatchwright.sheet.paper import Paper
 from swatchwright.sheet.pen import Pen
 from swatchwright.sheet.rest import rest_blocks
+from swatchwright.sheet.told import date_text
 from swatchwright.sheet.zone import zone_blocks
 
 __all__ = ["MARGIN", "sheet_pdf"]
@@ -21,14 +23,6 @@ MARGIN = 17.0
 _FOOT = Style(6.8, grey=GREY)
 _FOOT_HEIGHT = 22.0
 _RULE = (0.6, 0.6, 0.6)
-_AGAIN = (
-    "To make it again: scan the code beside a recipe, and give its text to swatchwright sheet "
-    "--read; or mix by the parts above, brush a sample, and hold it to a dry edge of the piece."
-)
-_AGAIN_JOB = (
-    "To make it again: swatchwright job batch {job}; or scan the code beside a recipe, and give "
-    "its text to swatchwright sheet --read. Brush a sample first, and hold it to the piece."
-)
 
 
 def sheet_pdf(
@@ -48,8 +42,9 @@ def sheet_pdf(
     wide, high = paper.size
     width = wide - 2 * MARGIN
     room = high - MARGIN - _FOOT_HEIGHT
+    title = say("Recipe sheet: {title}", title=content.title)
     pages = laid_out(_blocks(content, width), room, room)
-    pen = Pen(wide, high, f"Recipe sheet: {content.title}", "How the colour was mixed")
+    pen = Pen(wide, high, title, say("How the colour was mixed"))
     for number, page in enumerate(pages, start=1):
         _draw(pen, page)
         _foot(pen, content, number, len(pages))
@@ -76,9 +71,29 @@ def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
     """Say at the foot of a page how to make the colour again, and which page it is."""
     top = pen.height - _FOOT_HEIGHT + 5.0
     pen.stroke(MARGIN, top, pen.width - MARGIN, top, ink=_RULE)
-    told = _AGAIN_JOB.format(job=content.job) if content.job else _AGAIN
-    lines = wrapped(told, _FOOT, pen.width - 2 * MARGIN - 24)
+    lines = wrapped(_again(content.job), _FOOT, pen.width - 2 * MARGIN - 24)
     pen.lines(MARGIN, top + 1.6, lines, _FOOT)
     style = Style(6.8, bold=True)
-    pen.text(pen.width - MARGIN, top + 1.6, f"page {number} of {of}", style, end=1)
-    pen.text(pen.width - MARGIN, top + 1.6 + _FOOT.leading, content.day, _FOOT, end=1)
+    pen.text(
+        pen.width - MARGIN,
+        top + 1.6,
+        say("page {number} of {count}", number=number, count=of),
+        style,
+        end=1,
+    )
+    pen.text(pen.width - MARGIN, top + 1.6 + _FOOT.leading, date_text(content.day), _FOOT, end=1)
+
+
+def _again(job: str) -> str:
+    if not job:
+        return say(
+            "To make it again: scan the code beside a recipe, and give its text to swatchwright "
+            "sheet --read; or mix by the parts above, brush a sample, and hold it to a dry edge "
+            "of the piece."
+        )
+    return say(
+        "To make it again: swatchwright job batch {job}; or scan the code beside a recipe, and "
+        "give its text to swatchwright sheet --read. Brush a sample first, and hold it to the "
+        "piece.",
+        job=job,
+    )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from swatchwright.sheet.content import CautionBox, SheetContent
+from swatchwright.language import figure, mark, say, say_in
+from swatchwright.piece.names import zone_word
+from swatchwright.sheet.content import BatchLine, CautionBox, SheetContent
 from swatchwright.sheet.flow import Block, gap, paragraph, with_first
 from swatchwright.sheet.head import section
 from swatchwright.sheet.lettering import GREY, Style, wrapped
 from swatchwright.sheet.pen import Box, Pen
 from swatchwright.sheet.table import Cell, Column, head_row, row
-from swatchwright.sheet.told import ml_text
+from swatchwright.sheet.told import date_text, ml_text
 
 __all__ = ["rest_blocks"]
 
@@ -16,7 +18,9 @@ _TEXT = Style(8.8)
 _SMALL = Style(7.6, grey=GREY)
 _BLACK = (0.0, 0.0, 0.0)
 _LEAD = 23.0
-_WAITS = "Waits that the tin does not tell are common practice, no source; the tin comes first."
+_WAITS = mark(
+    "Waits that the tin does not tell are common practice, no source; the tin comes first."
+)
 
 
 def rest_blocks(content: SheetContent, width: float) -> list[Block]:
@@ -36,11 +40,11 @@ def _piece(content: SheetContent, width: float) -> list[Block]:
     if not content.piece:
         return []
     columns = [
-        Column("where", 0.26 * width),
-        Column("what", 0.74 * width - 66),
+        Column(say_in("head of a column", "where"), 0.26 * width),
+        Column(say_in("head of a column", "what"), 0.74 * width - 66),
         Column("m²", 20, number=True),
-        Column("coats", 20, number=True),
-        Column("ml to put on", 26, number=True, free=0.0),
+        Column(say_in("head of a column", "coats"), 20, number=True),
+        Column(say("ml to put on"), 26, number=True, free=0.0),
     ]
     rows = [
         row(
@@ -48,7 +52,7 @@ def _piece(content: SheetContent, width: float) -> list[Block]:
             [
                 Cell(line.zone, bold=True),
                 Cell(line.product),
-                Cell(f"{line.area:.2f}"),
+                Cell(figure(line.area, ".2f")),
                 Cell(str(line.coats)),
                 Cell(f"{line.ml:.0f}"),
             ],
@@ -58,7 +62,7 @@ def _piece(content: SheetContent, width: float) -> list[Block]:
     ]
     mixed = [b for text in content.mixed for b in paragraph(text, _TEXT, width)]
     return [
-        *section("The piece, and how much of each", width),
+        *section(say("The piece, and how much of each"), width),
         head_row(columns),
         *rows,
         gap(1.0),
@@ -71,9 +75,9 @@ def _buy(content: SheetContent, width: float) -> list[Block]:
     if not content.buy:
         return []
     columns = [
-        Column("paint", 0.42 * width),
-        Column("needed", 26, number=True, free=6.0),
-        Column("to buy", 0.58 * width - 26),
+        Column(say_in("head of a column", "paint"), 0.42 * width),
+        Column(say_in("head of a column", "needed"), 26, number=True, free=6.0),
+        Column(say_in("head of a column", "to buy"), 0.58 * width - 26),
     ]
     rows = [
         row(
@@ -89,22 +93,27 @@ def _buy(content: SheetContent, width: float) -> list[Block]:
 def _batches(content: SheetContent, width: float) -> list[Block]:
     blocks: list[Block] = []
     for batch in content.batches:
-        zone = f", {batch.zone}" if batch.zone else ""
-        note = f": {batch.note}" if batch.note else ""
-        told = f"{ml_text(batch.ml)} on {batch.day}{zone}{note}"
-        lead = f"Batch {batch.number}"
-        blocks += paragraph(told, _TEXT, width, indent=_LEAD, lead=lead)
-    return with_first(section("Mixed so far", width), blocks)
+        lead = say("Batch {number}", number=batch.number)
+        blocks += paragraph(_mixed(batch), _TEXT, width, indent=_LEAD, lead=lead)
+    return with_first(section(say("Mixed so far"), width), blocks)
+
+
+def _mixed(batch: BatchLine) -> str:
+    """Say how much was mixed and when, for which zone, and what was noted of it."""
+    told = say("{amount} on {day}", amount=ml_text(batch.ml), day=date_text(batch.day))
+    if batch.zone:
+        told = f"{told}, {zone_word(batch.zone)}"
+    return f"{told}: {batch.note}" if batch.note else told
 
 
 def _plan(content: SheetContent, width: float) -> list[Block]:
     if not content.plan:
         return []
     columns = [
-        Column("day", 34),
-        Column("time", 34),
-        Column("what to do", width - 102),
-        Column("then wait", 34, free=0.0),
+        Column(say_in("head of a column", "day"), 34),
+        Column(say_in("head of a column", "time"), 34),
+        Column(say("what to do"), width - 102),
+        Column(say("then wait"), 34, free=0.0),
     ]
     days = [line.day for line in content.plan]
     rows = [
@@ -119,25 +128,25 @@ def _plan(content: SheetContent, width: float) -> list[Block]:
         )
         for i, line in enumerate(content.plan)
     ]
-    told = f"Ready to use {content.ready}." if content.ready else ""
+    told = say("Ready to use {when}.", when=content.ready) if content.ready else ""
     return [
-        *section("The work", width),
+        *section(say("The work"), width),
         head_row(columns),
         *rows,
         gap(1.0),
         *paragraph(told, Style(8.8, bold=True), width),
-        *paragraph(_WAITS, _SMALL, width),
+        *paragraph(say(_WAITS), _SMALL, width),
     ]
 
 
 def _again(content: SheetContent, width: float) -> list[Block]:
     lines = [b for text in content.again for b in paragraph(text, _TEXT, width)]
-    return with_first(section("To make it again", width), lines)
+    return with_first(section(say("To make it again"), width), lines)
 
 
 def _cautions(content: SheetContent, width: float) -> list[Block]:
     boxes = [_caution(caution, width) for caution in content.cautions]
-    return with_first(section("Take care", width), boxes)
+    return with_first(section(say("Take care"), width), boxes)
 
 
 def _caution(caution: CautionBox, width: float) -> Block:
@@ -160,10 +169,10 @@ def _caution(caution: CautionBox, width: float) -> Block:
 def _notes(content: SheetContent, width: float) -> list[Block]:
     blocks: list[Block] = []
     for note in content.notes:
-        blocks += paragraph(note.text, _TEXT, width, indent=_LEAD, lead=note.day)
-    return with_first(section("Notes", width), blocks)
+        blocks += paragraph(note.text, _TEXT, width, indent=_LEAD, lead=date_text(note.day))
+    return with_first(section(say("Notes"), width), blocks)
 
 
 def _gaps(content: SheetContent, width: float) -> list[Block]:
     lines = [b for text in content.gaps for b in paragraph(text, _SMALL, width)]
-    return with_first(section("Left out", width), lines)
+    return with_first(section(say("Left out"), width), lines)

@@ -2,43 +2,57 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
+from swatchwright.language import figure, listed, say
 from swatchwright.measures.kitchen import Spoons
 
-__all__ = ["amount_text", "and_list", "ml_text", "parts_text", "spoons_text", "tins_text"]
+__all__ = [
+    "amount_text",
+    "date_text",
+    "ml_text",
+    "parts_text",
+    "spoons_text",
+    "tins_text",
+]
+
+
+_DAY = re.compile(r"(\d{4})-(\d\d)-(\d\d)", re.ASCII)
+
+
+def date_text(day: str) -> str:
+    """Write a day, kept as in 2026-03-01, as the language does; another text stays as it is."""
+    found = _DAY.fullmatch(day)
+    if found is None:
+        return day
+    return say("{year}-{month}-{day}", year=found[1], month=found[2], day=found[3])
 
 
 def amount_text(value: float) -> str:
     """Give an amount to a tenth, as it is measured."""
-    return f"{value:.1f}"
+    return figure(value, ".1f")
 
 
 def parts_text(parts: float) -> str:
     """Give parts, whole where they are."""
-    return f"{parts:.6g}"
+    return figure(parts, ".6g")
 
 
 def ml_text(ml: float) -> str:
     """Give a volume: litres from 1000 ml on, whole ml where it is whole."""
     if ml >= 1000:
-        litres = f"{ml / 1000:.2f}".rstrip("0").rstrip(".")
-        return f"{litres} litre{'' if litres == '1' else 's'}"
-    return f"{ml:.1f}".removesuffix(".0") + " ml"
+        litres = figure(ml / 1000, ".2f").rstrip("0").rstrip(".,")
+        one = litres == "1"
+        return (
+            say("{litres} litre", litres=litres) if one else say("{litres} litres", litres=litres)
+        )
+    return f"{figure(ml, '.0f' if f'{ml:.1f}'.endswith('.0') else '.1f')} ml"
 
 
 def tins_text(tins: Sequence[float]) -> str:
     """Say in what tins a paint is sold; empty where that is not known."""
-    return f"tins of {and_list([ml_text(ml) for ml in tins])}" if tins else ""
-
-
-def and_list(words: Sequence[str]) -> str:
-    """Give words as a list to read.
-
-    >>> and_list(["a", "b", "c"])
-    'a, b and c'
-    """
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+    return say("tins of {sizes}", sizes=listed([ml_text(ml) for ml in tins])) if tins else ""
 
 
 def spoons_text(spoons: Spoons) -> str:
@@ -47,9 +61,11 @@ def spoons_text(spoons: Spoons) -> str:
     part = ("", "¼", "½", "¾")[spoons.cup_quarters]
     cups = f"{spoons.cups or ''}{part}"
     many = spoons.cups + spoons.cup_quarters / 4 > 1
-    told = [
-        f"{cups} cup{'s' if many else ''}" if cups else "",
-        f"{spoons.tablespoons} tbsp" if spoons.tablespoons else "",
-        f"{teaspoons:g} tsp" if teaspoons else "",
-    ]
-    return " ".join(text for text in told if text) or "less than a quarter tsp"
+    told = []
+    if cups:
+        told.append(say("{cups} cups", cups=cups) if many else say("{cups} cup", cups=cups))
+    if spoons.tablespoons:
+        told.append(say("{count} tbsp", count=spoons.tablespoons))
+    if teaspoons:
+        told.append(say("{count:g} tsp", count=teaspoons))
+    return " ".join(told) or say("less than a quarter tsp")

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from swatchwright.colour.names import closeness
+from swatchwright.language import say, say_in
 from swatchwright.measures.kitchen import Country
+from swatchwright.piece.names import zone_word
 from swatchwright.sheet.content import PaintLine, SheetContent, Units, Zone
 from swatchwright.sheet.fields import bar_height, draw_bar, draw_fields, tag
 from swatchwright.sheet.flow import Block, gap, paragraph
@@ -34,7 +36,8 @@ _SWATCH = (11.0, 7.2)
 
 def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
     """Make all blocks of a zone."""
-    heading = (zone.name[0].upper() + zone.name[1:]) if zone.name else "The colour"
+    name = zone_word(zone.name)
+    heading = name[:1].upper() + name[1:] if name else say("The colour")
     return [
         *section(heading, width)[1:],
         _colours(zone, width),
@@ -63,7 +66,7 @@ def _colours(zone: Zone, width: float) -> Block:
         draw_fields(pen, Box(x, y, width - dark - _CODE_GAP, _FIELDS), zone)
         left = x + width - dark
         draw_code(pen, left - white, y - white, side, text=zone.code)
-        for i, line in enumerate(("the recipe,", "to be scanned")):
+        for i, line in enumerate(say("the recipe,\nto be scanned").split("\n")):
             pen.text(left, y + dark + white + i * _SMALL.leading, line, _SMALL)
 
     return Block(_FIELDS, draw, with_next=True)
@@ -85,7 +88,7 @@ def _recipe(zone: Zone, units: Units, width: float) -> list[Block]:
 
 def _columns(units: Units, width: float) -> list[Column]:
     told = [
-        Column("parts", 20, number=True),
+        Column(say_in("head of a column", "parts"), 20, number=True),
         *([Column("ml", 20, number=True)] if units.ml else []),
         *([Column("g", 20, number=True)] if units.grams else []),
     ]
@@ -95,16 +98,17 @@ def _columns(units: Units, width: float) -> list[Column]:
         told.append(Column(_spoons_head(units.spoons), 38, free=0.0))
     fixed = [Column("", 7), Column("", 14)]
     used = sum(column.width for column in (*fixed, *told))
-    return [*fixed, Column("paint", width - used), *told]
+    return [*fixed, Column(say_in("head of a column", "paint"), width - used), *told]
 
 
 def _spoons_head(country: Country) -> str:
-    return f"spoons ({country})"
+    return say("spoons ({country})", country=say(country.value))
 
 
 def _cells(index: int, paint: PaintLine, units: Units) -> list[Cell]:
-    about = (_short(paint.id), f"known: {paint.how_known}", tins_text(paint.tins), paint.note)
-    grams = "not known" if paint.grams is None else amount_text(paint.grams)
+    known = say("known: {how}", how=paint.how_known)
+    about = (_short(paint.id), known, tins_text(paint.tins), paint.note)
+    grams = say("not known") if paint.grams is None else amount_text(paint.grams)
 
     def number(pen: Pen, x: float, y: float) -> None:
         tag(pen, x + 2.4, y + 2.6, index + 1)
@@ -137,7 +141,7 @@ def _sum(zone: Zone, units: Units) -> list[Cell]:
     return [
         Cell(),
         Cell(),
-        Cell("together", zone.volume_from),
+        Cell(say("together"), zone.volume_from),
         Cell(parts_text(parts)),
         *([Cell(amount_text(zone.volume), bold=True)] if units.ml else []),
         *([Cell("" if None in grams else amount_text(whole), bold=True)] if units.grams else []),
@@ -153,9 +157,9 @@ def _words(zone: Zone, width: float) -> list[Block]:
     blocks: list[Block] = []
     near = () if zone.apart is None else (_near(zone.apart),)
     for lead, sentences in (
-        ("Pour", _joined(zone.pour)),
-        ("Over it", (*_numbered(zone.finish), *_joined(zone.minding))),
-        ("How sure", _joined((*near, *zone.trust))),
+        (say_in("beside what to do", "Pour"), _joined(zone.pour)),
+        (say("Over it"), (*_numbered(zone.finish), *_joined(zone.minding))),
+        (say("How sure"), _joined((*near, *zone.trust))),
     ):
         for i, sentence in enumerate(sentences):
             word = "" if i else lead
@@ -170,9 +174,11 @@ def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
 
 
 def _near(apart: float) -> str:
-    return (
-        f"As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour "
-        f"({closeness(apart)}). About 1 is just seen side by side."
+    return say(
+        "As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour ({closeness}). "
+        "About 1 is just seen side by side.",
+        apart=apart,
+        closeness=closeness(apart),
     )
 
 

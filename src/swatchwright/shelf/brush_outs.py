@@ -20,30 +20,38 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.paint.family import Family
-from swatchwright.paint.fit.readings import on_grid
+from swatchwright.shelf.brush_cells import BARE, lab_cell, mix_cell, over_cell, spectrum_cell
 from swatchwright.shelf.measured.spectra import checked_grid
 from swatchwright.shelf.paint_cells import family_cell
 from swatchwright.shelf.plain_text import read_text
-from swatchwright.shelf.rows import FileKind, Row, read_rows
+from swatchwright.shelf.rows import FileKind, Row, neither, read_rows
 from swatchwright.values import Lab
 
 __all__ = ["BARE", "NewPaint", "Sheet", "Strip", "parse_sheet", "read_sheet", "sheet_text"]
 
 Floats = NDArray[np.floating[Any]]
 
-BARE = "bare"
-"""What stands under ``mix`` where the bare ground was read."""
-
 _MOST_STRIPS = 2000
-_MOST_PAINTS = 8
-_MOST_PARTS = 1e6
+
+_OF_PAINT = "of a paint"
+_SAID_OF_PAINT = {
+    "name": mark_in("of a paint", "name"),
+    "family": mark_in("of a paint", "family"),
+    "volume_solids": mark_in("of a paint", "volume solids"),
+    "density": mark_in("of a paint", "density"),
+    "spreading_rate": mark_in("of a paint", "spreading rate"),
+}
+"""What a sheet may say of a paint itself, and what that is called."""
 
 _KIND = FileKind(
     place="the sheet",
     things="brush-outs",
-    layout="A sheet is a CSV file with a line of column names, then a line for each reading; "
-    "“swatchwright paint brushouts” writes one to fill in.",
+    layout=mark(
+        "A sheet is a CSV file with a line of column names, then a line for each reading; "
+        "“swatchwright paint brushouts” writes one to fill in."
+    ),
     most=_MOST_STRIPS,
     also_called={
         "film": "id",
@@ -129,7 +137,7 @@ def read_sheet(path: Path) -> Sheet:
     MendableError
         If it cannot be opened, is not text or not a sheet; the message names the line.
     """
-    text = read_text(path, "a sheet", _KIND.layout)
+    text = read_text(path, "a sheet", say(_KIND.layout))
     return parse_sheet(text, path.name)
 
 
@@ -145,8 +153,8 @@ def parse_sheet(text: str, name: str) -> Sheet:
     missing = [column for column in ("id", "mix") if column not in header]
     if missing:
         raise MendableError(
-            f"{name} has no column {' nor '.join(missing)}.",
-            "A sheet needs the columns id and mix, and what was read; see docs/paints.md.",
+            say("{name} has no column {columns}.", name=name, columns=neither(missing)),
+            say("A sheet needs the columns id and mix, and what was read; see docs/paints.md."),
         )
     nm, columns = _bands(header, name)
     notes: list[str] = []
@@ -172,85 +180,24 @@ def _strip(row: Row, nm: Floats, columns: tuple[str, ...]) -> Strip:
     id_ = row.text("id")
     if not id_:
         raise MendableError(
-            f"Line {row.line} of the sheet has no id.",
-            "Give each film an id of its own, such as blue-1; the same for one film over "
-            "several grounds.",
+            say("Line {line} of the sheet has no id.", line=row.line),
+            say(
+                "Give each film an id of its own, such as blue-1; the same for one film over "
+                "several grounds."
+            ),
         )
     return Strip(
         line=row.line,
         id=id_,
-        mix=_mix(row),
-        over=_over(row),
+        mix=mix_cell(row),
+        over=over_cell(row),
         coats=row.between("coats", None, 0, 20),
         thickness=row.between("thickness_mm", None, 0, 5),
-        lab=_lab(row),
-        reflectance=_spectrum(row, nm, columns),
+        lab=lab_cell(row),
+        reflectance=spectrum_cell(row, nm, columns),
         reading=row.text("reading"),
         usually_off=row.between("usually_off", None, 0, 30),
     )
-
-
-def _mix(row: Row) -> tuple[tuple[str, float], ...]:
-    """Read ``ID=PARTS`` one after the other; an id alone is one part of it."""
-    words = row.text("mix").replace(";", " ").split()
-    if words == [BARE]:
-        return ()
-    found: dict[str, float] = {}
-    for word in words:
-        id_, equals, parts = word.rpartition("=")
-        if not equals:
-            id_, parts = parts, "1"
-        amount = row.checked("mix", row.parsed("mix", parts.removesuffix("%")), 0, _MOST_PARTS)
-        if not id_ or id_ in found:
-            raise MendableError(
-                f"Line {row.line} of the sheet has “{row.text('mix')}” under mix.",
-                "Name each paint once, as in deep-blue=1 white=4.",
-            )
-        found[id_] = amount
-    if not 1 <= len(found) <= _MOST_PAINTS:
-        raise MendableError(
-            f"Line {row.line} of the sheet has {len(found) or 'no'} paints under mix.",
-            f"Write the paint's id, or ids with their parts, as in deep-blue=1 white=4; “{BARE}” "
-            "for bare card.",
-        )
-    return tuple(found.items())
-
-
-def _over(row: Row) -> str:
-    text = row.text("over")
-    hides = text.lower() in {"hides", "hidden", "nothing", "-"}
-    return "" if hides else text
-
-
-def _lab(row: Row) -> Lab | None:
-    cells = [row.text(column) for column in "lab"]
-    if not any(cells):
-        return None
-    if "" in cells:
-        raise MendableError(
-            f"Line {row.line} of the sheet lacks its {'lab'[cells.index('')]}.",
-            "Give l, a and b, or leave all three empty.",
-        )
-    L, a, b = (row.parsed(c, text) for c, text in zip("lab", cells, strict=True))
-    if not 0 <= L <= 101 or max(abs(a), abs(b)) > 150:
-        raise MendableError(
-            f"Line {row.line} of the sheet has a colour that no surface has: {L:g}, {a:g}, {b:g}.",
-            "L* goes from 0 to 100; a* and b* from about -128 to 128. Look for a wrong column.",
-        )
-    return Lab(min(L, 100.0), a, b)
-
-
-def _spectrum(row: Row, nm: Floats, columns: tuple[str, ...]) -> Floats | None:
-    texts = [row.text(column) for column in columns]
-    if not any(texts):
-        return None
-    if "" in texts:
-        raise MendableError(
-            f"Line {row.line} of the sheet lacks its reflectance under {columns[texts.index('')]}.",
-            "Give the whole spectrum, or leave all of it empty.",
-        )
-    values = [row.parsed(c, text) for c, text in zip(columns, texts, strict=True)]
-    return on_grid(nm, values)
 
 
 def _add_paint(row: Row, strip: Strip, paints: dict[str, NewPaint], notes: list[str]) -> None:
@@ -271,9 +218,13 @@ def _add_paint(row: Row, strip: Strip, paints: dict[str, NewPaint], notes: list[
     for key, value in given.items():
         if getattr(paint, key) not in {None, value}:
             raise MendableError(
-                f"Line {row.line} of the sheet gives {paint.id} another {key.replace('_', ' ')} "
-                "than a line before.",
-                "Say it once, or the same each time.",
+                say(
+                    "Line {line} of the sheet gives {id} another {what} than a line before.",
+                    line=row.line,
+                    id=paint.id,
+                    what=say_in(_OF_PAINT, _SAID_OF_PAINT[key]),
+                ),
+                say("Say it once, or the same each time."),
             )
     paints[paint.id] = replace(paint, **given)  # type: ignore[arg-type]
 

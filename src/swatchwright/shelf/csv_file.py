@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS, to_grid
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.paint_cells import (
     PER_MM,
@@ -29,7 +30,7 @@ from swatchwright.shelf.paint_cells import (
     unit_cells,
 )
 from swatchwright.shelf.plain_text import read_text, write_text
-from swatchwright.shelf.rows import FileKind, Row, read_rows
+from swatchwright.shelf.rows import FileKind, Row, neither, read_rows
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.spread_file import with_spreads
 
@@ -40,7 +41,7 @@ Floats = NDArray[np.floating[Any]]
 _KIND = FileKind(
     place="the shelf",
     things="paints",
-    layout="A shelf is a CSV file with a line of column names, then a line for each paint.",
+    layout=mark("A shelf is a CSV file with a line of column names, then a line for each paint."),
     most=5000,
     also_called={
         "density": "density_g_per_ml",
@@ -78,7 +79,7 @@ class _Bands:
 def demo_shelf() -> Shelf:
     """Give the shelf of the demonstration: 24 invented paints."""
     text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
-    return parse_shelf(text, "the demonstration shelf")
+    return parse_shelf(text, mark("the demonstration shelf"))
 
 
 def save_demo_shelf(path: Path) -> None:
@@ -101,9 +102,8 @@ def read_shelf(path: Path) -> Shelf:
     MendableError
         If it cannot be opened, is not text, or is not a shelf; the message names the line.
     """
-    text = read_text(
-        path, "a shelf", "A shelf is a CSV file; save it from your spreadsheet as CSV (UTF-8)."
-    )
+    mend = say("A shelf is a CSV file; save it from your spreadsheet as CSV (UTF-8).")
+    text = read_text(path, "a shelf", mend)
     return with_spreads(parse_shelf(text, path.name), path)
 
 
@@ -122,8 +122,12 @@ def parse_shelf(text: str, name: str) -> Shelf:
     _check_ids(paints, rows)
     if bands.nm[0] > WAVELENGTHS[0] or bands.nm[-1] < WAVELENGTHS[-1]:
         notes.append(
-            f"Spectra from {bands.nm[0]:g} to {bands.nm[-1]:g} nm; "
-            "held at their end values beyond, to 380 and 730 nm."
+            say(
+                "Spectra from {first:g} to {last:g} nm; held at their end values beyond, "
+                "to 380 and 730 nm.",
+                first=bands.nm[0],
+                last=bands.nm[-1],
+            )
         )
     per_mm = unit_cells(rows) == PER_MM
     found = _off_zero(paints) if per_mm else _off_zero(_in_units(paints, notes))
@@ -135,22 +139,27 @@ def _bands(header: list[str], name: str) -> _Bands:
     missing = [column for column in ("id", "name", "family") if column not in header]
     if missing:
         raise MendableError(
-            f"{name} has no column {' nor '.join(missing)}.",
-            "A shelf starts with the columns id, name, family; see docs/files.md.",
+            say("{name} has no column {columns}.", name=name, columns=neither(missing)),
+            say("A shelf starts with the columns id, name, family; see docs/files.md."),
         )
     found = {letter: _wavelengths(header, letter) for letter in "ks"}
     if len(found["k"]) < 2 or set(found["k"]) != set(found["s"]):
         raise MendableError(
-            f"{name} does not have K and S of its paints at the same wavelengths.",
-            "It needs columns such as k_400, k_410, ... k_700 and s_400, s_410, ... s_700.",
+            say("{name} does not have K and S of its paints at the same wavelengths.", name=name),
+            say("It needs columns such as k_400, k_410, ... k_700 and s_400, s_410, ... s_700."),
         )
     nm = np.array(sorted(found["k"]))
     steps = np.diff(nm)
     if np.ptp(steps) > 1e-6 or nm[0] > 420 or nm[-1] < 680 or steps[0] > 20:
         raise MendableError(
-            f"{name} has spectra at {nm[0]:g} to {nm[-1]:g} nm that are not a regular grid "
-            "over the visible range.",
-            "Use even steps of at most 20 nm, from 400 nm or below to 700 nm or above.",
+            say(
+                "{name} has spectra at {first:g} to {last:g} nm that are not a regular grid over "
+                "the visible range.",
+                name=name,
+                first=nm[0],
+                last=nm[-1],
+            ),
+            say("Use even steps of at most 20 nm, from 400 nm or below to 700 nm or above."),
         )
     return _Bands(nm, *(tuple(found[letter][w] for w in nm.tolist()) for letter in "ks"))
 
@@ -168,8 +177,8 @@ def _paint(row: Row, bands: _Bands, notes: list[str]) -> Paint:
     id_ = row.text("id")
     if not id_ or any(c in id_ for c in " =\t"):
         raise MendableError(
-            f"Line {row.line} of the shelf has “{id_}” as its id.",
-            "Give each paint a short id without spaces or equals signs, such as deep-blue.",
+            say("Line {line} of the shelf has “{id}” as its id.", line=row.line, id=id_),
+            say("Give each paint a short id without spaces or equals signs, such as deep-blue."),
         )
     family = family_cell(row, notes)
     return Paint(
@@ -192,21 +201,38 @@ def _spectrum(row: Row, columns: tuple[str, ...]) -> Floats:
     texts = [row.text(column) for column in columns]
     if "" in texts:
         raise MendableError(
-            f"Line {row.line} of the shelf lacks a value under {columns[texts.index('')]}.",
-            "Every paint needs K and S at every wavelength.",
+            say(
+                "Line {line} of the shelf lacks a value under {column}.",
+                line=row.line,
+                column=columns[texts.index("")],
+            ),
+            say("Every paint needs K and S at every wavelength."),
         )
     values = np.array([row.parsed(c, t) for c, t in zip(columns, texts, strict=True)])
     if np.any(values < 0):
         column = columns[int(np.argmax(values < 0))]
         raise MendableError(
-            f"Line {row.line} of the shelf has a negative value under {column}.",
-            "Absorption and scattering are never below zero; measure or fit that paint again.",
+            say(
+                "Line {line} of the shelf has a negative value under {column}.",
+                line=row.line,
+                column=column,
+            ),
+            say("Absorption and scattering are never below zero; measure or fit that paint again."),
         )
     if np.any(values > _MOST):
         worst = int(np.argmax(values))
         raise MendableError(
-            f"Line {row.line} of the shelf has {values[worst]:g} under {columns[worst]}.",
-            f"Absorption and scattering per mm are at most {_MOST:,.0f}; check the decimal point.",
+            say(
+                "Line {line} of the shelf has {value:g} under {column}.",
+                line=row.line,
+                value=values[worst],
+                column=columns[worst],
+            ),
+            say(
+                "Absorption and scattering per mm are at most {most:,.0f}; check the decimal "
+                "point.",
+                most=_MOST,
+            ),
         )
     return values
 
@@ -215,8 +241,8 @@ def _scattering(row: Row, S: Floats) -> Floats:
     """Refuse a paint that scatters nothing."""
     if S.mean() < _LEAST_MEAN_S:
         raise MendableError(
-            f"Line {row.line} of the shelf has a scattering of zero throughout.",
-            "A paint that hides needs some scattering.",
+            say("Line {line} of the shelf has a scattering of zero throughout.", line=row.line),
+            say("A paint that hides needs some scattering."),
         )
     return S
 
@@ -226,8 +252,13 @@ def _check_ids(paints: list[Paint], rows: list[Row]) -> None:
     for paint, row in zip(paints, rows, strict=True):
         if paint.id in seen:
             raise MendableError(
-                f"Lines {seen[paint.id]} and {row.line} of the shelf have the same id, {paint.id}.",
-                "Give each paint an id of its own.",
+                say(
+                    "Lines {first} and {second} of the shelf have the same id, {id}.",
+                    first=seen[paint.id],
+                    second=row.line,
+                    id=paint.id,
+                ),
+                say("Give each paint an id of its own."),
             )
         seen[paint.id] = row.line
 
@@ -238,9 +269,13 @@ def _in_units(paints: list[Paint], notes: list[str]) -> list[Paint]:
     if best >= _RELATIVE_BELOW:
         return paints
     notes.append(
-        "K and S look like relative units (the best scatterer has a mean S of "
-        f"{best:.3g}); they were scaled so that it has {_WHITE_S:g} per mm, as white house "
-        "paint does. Mixed colours do not depend on this; hiding and the wet look do."
+        say(
+            "K and S look like relative units (the best scatterer has a mean S of {best:.3g}); "
+            "they were scaled so that it has {white:g} per mm, as white house paint does. Mixed "
+            "colours do not depend on this; hiding and the wet look do.",
+            best=best,
+            white=_WHITE_S,
+        )
     )
     scale = _WHITE_S / best
     return [replace(paint, K=paint.K * scale, S=paint.S * scale) for paint in paints]

@@ -22,6 +22,7 @@ import msgspec
 from PIL import Image
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.photo.readers.malformed import MALFORMED
 from swatchwright.shelf.job_limits import MOST_PHOTOS, check_job
 from swatchwright.shelf.jobs import Job
@@ -45,6 +46,7 @@ _WHEN = (1980, 1, 1, 0, 0, 0)
 """A zip must date its entries; the same job makes the same file."""
 
 _STORED = frozenset({zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED})
+_NO_JOB_FILE = mark("{name} is not a job file.")
 _BROKEN_ZIP = (
     *(zipfile.BadZipFile, zlib.error, struct.error, EOFError, NotImplementedError),
     *(RuntimeError, ValueError, OverflowError, KeyError, MemoryError),
@@ -101,7 +103,8 @@ def write_job_file(file: JobFile, path: Path) -> None:
         beside.replace(path)
     except (OSError, ValueError) as error:
         raise MendableError(
-            f"The job could not be written to {path}.", "Choose another place for it."
+            say("The job could not be written to {path}.", path=path),
+            say("Choose another place for it."),
         ) from error
 
 
@@ -119,27 +122,30 @@ def read_job_file(path: Path) -> JobFile:
             data = opened.read(_MOST_FILE + 1)
     except (OSError, ValueError) as error:
         raise MendableError(
-            f"The job file {path} could not be opened.", "Check its name and place."
+            say("The job file {path} could not be opened.", path=path),
+            say("Check its name and place."),
         ) from error
     if len(data) > _MOST_FILE:
-        raise _refused(path, "is larger than 300 MB")
+        raise _refused(path, mark("{name} is larger than 300 MB."))
     try:
         with zipfile.ZipFile(BytesIO(data)) as zip_:
             return _unpacked(zip_, path)
     except _BROKEN_ZIP as error:
-        raise _refused(path, "is not a job file, or it is damaged") from error
+        raise _refused(path, mark("{name} is not a job file, or it is damaged.")) from error
 
 
 def _unpacked(zip_: zipfile.ZipFile, path: Path) -> JobFile:
     entries = zip_.infolist()
     names = [entry.filename for entry in entries]
     if len(entries) > MOST_PHOTOS + 1 or len(set(names)) < len(names):
-        raise _refused(path, f"holds {len(entries)} entries, more or other than a job has")
+        told = mark("{name} holds {count} entries, more or other than a job has.")
+        raise _refused(path, told, count=len(entries))
     if _DOCUMENT not in names:
-        raise _refused(path, "holds no job")
+        raise _refused(path, mark("{name} holds no job."))
     strange = [n for n in names if n != _DOCUMENT and not _PHOTO.fullmatch(n)]
     if strange:
-        raise _refused(path, f"holds “{strange[0][:60]}”, which no job has")
+        told = mark("{name} holds “{entry}”, which no job has.")
+        raise _refused(path, told, entry=strange[0][:60])
     job, paints = _document(_entry(zip_, _DOCUMENT, _MOST_DOCUMENT, path), path)
     photos = {}
     for name in names:
@@ -154,11 +160,13 @@ def _entry(zip_: zipfile.ZipFile, name: str, most: int, path: Path) -> bytes:
     """Unpack one entry, never more of it than it may have."""
     entry = zip_.getinfo(name)
     if entry.file_size > most or entry.flag_bits & 1 or entry.compress_type not in _STORED:
-        raise _refused(path, f"holds “{name}” too large, locked or packed in a way of its own")
+        told = mark("{name} holds “{entry}” too large, locked or packed in a way of its own.")
+        raise _refused(path, told, entry=name)
     with zip_.open(entry) as packed:
         data = packed.read(most + 1)
     if len(data) > most:
-        raise _refused(path, f"holds “{name}”, which unpacks to more than it says")
+        told = mark("{name} holds “{entry}”, which unpacks to more than it says.")
+        raise _refused(path, told, entry=name)
     return data
 
 
@@ -166,29 +174,30 @@ def _document(data: bytes, path: Path) -> tuple[Job, dict[str, bytes]]:
     try:
         read = msgspec.json.decode(data, type=_Document)
         if read.format != _FORMAT:
-            raise _refused(path, "is not a job file")
+            raise _refused(path, _NO_JOB_FILE)
         if read.version > _VERSION:
             raise MendableError(
-                f"{path.name} was written by a newer Swatchwright.",
-                "Bring this one up to date to read it.",
+                say("{name} was written by a newer Swatchwright.", name=path.name),
+                say("Bring this one up to date to read it."),
             )
         job = msgspec.json.decode(read.job, type=Job)
     except (msgspec.DecodeError, RecursionError, UnicodeDecodeError) as error:
-        raise _refused(path, f"holds a job that cannot be read ({error})") from error
+        told = mark("{name} holds a job that cannot be read ({error}).")
+        raise _refused(path, told, error=error) from error
     check_job(job)
     if len(read.paints) > _MOST_PAINTS:
-        raise _refused(path, f"holds {len(read.paints)} paints")
+        raise _refused(path, mark("{name} holds {count} paints."), count=len(read.paints))
     paints = {hash_: bytes(raw) for hash_, raw in read.paints.items()}
     for hash_, raw_paint in paints.items():
         if fingerprint(raw_paint) != hash_:
-            raise _refused(path, "holds a paint that has been changed")
+            raise _refused(path, mark("{name} holds a paint that has been changed."))
         paint_from_bytes(raw_paint)
     return job, paints
 
 
 def _photo(data: bytes, hash_: str, path: Path) -> bytes:
     if fingerprint(data) != hash_:
-        raise _refused(path, "holds a photo that has been changed")
+        raise _refused(path, mark("{name} holds a photo that has been changed."))
     check_copy(data)
     return data
 
@@ -212,7 +221,7 @@ def check_copy(data: bytes) -> None:
         fine = False
     if not fine:
         raise MendableError(
-            "A photo of the job is damaged or too large.", "Ask for the file again."
+            say("A photo of the job is damaged or too large."), say("Ask for the file again.")
         )
 
 
@@ -221,10 +230,12 @@ def _whole(file: JobFile, path: Path) -> None:
     paints = {p.frozen for recipe in file.job.recipes for p in recipe.paints}
     photos = {photo.copy for photo in file.job.photos}
     if paints != set(file.paints) or photos != set(file.photos):
-        raise _refused(path, "lacks a paint or a photo of its job, or holds one too many")
+        told = mark("{name} lacks a paint or a photo of its job, or holds one too many.")
+        raise _refused(path, told)
 
 
-def _refused(path: Path, why: str) -> MendableError:
+def _refused(path: Path, what: str, **values: object) -> MendableError:
     return MendableError(
-        f"{path.name} {why}.", f"Choose a {SUFFIX} file that Swatchwright has written."
+        say(what, name=path.name, **values),
+        say("Choose a {suffix} file that Swatchwright has written.", suffix=SUFFIX),
     )

@@ -16,6 +16,7 @@ from typing import Any, Literal, TypeVar
 import msgspec
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.values import KnownColour, Lab, Rect
 
 __all__ = [
@@ -80,8 +81,8 @@ class Document:
             return msgspec.json.decode(self.json, type=kind)
         except msgspec.DecodeError as error:
             raise MendableError(
-                f"A part of the job could not be read ({error}).",
-                "It may have been written by a newer Swatchwright; bring this one up to date.",
+                say("A part of the job could not be read ({error}).", error=error),
+                say("It may have been written by a newer Swatchwright; bring this one up to date."),
             ) from error
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.family import FAMILIES, Family, Finish, family_of
 from swatchwright.paint.paints import HowKnown, Tin
 from swatchwright.shelf.rows import Row
@@ -36,8 +37,12 @@ def family_cell(row: Row, notes: list[str]) -> Family:
     family = family_of(text)
     if family is None:
         notes.append(
-            f"The finish family “{text}” is not one we know; taken as emulsion matte. "
-            f"Known are: {', '.join(Family)}."
+            say(
+                "The finish family “{text}” is not one we know; taken as emulsion matte. "
+                "Known are: {families}.",
+                text=text,
+                families=", ".join(Family),
+            )
         )
         return Family.EMULSION
     return family
@@ -50,8 +55,13 @@ def how_known_cell(row: Row) -> HowKnown:
         return HowKnown(text) if text else HowKnown.GUESSED
     except ValueError as error:
         raise MendableError(
-            f"Line {row.line} of the shelf has “{text}” under how_known.",
-            f"Use one of: {', '.join(HowKnown)}.",
+            say(
+                "Line {line} of the shelf has “{text}” under {column}.",
+                line=row.line,
+                text=text,
+                column="how_known",
+            ),
+            say("Use one of: {words}.", words=", ".join(HowKnown)),
         ) from error
 
 
@@ -61,8 +71,13 @@ def unit_cells(rows: list[Row]) -> str:
     for text, line in found.items():
         if text not in {"", PER_MM}:
             raise MendableError(
-                f"Line {line} of the shelf has “{text}” under unit.",
-                f"Write “{PER_MM}” there for all paints, or leave the column out.",
+                say(
+                    "Line {line} of the shelf has “{text}” under {column}.",
+                    line=line,
+                    text=text,
+                    column="unit",
+                ),
+                say("Write “{unit}” there for all paints, or leave the column out.", unit=PER_MM),
             )
     return PER_MM if PER_MM in found else ""
 
@@ -85,13 +100,19 @@ def tins_cell(row: Row) -> tuple[Tin, ...]:
     prices = [t for t in row.text("prices").replace("|", ";").split(";") if t.strip()]
     if prices and len(prices) != len(sizes):
         raise MendableError(
-            f"Line {row.line} of the shelf has {len(sizes)} tin sizes and {len(prices)} prices.",
-            "Give one price for each size, in the same order, parted by semicolons.",
+            say(
+                "Line {line} of the shelf has {sizes} tin sizes and {prices} prices.",
+                line=row.line,
+                sizes=len(sizes),
+                prices=len(prices),
+            ),
+            say("Give one price for each size, in the same order, parted by semicolons."),
         )
     known = [None if p.strip() == NO_PRICE else row.parsed("prices", p) for p in prices]
     if any(price is not None and price < 0 for price in known):
         raise MendableError(
-            f"Line {row.line} of the shelf has a price below zero.", "Give what a tin costs."
+            say("Line {line} of the shelf has a price below zero.", line=row.line),
+            say("Give what a tin costs."),
         )
     ml = [row.checked("tins_ml", row.parsed("tins_ml", size), 0, 1e6) for size in sizes]
     return tuple(Tin(*tin) for tin in zip(ml, known or [None] * len(sizes), strict=True))

@@ -5,10 +5,21 @@ from __future__ import annotations
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark_in, say, say_in
 
 __all__ = ["LARGEST_FILE", "read_text", "write_text"]
 
 LARGEST_FILE = 20_000_000
+
+_KIND = "kind of file"
+_KINDS = (
+    *(mark_in("kind of file", "a shelf"), mark_in("kind of file", "shelf")),
+    *(mark_in("kind of file", "a sheet"), mark_in("kind of file", "sheet")),
+    *(mark_in("kind of file", "a file of doubts"), mark_in("kind of file", "file of doubts")),
+    *(mark_in("kind of file", "a doubt"), mark_in("kind of file", "doubt")),
+    *(mark_in("kind of file", "the list of cards"), mark_in("kind of file", "list of cards")),
+)
+"""What kinds of file there are, with an article and without; other texts are told as they are."""
 
 
 def read_text(path: Path, kind: str, mend: str) -> str:
@@ -19,29 +30,36 @@ def read_text(path: Path, kind: str, mend: str) -> str:
     path
         The file.
     kind
-        What it should be, with an article and without: “a shelf”.
+        What it should be, with its article, in English: “a shelf”.
     mend
-        What to do if it is something else.
+        What to do if it is something else, as it is said.
 
     Raises
     ------
     MendableError
         If it cannot be opened, is larger than 20 MB or is not text.
     """
-    plain = kind.split(" ", 1)[1]
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_FILE + 1)
     except OSError as error:
         raise MendableError(
-            f"The {plain} file {path} could not be opened.", "Check its name and place."
+            say("The {kind} file {path} could not be opened.", kind=_plain(kind), path=path),
+            say("Check its name and place."),
         ) from error
     if len(data) > LARGEST_FILE:
-        raise MendableError(f"{path.name} is larger than 20 MB, too large for {kind}.", mend)
+        told = say_in(_KIND, kind)
+        raise MendableError(
+            say("{name} is larger than 20 MB, too large for {kind}.", name=path.name, kind=told),
+            mend,
+        )
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise MendableError(f"{path.name} is not {kind}: it is not plain text.", mend) from error
+        told = say_in(_KIND, kind)
+        raise MendableError(
+            say("{name} is not {kind}: it is not plain text.", name=path.name, kind=told), mend
+        ) from error
 
 
 def write_text(path: Path, text: str, kind: str) -> None:
@@ -58,6 +76,11 @@ def write_text(path: Path, text: str, kind: str) -> None:
         beside.replace(path)
     except (OSError, ValueError) as error:
         raise MendableError(
-            f"The {kind.split(' ', 1)[1]} file {path} could not be written.",
-            "Choose another place for it.",
+            say("The {kind} file {path} could not be written.", kind=_plain(kind), path=path),
+            say("Choose another place for it."),
         ) from error
+
+
+def _plain(kind: str) -> str:
+    """Say a kind of file without its article."""
+    return say_in(_KIND, kind.split(" ", 1)[1])

@@ -3,20 +3,37 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import reduce
 from io import StringIO
 from itertools import islice
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, mark_in, say, say_in
 
-__all__ = ["FileKind", "Row", "read_rows"]
+__all__ = ["FileKind", "Row", "neither", "read_rows"]
+
+_PLACE = "place of a line"
+_PLACES = (
+    mark_in("place of a line", "the shelf"),
+    mark_in("place of a line", "the sheet"),
+    mark_in("place of a line", "the file of doubts"),
+)
+_THINGS = "on the lines of a file"
+_ALL_THINGS = (
+    mark_in("on the lines of a file", "paints"),
+    mark_in("on the lines of a file", "brush-outs"),
+    mark_in("on the lines of a file", "lines"),
+    mark_in("on the lines of a file", "samples"),
+)
+_OUTSIDE = mark("Line {line} of {place} has {value:g} under {column}.")
 
 
 @dataclass(frozen=True, slots=True)
 class FileKind:
-    """How messages speak of a file of one kind.
+    """How messages speak of a file of one kind, in English.
 
     Parameters
     ----------
@@ -25,7 +42,7 @@ class FileKind:
     things
         What its lines hold, in the plural.
     layout
-        A sentence that tells how such a file is laid out.
+        A sentence that tells how such a file is laid out, marked for translation.
     most
         How many lines below the column names are read at most.
     also_called
@@ -65,9 +82,15 @@ class Row:
             value = float("nan")
         if not isfinite(value):
             raise MendableError(
-                f"Line {self.line} of {self.place} has “{text}” under {column}, "
-                "where a number is expected.",
-                "Put a plain number there, such as 0.38.",
+                say(
+                    "Line {line} of {place} has “{text}” under {column}, "
+                    "where a number is expected.",
+                    line=self.line,
+                    place=self._said(),
+                    text=text,
+                    column=column,
+                ),
+                say("Put a plain number there, such as 0.38."),
             )
         return value
 
@@ -80,20 +103,35 @@ class Row:
         """Read a number, if there is one, from `low` to `high`, both included."""
         value = self.number(column, None)
         if value is not None and not low <= value <= high:
-            raise MendableError(
-                f"Line {self.line} of {self.place} has {value:g} under {column}.",
-                f"It should lie from {low:g} to {high:g}.",
+            raise self._outside(
+                column, value, say("It should lie from {low:g} to {high:g}.", low=low, high=high)
             )
         return value
 
     def checked(self, column: str, value: float, low: float, high: float) -> float:
         """Refuse a number that is not above `low` and at most `high`."""
         if not low < value <= high:
-            raise MendableError(
-                f"Line {self.line} of {self.place} has {value:g} under {column}.",
-                f"It should lie above {low:g} and be at most {high:g}.",
-            )
+            mend = say("It should lie above {low:g} and be at most {high:g}.", low=low, high=high)
+            raise self._outside(column, value, mend)
         return value
+
+    def _outside(self, column: str, value: float, mend: str) -> MendableError:
+        place = self._said()
+        what = say(_OUTSIDE, line=self.line, place=place, value=value, column=column)
+        return MendableError(what, mend)
+
+    def _said(self) -> str:
+        """Say what the file is; one that is told by its name stays as it is."""
+        return say_in(_PLACE, self.place)
+
+
+def neither(columns: Sequence[str]) -> str:
+    """List columns of which none is there, one or more.
+
+    >>> neither(["id", "name"])
+    'id nor name'
+    """
+    return reduce(lambda first, last: say("{first} nor {last}", first=first, last=last), columns)
 
 
 def read_rows(text: str, name: str, kind: FileKind) -> tuple[list[Row], list[str]]:
@@ -122,11 +160,18 @@ def read_rows(text: str, name: str, kind: FileKind) -> tuple[list[Row], list[str
         more = sum(1 for _ in filled)
     except csv.Error as error:
         raise MendableError(
-            f"{name} could not be read as CSV near line {reader.line_num}.",
-            "Check the quotation marks there.",
+            say(
+                "{name} could not be read as CSV near line {line}.",
+                name=name,
+                line=reader.line_num,
+            ),
+            say("Check the quotation marks there."),
         ) from error
+    things = say_in(_THINGS, kind.things)
     if len(lines) < 2:
-        raise MendableError(f"{name} has no {kind.things} in it.", kind.layout)
+        raise MendableError(
+            say("{name} has no {things} in it.", name=name, things=things), say(kind.layout)
+        )
     names = [cell.strip().lower() for cell in lines[0][1]]
     header = [
         name if kind.also_called.get(name, name) in names else kind.also_called[name]
@@ -134,13 +179,18 @@ def read_rows(text: str, name: str, kind: FileKind) -> tuple[list[Row], list[str
     ]
     if more:
         raise MendableError(
-            f"{name} has {kind.most + more} {kind.things}.", f"Up to {kind.most} can be read."
+            say("{name} has {count} {things}.", name=name, count=kind.most + more, things=things),
+            say("Up to {most} can be read.", most=kind.most),
         )
     for n, cells in lines[1:]:
         if any(cell.strip() for cell in cells[len(header) :]):
             raise MendableError(
-                f"Line {n} of {kind.place} has more cells than there are columns.",
-                "Put a text that holds a comma or semicolon in quotation marks.",
+                say(
+                    "Line {line} of {place} has more cells than there are columns.",
+                    line=n,
+                    place=say_in(_PLACE, kind.place),
+                ),
+                say("Put a text that holds a comma or semicolon in quotation marks."),
             )
     comma = delimiter != ","
     return [

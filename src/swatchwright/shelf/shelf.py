@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 
 __all__ = ["Shelf"]
@@ -18,7 +19,7 @@ class Shelf:
     Parameters
     ----------
     name
-        What the shelf is called.
+        What the shelf is called: its file, or a name marked for translation.
     paints
         In the order of the file, ids all different.
     notes
@@ -43,6 +44,6 @@ class Shelf:
         ids = [paint.id for paint in self.paints]
         near = get_close_matches(id_, ids, n=3, cutoff=0.5) or ids[:6]
         raise MendableError(
-            f"There is no paint “{id_}” on {self.name}.",
-            f"Use the id of one that is there, such as {', '.join(near)}.",
+            say("There is no paint “{id}” on {shelf}.", id=id_, shelf=say(self.name)),
+            say("Use the id of one that is there, such as {ids}.", ids=", ".join(near)),
         )

@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say, say_count
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.plain_text import read_text
 from swatchwright.shelf.rows import FileKind, Row, read_rows
@@ -39,7 +40,7 @@ _MOST_STEP = 20.0
 _KIND = FileKind(
     place="the file of doubts",
     things="lines",
-    layout="It is written beside a shelf when paints are fitted; take it away to do without.",
+    layout=mark("It is written beside a shelf when paints are fitted; take it away to do without."),
     most=50_000,
 )
 
@@ -81,7 +82,7 @@ def with_spreads(shelf: Shelf, path: Path) -> Shelf:
     beside = spread_path(path)
     if not beside.is_file():
         return shelf
-    text = read_text(beside, "a file of doubts", _KIND.layout)
+    text = read_text(beside, "a file of doubts", say(_KIND.layout))
     return parse_spreads(text, beside.name, shelf)
 
 
@@ -96,7 +97,10 @@ def parse_spreads(text: str, name: str, shelf: Shelf) -> Shelf:
     rows, header = read_rows(text, name, _KIND)
     missing = [column for column in ("id", "direction", "of", *_COLUMNS) if column not in header]
     if missing:
-        raise MendableError(f"{name} has no column {missing[0]}.", _KIND.layout)
+        raise MendableError(
+            say("{name} has no column {columns}.", name=name, columns=missing[0]),
+            say(_KIND.layout),
+        )
     by_id: dict[str, list[Row]] = {}
     for row in rows:
         by_id.setdefault(row.text("id"), []).append(row)
@@ -110,13 +114,28 @@ def parse_spreads(text: str, name: str, shelf: Shelf) -> Shelf:
         paints.append(paint)
     notes = list(shelf.notes)
     if old:
-        notes.append(
-            f"How well {', '.join(old)} {'is' if len(old) == 1 else 'are'} known was not read: K "
-            f"has been changed since {name} was written. Fit the paint again to know."
-        )
+        notes.append(_out_of_date(name, old))
     if by_id:
-        notes.append(f"{name} speaks of paints that are not on the shelf: {', '.join(by_id)}.")
+        notes.append(
+            say(
+                "{name} speaks of paints that are not on the shelf: {ids}.",
+                name=name,
+                ids=", ".join(by_id),
+            )
+        )
     return replace(shelf, paints=tuple(paints), notes=tuple(notes))
+
+
+def _out_of_date(name: str, ids: Sequence[str]) -> str:
+    return say_count(
+        "How well {ids} is known was not read: K has been changed since {name} was written. Fit "
+        "the paint again to know.",
+        "How well {ids} are known was not read: K has been changed since {name} was written. Fit "
+        "the paint again to know.",
+        len(ids),
+        ids=", ".join(ids),
+        name=name,
+    )
 
 
 def _spread(rows: list[Row]) -> Floats:
@@ -126,9 +145,14 @@ def _spread(rows: list[Row]) -> Floats:
         return np.zeros((0, _MOST_DIRECTIONS))
     if numbers != [str(n) for n in range(1, len(rows) + 1)] or len(rows) > _MOST_DIRECTIONS:
         raise MendableError(
-            f"From line {first.line} of {first.place} on, the lines of {first.text('id')} are not "
-            f"numbered 1, 2, 3 …, up to {_MOST_DIRECTIONS}.",
-            _KIND.layout,
+            say(
+                "From line {line} of the file of doubts on, the lines of {id} are not numbered "
+                "1, 2, 3 …, up to {most}.",
+                line=first.line,
+                id=first.text("id"),
+                most=_MOST_DIRECTIONS,
+            ),
+            say(_KIND.layout),
         )
     return np.array([[_step(row, column) for column in _COLUMNS] for row in rows])
 
@@ -137,7 +161,12 @@ def _step(row: Row, column: str) -> float:
     value = row.parsed(column, row.text(column))
     if abs(value) > _MOST_STEP:
         raise MendableError(
-            f"Line {row.line} of {row.place} has {value:g} under {column}.",
-            f"It lies between -{_MOST_STEP:g} and {_MOST_STEP:g}.",
+            say(
+                "Line {line} of the file of doubts has {value:g} under {column}.",
+                line=row.line,
+                value=value,
+                column=column,
+            ),
+            say("It lies between -{most:g} and {most:g}.", most=_MOST_STEP),
         )
     return value

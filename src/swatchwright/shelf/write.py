@@ -8,6 +8,7 @@ from pathlib import Path
 
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.paint_cells import NO_PRICE, PER_MM
 from swatchwright.shelf.plain_text import write_text
@@ -46,7 +47,7 @@ def write_shelf(shelf: Shelf, path: Path) -> tuple[Path, ...]:
         If the shelf is empty or a file cannot be written.
     """
     if not shelf.paints:
-        raise MendableError("There are no paints to write.", "Fit or choose some first.")
+        raise MendableError(say("There are no paints to write."), say("Fit or choose some first."))
     write_text(path, shelf_text(shelf), "a shelf")
     beside, text = spread_path(path), spread_text(shelf.paints)
     if text is None:

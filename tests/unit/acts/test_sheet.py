@@ -242,6 +242,7 @@ def test_a_part_that_cannot_be_used_is_left_out_and_told(store: Store, box: str,
     content = content_of(store, box)
     assert len(content.gaps) == 1
     assert "left out" in content.gaps[0]
+    assert content.gaps_in == (part,)
     assert document_of(content).startswith(b"%PDF")
 
 

@@ -115,6 +115,7 @@ class TestMix:
         content = sheet_of_mix(BenchMix(found, demo_shelf(), layers=gone), SheetForm())
         assert content.zones[0].finished is None
         assert any("finish is left out" in gap and "gone" in gap for gap in content.gaps)
+        assert content.gaps_in == ("finish",)
 
     def test_what_is_wrong_besides_is_told(self, found: Recipes) -> None:
         """A volume that nobody mixes is refused."""

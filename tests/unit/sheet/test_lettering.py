@@ -66,6 +66,15 @@ def test_a_number_stays_with_its_unit() -> None:
     assert [printed(line) for line in wrapped(told, BODY, narrow)] == ["Pour", "361.0 ml of", "it"]
 
 
+def test_a_number_stays_with_its_german_unit() -> None:
+    """Litres, cups and spoons are tied to their numbers in German too."""
+    for told in ("1,25 Liter", "3½ Tassen", "2 EL", "0,75 TL", "18 %", "7 Tage"):
+        number = told.split(" ", maxsplit=1)[0]
+        narrow = text_width(f"Nehmen Sie {number}", BODY) + 0.5
+        lines = wrapped(f"Nehmen Sie {told}", BODY, narrow)
+        assert [printed(line) for line in lines] == ["Nehmen Sie", told]
+
+
 def test_a_long_word_breaks_at_its_hyphens() -> None:
     """A long id breaks after a hyphen where one is near the end of the line."""
     width = text_width("strong-red-oran", BODY)
@@ -76,6 +85,7 @@ def test_letters_that_the_font_has_not_are_named() -> None:
     """Greek, minus and dashes are there; letters of other scripts are named once each."""
     assert missing_letters("Δ − – × µ ² é ß ł Ж") == ""
     assert missing_letters("箱と箱") == "箱と"
+    assert missing_letters("äöüÄÖÜß „Lasur“ – …") == ""
 
 
 def test_control_characters_are_not_printed() -> None:

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
 from swatchwright.errors import MendableError
+from swatchwright.language import ENGLISH, use_language
 from swatchwright.measures.kitchen import Country, in_spoons
 from swatchwright.sheet.paper import LABELS, LabelSize, Paper, label_named, paper_named
-from swatchwright.sheet.told import and_list, ml_text, parts_text, spoons_text, tins_text
+from swatchwright.sheet.told import (
+    amount_text,
+    date_text,
+    ml_text,
+    parts_text,
+    spoons_text,
+    tins_text,
+)
 
 
 def test_papers_have_their_standard_sizes() -> None:
@@ -48,7 +58,7 @@ def test_names_are_read_as_people_write_them() -> None:
 
 
 def test_amounts_are_told_shortly() -> None:
-    """Whole parts have no decimals, litres no noughts, and a list its “and”."""
+    """Whole parts have no decimals, litres no noughts, and sizes their “and”."""
     assert [parts_text(v) for v in (361.0, 0.25)] == ["361", "0.25"]
     assert [ml_text(v) for v in (500, 12.5, 1000, 2500)] == [
         "500 ml",
@@ -58,7 +68,28 @@ def test_amounts_are_told_shortly() -> None:
     ]
     assert tins_text((120, 1000)) == "tins of 120 ml and 1 litre"
     assert tins_text(()) == ""
-    assert and_list([]) == ""
+
+
+@pytest.fixture
+def in_german() -> Iterator[None]:
+    """Say everything in German meanwhile."""
+    use_language("de")
+    yield
+    use_language(ENGLISH)
+
+
+@pytest.mark.usefixtures("in_german")
+def test_amounts_have_the_mark_of_the_language() -> None:
+    """In German a comma stands where English has a point, and whole litres stay whole."""
+    assert [amount_text(12.5), parts_text(0.25)] == ["12,5", "0,25"]
+    assert [ml_text(ml).split()[0] for ml in (500, 12.5, 1000, 2500)] == ["500", "12,5", "1", "2,5"]
+    assert spoons_text(in_spoons(361.25, Country.METRIC)).split()[-2] == "0,75"
+
+
+def test_a_day_that_is_none_stays_as_it_is() -> None:
+    """A day of a kept batch is written as a day only where it is one."""
+    assert date_text("2026-03-01") == "2026-03-01"
+    assert date_text("the first of March") == "the first of March"
 
 
 def test_spoons_are_told_in_words() -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from swatchwright.errors import MendableError
-from swatchwright.shelf.rows import FileKind, read_rows
+from swatchwright.language import ENGLISH, use_language
+from swatchwright.shelf.rows import FileKind, Row, neither, read_rows
 
 KIND = FileKind("the list", "things", "A list has a line of names, then things.", 3)
 
@@ -56,3 +57,21 @@ def test_bounds() -> None:
     assert row.between("b", None, 1, 2) is None
     with pytest.raises(MendableError, match="at most 3"):
         row.between("a", None, 2, 3)
+
+
+def test_what_is_said_of_a_number_has_the_mark_of_the_language() -> None:
+    """In German a refused number is told with a comma, and is read as before."""
+    row = Row(3, {"density": "9.5"}, comma=False, place="the shelf")
+    use_language("de")
+    try:
+        with pytest.raises(MendableError, match="9,5"):
+            row.between("density", None, 0.5, 4)
+        assert row.number("density", None) == 9.5
+    finally:
+        use_language(ENGLISH)
+
+
+def test_columns_that_are_not_there_are_listed() -> None:
+    """One stands alone, several are parted by “nor”."""
+    assert neither(["id"]) == "id"
+    assert neither(["id", "name", "family"]) == "id nor name nor family"

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from numpy.testing import assert_allclose
 
 from swatchwright.errors import MendableError
+from swatchwright.language import ENGLISH, use_language
 from swatchwright.paint.family import FAMILIES
 from swatchwright.paint.paints import HowKnown, Paint, Tin
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
@@ -156,3 +157,15 @@ def test_a_shelf_of_nothing_is_not_written(tmp_path: Path) -> None:
     with pytest.raises(MendableError, match="could not be written"):
         write_shelf(demo_shelf(), tmp_path / "no" / "mine.csv")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_shelf_file_is_the_same_in_every_language(tmp_path: Path) -> None:
+    """Words, keys and numbers of a file do not follow the language of the window."""
+    english = shelf_text(demo_shelf())
+    use_language("de")
+    try:
+        assert shelf_text(demo_shelf()) == english
+        write_shelf(demo_shelf(), tmp_path / "shelf.csv")
+        assert shelf_text(read_shelf(tmp_path / "shelf.csv")) == english
+    finally:
+        use_language(ENGLISH)

@@ -21,6 +21,7 @@ from swatchwright.acts.piece_job import (
     piece_of_form,
 )
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.amounts_card import AmountsCard
@@ -34,6 +35,7 @@ from swatchwright.desktop.widgets.piece_kinds import KindStrip
 from swatchwright.desktop.widgets.piece_parts_panel import PartsPanel
 from swatchwright.desktop.widgets.piece_reckoner import PieceReckoner
 from swatchwright.desktop.widgets.piece_sizes import PieceSizes
+from swatchwright.desktop.words import amounts
 from swatchwright.desktop.words import piece as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts
@@ -99,14 +101,14 @@ class PiecePage(Page):
         inner = QVBoxLayout(settings)
         inner.setContentsMargins(0, 0, 0, 0)
         inner.setSpacing(8)
-        for part in (self.sizes, label(words.ON, "heading"), self.coats):
+        for part in (self.sizes, label(amounts.ON, "heading"), self.coats):
             inner.addWidget(part)
         inner.addStretch(1)
         rows.addLayout(
             _beside(
                 (words.SIZES, settings, 0, 296),
                 ("", self.bench, 1, 0),
-                (words.MIX_HEAD, self.card, 0, 290),
+                (amounts.MIX_HEAD, self.card, 0, 290),
             )
         )
         rows.addLayout(_beside((words.PARTS, self.parts, 1, 0)))
@@ -280,6 +282,6 @@ def _beside(*sheets: tuple[str, QWidget, int, int]) -> QHBoxLayout:
         sheet, column = card(heading)
         column.addWidget(contents, 1)
         if wide:
-            sheet.setFixedWidth(wide)
+            sheet.setFixedWidth(grown(wide))
         row.addWidget(sheet, stretch)
     return row

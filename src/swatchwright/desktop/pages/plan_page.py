@@ -35,6 +35,7 @@ from swatchwright.desktop.widgets.plan_steps import PlanSteps
 from swatchwright.desktop.widgets.plan_times import PlanTimes
 from swatchwright.desktop.widgets.plan_when import PlanWhen
 from swatchwright.desktop.words import plan as words
+from swatchwright.desktop.words.days import LEGEND
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
 from swatchwright.piece.part import Piece
@@ -130,7 +131,7 @@ class PlanPage(Page):
         inside.addWidget(self.saved)
         inside.addWidget(self.factor)
         inside.addWidget(self.picture)
-        inside.addWidget(label(words.LEGEND, "small"))
+        inside.addWidget(label(LEGEND, "small"))
         inside.addWidget(self.picked)
         rows.addWidget(sheet)
         rows.addWidget(self.steps)
@@ -240,7 +241,7 @@ class PlanPage(Page):
             return path
 
         def done(written: Path) -> None:
-            self.saved.setText(words.SAVED.format(written.name))
+            self.saved.setText(words.saved(written.name))
             self.saved.show()
 
         self.session.workshop.start("file", words.SAVING, work, done)

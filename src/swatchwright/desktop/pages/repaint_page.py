@@ -16,6 +16,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.repaint_desk import RepaintDesk, Shown
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.framing import Framing
 from swatchwright.desktop.widgets.repaint_after import RepaintAfter
 from swatchwright.desktop.widgets.repaint_brushes import RepaintBrushes
 from swatchwright.desktop.widgets.repaint_canvas import RepaintCanvas
@@ -37,12 +38,15 @@ class RepaintPage(Page):
         where = QStandardPaths.StandardLocation.PicturesLocation
         self._folder = QStandardPaths.writableLocation(where)
         self.brushes = RepaintBrushes()
-        self.canvas, self.after, self.zones = RepaintCanvas(), RepaintAfter(), RepaintZones()
+        framing = Framing(self)
+        self.canvas, self.after = RepaintCanvas(framing), RepaintAfter(framing)
+        self.zones = RepaintZones()
         self.open_first = button(words.OPEN, self._ask_photo, "main")
         self.sample = button(words.SAMPLE, self._open_sample)
         self.open_other = button(words.OPEN_OTHER, self._ask_photo, tip=words.OPEN_TIP)
         self.clear = button(words.CLEAR, self.piece.clear, tip=words.CLEAR_TIP)
         self.large = button(words.LARGE, self._show_large, tip=words.LARGE_TIP)
+        self.divider = button(words.DIVIDER, self._show_divided, tip=words.DIVIDER_TIP)
         self.save = button(words.SAVE, self._ask_save, tip=words.SAVE_TIP)
         self.finished = button(words.FINISHED, self._set_finished)
         self.told, self.notes = label("", "small"), label("", "small")
@@ -65,9 +69,10 @@ class RepaintPage(Page):
         top.addWidget(self.brushes)
         top.addWidget(self.clear)
         top.addStretch(1)
-        for one in (self.large, self.open_other, self.save):
+        for one in (self.divider, self.large, self.open_other):
             top.addWidget(one)
         self.large.setCheckable(True)
+        self.divider.setCheckable(True)
         self.finished.setCheckable(True)
         inner.addLayout(top)
         pictures = QHBoxLayout()
@@ -78,7 +83,12 @@ class RepaintPage(Page):
         below = QHBoxLayout()
         below.setSpacing(12)
         below.addWidget(self.zones, 1)
-        below.addWidget(self.finished, 0, Qt.AlignmentFlag.AlignTop)
+        beside = QVBoxLayout()
+        beside.setSpacing(6)
+        beside.addWidget(self.finished)
+        beside.addWidget(self.save)
+        beside.addStretch(1)
+        below.addLayout(beside)
         inner.addLayout(below)
         inner.addWidget(self.told)
         inner.addWidget(self.notes)
@@ -104,6 +114,7 @@ class RepaintPage(Page):
     def _listen(self) -> None:
         self.piece.changed.connect(self._show)
         self.piece.pictured.connect(self.canvas.show_image)
+        self.piece.pictured.connect(self.after.show_before)
         self.piece.shown.connect(self._show_after)
         self.piece.saved.connect(self._say_saved)
         self.brushes.changed.connect(self._take_brush)
@@ -202,13 +213,14 @@ class RepaintPage(Page):
         self.finished.setToolTip(words.FINISHED_TIP if there else words.NO_FINISH_TIP)
 
     def _show_after(self, shown: Shown | None) -> None:
-        for one in (self.save, self.large):
+        for one in (self.save, self.large, self.divider):
             one.setEnabled(shown is not None)
         if shown is None:
             self.after.show_image(QImage(), words.FIRST_STROKE)
             self.notes.hide()
             self.large.setChecked(False)
-            self._show_large()
+            self.divider.setChecked(False)
+            self._show_one()
             return
         self.zones.show_colours(shown.colours, finished=shown.finished)
         self.after.show_image(shown.image, words.after_name(self.zones.told()))
@@ -216,7 +228,18 @@ class RepaintPage(Page):
         self.notes.show()
 
     def _show_large(self) -> None:
-        self.canvas.setVisible(not self.large.isChecked())
+        self.divider.setChecked(False)
+        self._show_one()
+
+    def _show_divided(self) -> None:
+        self.large.setChecked(False)
+        self._show_one()
+
+    def _show_one(self) -> None:
+        """Show one picture or two, as the buttons stand."""
+        divided = self.divider.isChecked()
+        self.after.set_divided(divided=divided)
+        self.canvas.setVisible(not divided and not self.large.isChecked())
 
     def _set_finished(self) -> None:
         self.piece.set_finished(finished=self.finished.isChecked())

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from math import isnan
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtCore import Signal as QtSignal
 
 from swatchwright.acts.amounts import tins_told
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
+from swatchwright.desktop.words.piece import cell_told
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts, Purchase
 from swatchwright.piece.order import AmountsOrder
@@ -86,7 +88,9 @@ class BuyingModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole and column in {_NEEDED, _LEFT, _COST}:
             return _RIGHT
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{row.name}, {words.BUY_COLUMNS[column]}: {self._shown(row, column)}"
+            return cell_told(
+                words.paint_name(row), words.BUY_COLUMNS[column], self._shown(row, column)
+            )
         return None
 
     def _tins_text(self, row: Purchase) -> str:
@@ -94,7 +98,7 @@ class BuyingModel(QAbstractTableModel):
 
     def _shown(self, row: Purchase, column: int) -> str:
         return {
-            _NAME: row.name,
+            _NAME: words.paint_name(row),
             _NEEDED: f"{row.need_ml:.0f} ml",
             _LEFT: f"{row.left_ml:.0f}",
             _TINS: self._tins_text(row) or words.NOT_KNOWN,
@@ -123,12 +127,22 @@ class BuyingModel(QAbstractTableModel):
             return True
         row = self._rows[index.row()]
         if index.column() == _LEFT:
-            self.left_changed.emit(row.id, min(MOST_ML, max(0.0, float(value))))
-            return True
+            return self._take_left(row, value)
         try:
             tins = tins_told(str(value))
         except MendableError as error:
             self.failed.emit(error)
             return False
         self.tins_changed.emit(row.id, tins)
+        return True
+
+    def _take_left(self, row: Purchase, value: object) -> bool:
+        """Take what is left of a paint; what is no number is left alone."""
+        try:
+            ml = float(str(value))
+        except ValueError:
+            return False
+        if isnan(ml):
+            return False
+        self.left_changed.emit(row.id, min(MOST_ML, max(0.0, ml)))
         return True

@@ -5,14 +5,15 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.widgets.piece_fields import clear, label
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
 from swatchwright.piece.amounts import Amounts, Batch
 from swatchwright.piece.order import ProductKind
 
 __all__ = ["AmountsCard"]
 
-_LARGE = "font-size: 38px; font-weight: 600;"
+_LARGE = "font-size: {}px; font-weight: 600;"
 
 
 class AmountsCard(QWidget):
@@ -70,7 +71,7 @@ class AmountsCard(QWidget):
             self._column.addWidget(label(words.batch_name(batch, zones), "strong"))
         number = label(words.big_amount(batch.mix_ml), "big")
         if alone:
-            number.setStyleSheet(_LARGE)
+            number.setStyleSheet(_LARGE.format(grown(38)))
         number.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._column.addWidget(number)
         self._column.addWidget(label(words.why_line(batch), "quiet"))
@@ -78,10 +79,7 @@ class AmountsCard(QWidget):
             self._column.addLayout(_pour_rows(batch, names))
         button = QPushButton(words.USE_AMOUNT)
         button.setObjectName("" if alone else "little")
-        button.setAccessibleName(
-            f"{words.USE_AMOUNT}, {words.big_amount(batch.mix_ml)}, "
-            f"{words.batch_name(batch, zones)}"
-        )
+        button.setAccessibleName(words.use_amount_name(batch, zones))
         button.setToolTip(words.USE_AMOUNT_TIP)
         button.clicked.connect(lambda: self._take(button, batch.mix_ml))
         self.take.append(button)
@@ -92,8 +90,7 @@ class AmountsCard(QWidget):
         button.setText(words.TAKEN)
 
     def _other(self, batch: Batch, zones: list[str], names: dict[str, str]) -> None:
-        told = f"{words.batch_name(batch, zones)}: {words.big_amount(batch.mix_ml)}"
-        self._column.addWidget(label(told, "strong"))
+        self._column.addWidget(label(words.batch_line(batch, zones), "strong"))
         if batch.thinner_ml:
             self._column.addLayout(_pour_rows(batch, names))
 

@@ -5,12 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QDoubleSpinBox,
+    QGridLayout,
+    QLabel,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from swatchwright.acts.amounts import Coats
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, label, number
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.spreading import Ground, Tool
 
@@ -41,8 +48,8 @@ class AmountsCoats(QWidget):
         self._showing = False
         self.coats: dict[ProductKind, QDoubleSpinBox] = {}
         self.rates: dict[ProductKind, QDoubleSpinBox] = {}
-        self.ground = choice([(g.value, g) for g in Ground], words.SURFACE)
-        self.tool = choice([(t.value, t) for t in Tool], words.TOOL)
+        self.ground = choice([(words.ground_word(g), g) for g in Ground], words.SURFACE)
+        self.tool = choice([(words.tool_word(t), t) for t in Tool], words.TOOL)
         self.thinned = number(0, 50, words.THINNED_UNIT, step=0.5, decimals=1)
         self.sample = number(0, 1000, " ml", step=10)
         self.touch_up = number(0, 100, " %", step=5)
@@ -75,14 +82,17 @@ class AmountsCoats(QWidget):
             word = words.COAT_NAMES[kind]
             coats, rate = number(0, 10), number(0, 50, words.RATE_UNIT, decimals=1)
             coats.setSpecialValueText(words.NO_COATS)
-            coats.setAccessibleName(words.COATS_OF.format(word.lower()))
+            coats.setAccessibleName(words.coats_of(kind))
             rate.setSpecialValueText(words.AS_ON_TIN)
-            rate.setAccessibleName(words.RATE_OF.format(word.lower()))
+            rate.setAccessibleName(words.rate_of(kind))
             rate.setToolTip(f"<p>{words.RATE_TIP}</p>")
             told = QLabel(word)
             told.setBuddy(coats)
-            for place, field in enumerate((told, coats, rate)):
-                grid.addWidget(field, row, place)
+            for field in (coats, rate):
+                # Rather the fields than the words give way where a language has long ones.
+                field.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+            for place, widget in enumerate((told, coats, rate)):
+                grid.addWidget(widget, row, place)
             coats.valueChanged.connect(self._changed)
             rate.valueChanged.connect(self._changed)
             self.coats[kind], self.rates[kind] = coats, rate
@@ -97,7 +107,7 @@ class AmountsCoats(QWidget):
             self._show(self.coats[kind], count)
             self._show(self.rates[kind], on.rates.get(kind, 0.0))
             self.rates[kind].setEnabled(count > 0)
-            self.coats[kind].setSuffix(words.ONE_COAT if count == 1 else words.MANY_COATS)
+            self.coats[kind].setSuffix(words.coats_suffix(count))
         self.ground.setCurrentIndex(self.ground.findData(on.ground))
         self.tool.setCurrentIndex(self.tool.findData(on.tool))
         self._show(self.thinned, on.wash_thinned)

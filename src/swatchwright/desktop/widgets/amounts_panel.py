@@ -11,7 +11,7 @@ from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.amounts_price import AmountsPrice
 from swatchwright.desktop.widgets.piece_fields import card, label
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts
 from swatchwright.piece.order import AmountsOrder

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QLineEdit, QVBoxLayou
 
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.widgets.piece_fields import add_row, clear, form, label, number
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
 from swatchwright.piece.amounts import Amounts
 from swatchwright.piece.order import Terms
 

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.acts.sitting import Card, Sitting
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import sitting as words
 
@@ -75,16 +75,18 @@ class BrushCards(QWidget):
         painter.fillRect(area, ground)
         painter.setPen(colours.placeholderText().color())
         painter.drawRect(area.adjusted(0, 0, -1, -1))
-        painter.setPen(ink)
         inner = area.adjusted(_PAD, _PAD - 2, -_PAD, -_PAD - _BAR - 4)
         font = painter.font()
         bold = painter.font()
         bold.setBold(True)
         painter.setFont(bold)
-        painter.drawText(inner, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft, str(number))
+        top = int(Qt.AlignmentFlag.AlignTop) | int(Qt.AlignmentFlag.AlignLeft)
+        write_on(painter, inner, top, str(number), ground)
         painter.setFont(font)
         flags = int(Qt.AlignmentFlag.AlignTop) | int(Qt.TextFlag.TextWordWrap)
-        painter.drawText(inner.adjusted(30, 0, 0, 0), flags, words.card_words(card, self._names))
+        told = words.card_words(card, self._names)
+        write_on(painter, inner.adjusted(30, 0, 0, 0), flags, told, ground)
+        painter.setPen(ink)
         self._bar(painter, area, card)
 
     def _bar(self, painter: QPainter, area: QRect, card: Card) -> None:

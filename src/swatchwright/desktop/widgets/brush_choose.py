@@ -58,7 +58,7 @@ class BrushChoose(QWidget):
         self.name.setPlaceholderText(words.NAME_EXAMPLE)
         self.family = QComboBox()
         for family in Family:
-            self.family.addItem(family.value, family)
+            self.family.addItem(words.family_item(family), family)
         self.tin = amount(words.TIN, 100_000, " ml", words.NOT_KNOWN)
         self.price = amount(words.PRICE, 100_000, "", words.NOT_KNOWN, decimals=2)
         self.solids = amount(words.SOLIDS, 95, " %", words.NOT_KNOWN)
@@ -131,7 +131,7 @@ class BrushChoose(QWidget):
         for line in self._lines:
             self._entry(line.paint.id, line.paint.name, screen_colour(line.dry).name())
         for tin in sitting.new:
-            self._entry(tin.id, f"{tin.name}, {tin.family.value}", "")
+            self._entry(tin.id, f"{tin.name}, {words.family_item(tin.family)}", "")
         self.paints.setCurrentRow(max(0, at))
         self.paints.blockSignals(False)
         self.ground.setChecked(sitting.ground)

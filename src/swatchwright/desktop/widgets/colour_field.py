@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.colour.convert import in_srgb, lab_to_hex
 from swatchwright.desktop import words
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
+from swatchwright.desktop.words.seen import fields_told
 from swatchwright.values import Lab
 
 __all__ = ["ColourField", "screen_colour"]
@@ -35,8 +36,7 @@ class ColourField(QWidget):
         self._fields = tuple(zip(names, (wanted, dry, wet), strict=True))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(180, 90)
-        told = ", ".join(f"{word} {lab_to_hex(lab)}" for word, lab in self._fields)
-        self.setAccessibleName(told)
+        self.setAccessibleName(fields_told(self._fields))
         if not all(in_srgb(lab) for _, lab in self._fields):
             self.setToolTip(words.NOT_ON_SCREEN)
 
@@ -63,7 +63,6 @@ class ColourField(QWidget):
         for (word, lab), area, corner in zip(self._fields, areas, corners, strict=True):
             colour = screen_colour(lab)
             painter.fillRect(area, colour)
-            painter.setPen(ink_on(colour))
-            shown = word if in_srgb(lab) else f"{word}, about"
-            painter.drawText(area.adjusted(9, 6, -9, -6), corner, shown)
+            shown = word if in_srgb(lab) else words.about(word)
+            write_on(painter, area.adjusted(9, 6, -9, -6), int(corner), shown, colour)
         painter.end()

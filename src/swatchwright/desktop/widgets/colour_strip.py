@@ -8,9 +8,10 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizeP
 
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import grown, ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import photo as photo_words
+from swatchwright.language import figure
 from swatchwright.photo.dominant import DominantColour
 from swatchwright.values import Lab
 
@@ -31,8 +32,8 @@ class ColourBlock(QAbstractButton):
         self._name, self._colour = colour_name(lab), screen_colour(lab)
         self._sure = photo_words.give_or_take(colour), photo_words.short_give_or_take(colour)
         self.setCheckable(True)
-        self.setFixedHeight(_HEIGHT)
-        self.setMinimumWidth(_NARROWEST)
+        self.setFixedHeight(grown(_HEIGHT))
+        self.setMinimumWidth(grown(_NARROWEST))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         told = words.name_of_colour(number, colour, self._name)
         self.setAccessibleName(f"{told}, {self._sure[0]}")
@@ -41,7 +42,7 @@ class ColourBlock(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
-        return QSize(_NARROWEST, _HEIGHT)
+        return QSize(grown(_NARROWEST), grown(_HEIGHT))
 
     def follow(self, lab: Lab) -> None:
         """Show what the colour would be in another light, for now."""
@@ -55,10 +56,10 @@ class ColourBlock(QAbstractButton):
         painter.fillRect(self.rect(), self._colour)
         ink = ink_on(self._colour)
         inside = self.rect().adjusted(11, 7, -9, -7)
-        painter.setPen(ink)
         tick = "✓ " if self.isChecked() else ""
         top = Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(inside, top, f"{tick}{self._number}   {self._share:.0%}")
+        told = f"{tick}{self._number}   {figure(self._share, '.0%')}"
+        write_on(painter, inside, int(top), told, self._colour)
         self._paint_name(painter, inside)
         if self.isChecked():
             self._frame(painter, ink, 3, 2)
@@ -68,9 +69,10 @@ class ColourBlock(QAbstractButton):
 
     def _paint_name(self, painter: QPainter, inside: QRect) -> None:
         """Paint the name, and below it how sure the colour is: shortly where there is no room."""
-        wraps = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+        corner = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
+        wraps = int(corner) | int(Qt.TextFlag.TextWordWrap)
         usual, small = self.font(), self.font()
-        small.setPixelSize(_SMALL)
+        small.setPixelSize(grown(_SMALL))
         painter.setFont(small)
         row = painter.fontMetrics().height()
         long = painter.fontMetrics().horizontalAdvance(self._sure[0])
@@ -85,11 +87,11 @@ class ColourBlock(QAbstractButton):
             painter.setFont(small)
         if not fits():
             # A long name in a narrow block takes all of it; the rest is told by the tip.
-            painter.drawText(inside, wraps, self._name)
+            write_on(painter, inside, wraps, self._name, self._colour)
             return
-        painter.drawText(above, wraps, self._name)
+        write_on(painter, above, wraps, self._name, self._colour)
         painter.setFont(small)
-        painter.drawText(inside, wraps, sure)
+        write_on(painter, inside, wraps, sure, self._colour)
 
     def _frame(
         self,
@@ -121,7 +123,7 @@ class ColourStrip(QWidget):
         self._row.setSpacing(0)
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self.picked)
-        self.setFixedHeight(_HEIGHT)
+        self.setFixedHeight(grown(_HEIGHT))
 
     def blocks(self) -> list[ColourBlock]:
         """Give the blocks, in order."""

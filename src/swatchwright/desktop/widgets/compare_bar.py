@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QV
 from swatchwright.acts.compare import MOST_MIXES, ROOM, CompareView, State
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.words import first_up
 
 __all__ = ["CompareBar"]
 
@@ -87,7 +88,7 @@ class CompareBar(QWidget):
             button.setVisible(there)
             button.setChecked(number in view.mixes)
             if there:
-                button.setToolTip(f"<p>{words.first_up(mixes[number - 1])}</p>")
+                button.setToolTip(f"<p>{first_up(mixes[number - 1])}</p>")
                 button.setAccessibleName(mixes[number - 1])
         for state, button in self.states.items():
             button.setChecked(state in view.states)

@@ -26,7 +26,8 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from swatchwright.acts.plan import PlannedWork
 from swatchwright.desktop.widgets.day_rows import DayRow, day_rows
 from swatchwright.desktop.widgets.piece_fields import quiet_ink
-from swatchwright.desktop.words import plan as words
+from swatchwright.desktop.words import days as words
+from swatchwright.desktop.words.plan import summary
 from swatchwright.piece.work.days import Block
 from swatchwright.piece.work.order import Week
 from swatchwright.piece.work.plan import Step
@@ -77,7 +78,7 @@ class DayPicture(QWidget):
         steps = {step.number: step for step in made.plan.steps}
         self._shown = _Shown(day_rows(made.days), steps, week)
         self._picked = None
-        self._name = f"{words.PICTURE}: {words.summary(made)}"
+        self._name = words.picture_name(summary(made))
         self.setAccessibleName(self._name)
         self.updateGeometry()
         self.update()

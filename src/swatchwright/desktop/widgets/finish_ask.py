@@ -19,6 +19,7 @@ from swatchwright.desktop.widgets.layer_choices import (
 )
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
+from swatchwright.language import say
 from swatchwright.mixing.asked import Asked
 from swatchwright.values import Lab
 
@@ -127,7 +128,7 @@ class FinishAsk(QWidget):
     def _fill(self) -> None:
         self.word.clear()
         for asked in words.directions():
-            self.word.addItem(asked.value, asked)
+            self.word.addItem(say(asked.value), asked)
         if self._colours:
             self.word.insertSeparator(self.word.count())
         for told, wanted, lab in self._colours:

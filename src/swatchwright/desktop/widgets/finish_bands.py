@@ -8,8 +8,9 @@ from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QPainter
 
 from swatchwright.colour.convert import in_srgb
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words import about
 from swatchwright.values import Lab
 
 __all__ = ["Band", "paint_bands"]
@@ -35,12 +36,11 @@ def paint_bands(painter: QPainter, area: QRect, bands: tuple[Band, ...]) -> None
         piece = QRect(area.left(), y, area.width(), end - y)
         colour = screen_colour(band.lab)
         painter.fillRect(piece, colour)
-        painter.setPen(ink_on(colour))
-        word = band.word if in_srgb(band.lab) or not band.word else f"{band.word}, about"
+        word = band.word if in_srgb(band.lab) or not band.word else about(band.word)
         inside = piece.adjusted(_IN_X, _IN_Y, -_IN_X, -_IN_Y)
         where = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         flags = int(where) | int(Qt.TextFlag.TextWordWrap)
         needed = painter.boundingRect(inside, flags, word)
         if needed.width() <= inside.width() and needed.height() <= piece.height():
-            painter.drawText(inside, flags, word)
+            write_on(painter, inside, flags, word, colour)
         top = bottom

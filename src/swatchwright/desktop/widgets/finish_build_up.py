@@ -15,10 +15,11 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.finish import BuildUp
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words.seen import colour_told
 from swatchwright.values import Lab
 
 __all__ = ["BuildUpPicture", "PassField"]
@@ -31,7 +32,8 @@ class PassField(QAbstractButton):
 
     def __init__(self, word: str, told: str, labs: tuple[Lab, Lab, Lab]) -> None:
         super().__init__()
-        self._word, self._ink = word, ink_on(screen_colour(labs[1]))
+        self._word, self._colour = word, screen_colour(labs[1])
+        self._ink = ink_on(self._colour)
         flat, dry, grain = labs
         self._bands = (Band(flat), Band(dry, weight=2), Band(grain))
         self.setCheckable(True)
@@ -50,10 +52,9 @@ class PassField(QAbstractButton):
         del event
         painter = QPainter(self)
         paint_bands(painter, self.rect(), self._bands)
-        painter.setPen(self._ink)
         told = f"✓\n{self._word}" if self.isChecked() else self._word
         flags = int(Qt.AlignmentFlag.AlignCenter) | int(Qt.TextFlag.TextWordWrap)
-        painter.drawText(self.rect(), flags, told)
+        write_on(painter, self.rect(), flags, told, self._colour)
         if self.isChecked():
             painter.setPen(QPen(self._ink, 2))
             painter.drawRect(self.rect().adjusted(2, 2, -3, -3))
@@ -106,7 +107,7 @@ class BuildUpPicture(QWidget):
         if built is None:
             self.heading.setText(words.NOT_BUILT)
             return
-        self.heading.setText(words.BUILDS_UP.format(number))
+        self.heading.setText(words.builds_up(number))
         for one in built.passes:
             told = words.pass_told(one.count, one.dry)
             field = PassField(str(one.count), told, (one.flat, one.dry, one.grain))
@@ -130,7 +131,7 @@ class BuildUpPicture(QWidget):
 
 def _end(lab: Lab) -> PassField:
     """Show what many passes tend to, which cannot be pressed."""
-    field = PassField(words.TENDS_TO, f"{words.TENDS_TO}: {screen_colour(lab).name()}", (lab,) * 3)
+    field = PassField(words.TENDS_TO, colour_told(words.TENDS_TO, lab), (lab,) * 3)
     field.setCheckable(False)
     field.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     field.setEnabled(False)

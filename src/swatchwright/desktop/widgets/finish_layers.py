@@ -23,6 +23,9 @@ from swatchwright.values import Lab
 
 __all__ = ["FinishLayers"]
 
+_FEW, _MANY = 1, 6
+"""How much of the room the layers have beside the picture's 5, while there are none, and else."""
+
 
 class FinishLayers(QWidget):
     """What each layer does, and the layers to be set."""
@@ -39,7 +42,7 @@ class FinishLayers(QWidget):
         self.mind.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.seen = [QPushButton(word) for word in words.SEEN]
         self.figures = QPushButton(words.FIGURES)
-        rows = QVBoxLayout(self)
+        self._rows = rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
         rows.addLayout(self._views())
@@ -49,7 +52,7 @@ class FinishLayers(QWidget):
         below.setSpacing(18)
         below.addWidget(self.layers, 17)
         below.addLayout(self._aside(), 10)
-        rows.addLayout(below, 6)
+        rows.addLayout(below, _FEW)
 
     def _views(self) -> QHBoxLayout:
         row = QHBoxLayout()
@@ -90,5 +93,7 @@ class FinishLayers(QWidget):
         self.steps.show_look(look, wanted)
         self.result.setText("" if look is None else words.result_line(look))
         laid = look is not None and len(look.steps) > 1
+        # While nothing is laid on, the mix itself has the room.
+        self._rows.setStretch(self._rows.count() - 1, _MANY if laid else _FEW)
         told = () if look is None else words.cautions(look.notes, of_shelf, laid=laid)
         self.mind.setText("\n\n".join(told))

@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
 from swatchwright.acts.recipes import MeasuredRecipe
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import finish as words
@@ -19,7 +19,7 @@ from swatchwright.values import Lab
 
 __all__ = ["FinishMix", "MixStrip", "mixes_to_finish"]
 
-_HEIGHT, _NARROWEST = 40, 92
+_HEIGHT, _NARROWEST, _WIDEST, _BESIDE = 40, 92, 240, 26
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,12 +99,19 @@ class _MixField(QAbstractButton):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(_HEIGHT)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
-        width = self.fontMetrics().horizontalAdvance(f"✓ {mix.word}") + 26
-        self.setMinimumWidth(min(max(width, _NARROWEST), 240))
 
     def sizeHint(self) -> QSize:
-        """Ask for a good size."""
-        return QSize(self.minimumWidth(), _HEIGHT)
+        """Ask for room for the word and its tick, in the font that the bench gives it."""
+        return QSize(min(max(self._width(self._mix.word), _NARROWEST), _WIDEST), _HEIGHT)
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for so much that the word can be broken into two lines, and not within."""
+        widest = max(self._width(piece) for piece in self._mix.word.split())
+        return QSize(min(widest, _WIDEST), _HEIGHT)
+
+    def _width(self, word: str) -> int:
+        self.ensurePolished()
+        return self.fontMetrics().horizontalAdvance(f"✓ {word}") + _BESIDE
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the mix, its word, and a frame if it is chosen or has the focus."""
@@ -112,11 +119,11 @@ class _MixField(QAbstractButton):
         painter = QPainter(self)
         painter.fillRect(self.rect(), self._colour)
         ink = ink_on(self._colour)
-        painter.setPen(ink)
         tick = "✓ " if self.isChecked() else ""
         inside = self.rect().adjusted(11, 0, -9, 0)
         where = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
-        painter.drawText(inside, where, f"{tick}{self._mix.word}")
+        broken = Qt.TextFlag.TextWordWrap
+        write_on(painter, inside, int(where) | int(broken), f"{tick}{self._mix.word}", self._colour)
         if self.isChecked():
             painter.setPen(QPen(ink, 2))
             painter.drawRect(self.rect().adjusted(2, 2, -3, -3))

@@ -5,14 +5,15 @@ from __future__ import annotations
 from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QRect, QSize, Qt
-from PySide6.QtGui import QHelpEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QHelpEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from swatchwright.acts.finish import Look, StepLook
 from swatchwright.colour.convert import in_srgb
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
+from swatchwright.desktop.words import about
 from swatchwright.desktop.words import finish as words
 from swatchwright.values import Lab
 
@@ -104,14 +105,13 @@ class FinishSteps(QWidget):
             Band(step.grain if ranged else lab, words.GRAIN if named else ""),
         )
         paint_bands(painter, area, bands)
-        painter.setPen(ink_on(screen_colour(lab)))
         head = words.step_head(number, step)
-        told = [head if in_srgb(lab) else f"{head}, about"]
+        told = [head if in_srgb(lab) else about(head)]
         told += words.step_figures(step) if self._figures else ()
         quarter = area.height() // 4 if ranged else 0
-        self._write(painter, area.adjusted(9, quarter, -6, -quarter), told)
+        self._write(painter, area.adjusted(9, quarter, -6, -quarter), told, screen_colour(lab))
 
-    def _write(self, painter: QPainter, area: QRect, told: list[str]) -> None:
+    def _write(self, painter: QPainter, area: QRect, told: list[str], colour: QColor) -> None:
         """Write what fits, the last left out first; all of it is told on pointing."""
         flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         flags |= int(Qt.TextFlag.TextWordWrap)
@@ -119,7 +119,7 @@ class FinishSteps(QWidget):
             area.height()
         ):
             told = told[:-1]
-        painter.drawText(area, flags, "\n".join(told))
+        write_on(painter, area, flags, "\n".join(told), colour)
 
     def event(self, event: QEvent) -> bool:
         """Tell the whole of a step where it is pointed at."""

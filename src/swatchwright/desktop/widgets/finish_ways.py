@@ -97,7 +97,7 @@ class WayColumn(QFrame):
         text.addWidget(self.told)
         self.take = QPushButton(words.LAY_THIS)
         self.take.setToolTip(words.LAY_THIS_TIP)
-        self.take.setAccessibleName(f"{words.LAY_THIS}, {number}")
+        self.take.setAccessibleName(words.lay_this_name(number))
         self.take.clicked.connect(lambda: self.taken.emit(way))
         if way.kind is WayKind.WASH:
             text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
@@ -165,7 +165,7 @@ class FinishWays(QWidget):
             self._row.addWidget(column, 1)
         if found.ways:
             self._row.addStretch(0)
-        told = [f"{words.OF_EVERY_WASH}: {text}" for text in common]
+        told = [words.of_every_wash_line(text) for text in common]
         told += finish.cautions(found.notes, of_shelf, laid=bool(found.ways))
         self.notes.setText("\n".join(told))
 

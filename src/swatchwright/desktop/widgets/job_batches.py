@@ -20,6 +20,7 @@ from swatchwright.acts.jobs import Changes
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.widgets.job_field import LineField
 from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words.keeping import zone_item
 from swatchwright.shelf.jobs import Batch, Job
 
 __all__ = ["JobBatches"]
@@ -98,7 +99,7 @@ class JobBatches(QWidget):
         if [self.zone.itemData(i) for i in range(self.zone.count())] != zones:
             self.zone.clear()
             for zone in zones:
-                self.zone.addItem(words.zone_item(zone), zone)
+                self.zone.addItem(zone_item(zone), zone)
         for widget in (self._for, self.zone):
             widget.setVisible(len(zones) > 1)
 

@@ -18,6 +18,7 @@ from swatchwright.colour.names import colour_name
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words.keeping import zone_heading
 from swatchwright.shelf.jobs import Job, KeptRecipe, WantedColour
 
 __all__ = ["JobColours"]
@@ -105,7 +106,7 @@ class ZoneRow(QFrame):
         rows = QVBoxLayout()
         rows.setSpacing(4)
         head = QHBoxLayout()
-        head.addWidget(_label(words.zone_heading(self._wanted.zone), "strong"), 1)
+        head.addWidget(_label(zone_heading(self._wanted.zone), "strong"), 1)
         head.addWidget(self.mixes)
         rows.addLayout(head)
         rows.addWidget(_label(colour_name(self._wanted.colour.lab), "quiet"))

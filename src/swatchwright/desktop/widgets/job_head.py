@@ -25,13 +25,14 @@ class JobHead(QWidget):
         self._id = ""
         self.piece = LineField(words.PIECE, words.PIECE_HINT)
         self.client = LineField(words.CLIENT, words.CLIENT_HINT)
-        self.light = PickField(words.LIGHT_NAME, words.LIGHT_HINT, words.LIGHTS)
+        lights = [words.light_told(light) for light in words.LIGHTS]
+        self.light = PickField(words.LIGHT_NAME, words.LIGHT_HINT, lights)
         self.status = QComboBox()
         self.brief = TextField(words.BRIEF, words.BRIEF_HINT)
         self._lay_out()
         self.piece.left.connect(self._keep_piece)
         self.client.left.connect(lambda text: self._keep(client=text))
-        self.light.left.connect(lambda text: self._keep(room_light=text))
+        self.light.left.connect(lambda text: self._keep(room_light=words.light_kept(text)))
         self.brief.left.connect(lambda text: self._keep(brief=text))
         self.status.activated.connect(self._keep_status)
 
@@ -68,7 +69,7 @@ class JobHead(QWidget):
         self._id = job.id
         self.piece.show_text(job.title, anew=anew)
         self.client.show_text(job.client, anew=anew)
-        self.light.show_text(job.room_light, anew=anew)
+        self.light.show_text(words.light_told(job.room_light), anew=anew)
         self.brief.show_text(job.brief, anew=anew)
         self.status.setCurrentIndex(self.status.findData(job.status))
 

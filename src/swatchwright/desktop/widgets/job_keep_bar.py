@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from swatchwright.desktop.keeping import Keeping
-from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words import keeping as words
 
 __all__ = ["KeepBar"]
 

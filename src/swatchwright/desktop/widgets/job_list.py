@@ -23,6 +23,7 @@ from swatchwright.acts.job_files import export_job, import_job
 from swatchwright.acts.jobs import FoundJob, copy_job, find_jobs, new_job, remove_job
 from swatchwright.desktop import words as common
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.job_model import JobModel
 from swatchwright.desktop.widgets.job_row import JobRow
@@ -88,7 +89,7 @@ class JobList(QFrame):
         for place, button in enumerate((self.copy, self.remove, self.take_in, self.give)):
             grid.addWidget(button, 1 + place // 2, place % 2)
         rows.addLayout(grid)
-        self.setFixedWidth(310)
+        self.setFixedWidth(grown(310))
 
     def _connect(self) -> None:
         self._timer.setSingleShot(True)

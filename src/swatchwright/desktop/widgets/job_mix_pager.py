@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
-from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words import keeping as words
 
 __all__ = ["MixPager"]
 

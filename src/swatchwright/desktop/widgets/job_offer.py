@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from swatchwright.desktop.keeping import Keeping
-from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words import keeping as words
 
 __all__ = ["PaintsOffer"]
 

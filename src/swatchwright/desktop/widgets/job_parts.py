@@ -27,7 +27,7 @@ class JobParts(QWidget):
             label, go = QLabel(told), QPushButton(words.GO_THERE)
             label.setWordWrap(True)
             go.setObjectName("little")
-            go.setAccessibleName(f"{words.GO_THERE}: {told}")
+            go.setAccessibleName(words.go_name(told))
             go.clicked.connect(lambda _=False, key=page: desk.page_wanted.emit(key))
             grid.addWidget(label, row, 0)
             grid.addWidget(go, row, 1)

@@ -7,6 +7,7 @@ from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from swatchwright.acts.jobs import FoundJob
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.job_model import FOUND, HERE
 from swatchwright.desktop.words import brief as words
@@ -72,7 +73,7 @@ def _texts(
     found: FoundJob = index.data(FOUND)
     strong, small = QFont(option.font), QFont(option.font)
     strong.setWeight(QFont.Weight.DemiBold)
-    small.setPixelSize(12)
+    small.setPixelSize(grown(12))
     third = words.line_third(found.line, found.near, on_bench=bool(index.data(HERE)))
     lines = ((found.line.title, strong), (words.line_second(found.line), small), (third, small))
     left, top = row.left() + _FIELD + _EDGE, row.top() + _EDGE

@@ -18,7 +18,9 @@ from PySide6.QtWidgets import (
 
 from swatchwright.desktop.widgets.layer_choices import Paints
 from swatchwright.desktop.widgets.layer_row import LayerRow
+from swatchwright.desktop.words import adding
 from swatchwright.desktop.words import finish as words
+from swatchwright.language import say
 from swatchwright.paint.layers import MOST_LAYERS, Layer, LayerKind, Stack
 
 __all__ = ["LayerList"]
@@ -83,7 +85,7 @@ class LayerList(QWidget):
         row.setSpacing(6)
         row.addWidget(QLabel(words.ADD))
         for kind, button in self.add.items():
-            button.setAccessibleName(f"{words.ADD} {kind.value}")
+            button.setAccessibleName(adding(say(kind.value)))
             button.clicked.connect(lambda _=False, k=kind: self._add(k))
             row.addWidget(button)
         row.addStretch(1)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from swatchwright.acts.shelf_view import WholeLook
 from swatchwright.colour.convert import in_srgb
 from swatchwright.desktop import words as all_words
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import shelf as words
 from swatchwright.values import Lab
@@ -79,9 +79,9 @@ class PaintPicture(QWidget):
                 area.height(),
             )
             painter.fillRect(field, screen_colour(lab))
-            painter.setPen(ink_on(screen_colour(lab)))
-            shown = word if in_srgb(lab) else f"{word}, about"
-            painter.drawText(field.adjusted(9, 4, -4, -5), where, shown)
+            shown = word if in_srgb(lab) else all_words.about(word)
+            room = field.adjusted(9, 4, -4, -5)
+            write_on(painter, room, int(where), shown, screen_colour(lab))
             left = right
 
     def _card(self, painter: QPainter, area: QRect, whole: WholeLook) -> None:
@@ -99,7 +99,9 @@ class PaintPicture(QWidget):
             painter.fillRect(QRect(left, area.top(), width, half), upper)
             painter.fillRect(QRect(left, area.top() + half, width, area.height() - half), lower)
             if n:
-                painter.setPen(ink_on(lower))
                 where = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
                 cell = QRect(left, area.top(), width, area.height()).adjusted(6, 0, -2, -3)
-                painter.drawText(cell, where, words.coats_word(whole.card[n - 1].coats))
+                told = words.coats_word(whole.card[n - 1].coats)
+                fits = painter.fontMetrics().horizontalAdvance(told) <= cell.width()
+                short = str(whole.card[n - 1].coats)
+                write_on(painter, cell, int(where), told if fits else short, lower)

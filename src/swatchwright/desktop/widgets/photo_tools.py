@@ -25,6 +25,7 @@ from swatchwright.desktop.widgets.photo_view import Mark, PhotoView, Which
 from swatchwright.desktop.widgets.shelf_bits import label
 from swatchwright.desktop.words import photo as words
 from swatchwright.errors import MendableError
+from swatchwright.language import figure
 from swatchwright.photo.reference import GREY_CARD, WHITE_PAPER
 from swatchwright.shelf.jobs import MarkedReference
 from swatchwright.values import Rect
@@ -136,7 +137,7 @@ class MarkTools(QWidget):
         place = self.card.findData(marks.reflectance)
         if place < 0:
             place = self.card.count() - 1
-            self.card.insertItem(place, f"{marks.reflectance:.1%}", marks.reflectance)
+            self.card.insertItem(place, figure(marks.reflectance, ".1%"), marks.reflectance)
         self.card.setCurrentIndex(place)
         self.further.show_references(marks.references)
         self._view.show_boxes(marks.grey, marks.cloth)

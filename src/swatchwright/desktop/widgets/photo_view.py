@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import Enum
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -26,15 +26,16 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.desktop import words
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
+from swatchwright.desktop.widgets.framing import ARROWS, Framing, zoom_key
 from swatchwright.desktop.words import photo as photo_words
+from swatchwright.desktop.words.seen import NOTHING_MARKED, mark_told
 from swatchwright.values import Rect
 
 __all__ = ["Mark", "PhotoView", "Spot", "Which"]
 
 _REACH = 12.0
 _SPOT = 11.0
-_MOST_ZOOM = 12.0
 _ROOM_FOR_SPOTS = 60.0
 _SMALLEST_DRAG = 6.0
 
@@ -45,9 +46,9 @@ Spot = tuple[int, int, int, QColor]
 class Mark(Enum):
     """What a box marks."""
 
-    GREY = words.GREY_SHORT
-    CLOTH = words.CLOTH_SHORT
-    SAMPLE = words.SAMPLE_SHORT
+    GREY = "grey"
+    CLOTH = "cloth"
+    SAMPLE = "sample"
 
 
 Which = Mark | int
@@ -71,14 +72,17 @@ class PhotoView(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._image: QImage | None = None
-        self._photo_size = QSize()
+        self._framing = Framing(self)
+        self._framing.changed.connect(self.update)
         self._boxes: dict[Which, QRectF] = {}
         self._proposed: QRectF | None = None
         self._spots: tuple[Spot, ...] = ()
-        self.tags: dict[Which, str] = {mark: mark.value for mark in Mark}
+        self.tags: dict[Which, str] = {
+            Mark.GREY: words.GREY_SHORT,
+            Mark.CLOTH: words.CLOTH_SHORT,
+            Mark.SAMPLE: words.SAMPLE_SHORT,
+        }
         self._mode: Which = Mark.GREY
-        self._zoom = 1.0
-        self._centre = QPointF(0.5, 0.5)
         self._panning: QPointF | None = None
         self._drag: _Drag | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -91,9 +95,9 @@ class PhotoView(QWidget):
 
     def show_photo(self, image: QImage, width: int, height: int) -> None:
         """Show a picture of a photo of this size in pixels."""
-        if QSize(width, height) != self._photo_size:
-            self._zoom, self._centre = 1.0, QPointF(0.5, 0.5)
-        self._image, self._photo_size = image, QSize(width, height)
+        self._image = image
+        self._framing.fit(QSizeF(width, height))
+        self._tell_marks()
         self.update()
 
     def show_boxes(self, grey: Rect | None, cloth: Rect | None, sample: Rect | None = None) -> None:
@@ -103,6 +107,7 @@ class PhotoView(QWidget):
             for mark, rect in ((Mark.GREY, grey), (Mark.CLOTH, cloth), (Mark.SAMPLE, sample))
             if rect is not None
         }
+        self._tell_marks()
         self.update()
 
     def show_spots(self, spots: tuple[Spot, ...]) -> None:
@@ -116,7 +121,24 @@ class PhotoView(QWidget):
             del self._boxes[number]
         self._boxes |= {number: _box_of(rect) for number, (_, rect) in boxes.items()}
         self.tags |= {number: f"{number} {word}" for number, (word, _) in boxes.items()}
+        self._tell_marks()
         self.update()
+
+    def _tell_marks(self) -> None:
+        """Tell where the boxes lie to whoever does not see them."""
+        across, down = self._framing.size.toTuple()
+        told = [
+            mark_told(
+                self.tags[mark],
+                box.left() / across,
+                box.top() / down,
+                box.width() / across,
+                box.height() / down,
+            )
+            for mark, box in self._boxes.items()
+            if across and down
+        ]
+        self.setAccessibleDescription("; ".join(told) or NOTHING_MARKED)
 
     def show_proposed(self, rect: Rect | None) -> None:
         """Show where something may be, which is asked about elsewhere; None to ask no more."""
@@ -137,71 +159,29 @@ class PhotoView(QWidget):
 
     def frame(self) -> QRectF:
         """Give where the photo stands in the widget."""
-        if self._image is None or self._photo_size.isEmpty():
-            return QRectF()
-        size = self._photo_size.scaled(self.size(), Qt.AspectRatioMode.KeepAspectRatio)
-        width, height = size.width() * self._zoom, size.height() * self._zoom
-        left = self.width() / 2 - self._centre.x() * width
-        top = self.height() / 2 - self._centre.y() * height
-        return QRectF(left, top, width, height)
+        return self._framing.frame(QSizeF(self.size()))
 
     def zoom_at(self, at: QPointF, factor: float) -> None:
         """Enlarge or reduce, keeping what is at a point of the widget there."""
-        if self._image is None:
-            return
-        before = self.frame()
-        share = QPointF(
-            (at.x() - before.left()) / before.width(), (at.y() - before.top()) / before.height()
-        )
-        self._zoom = min(max(self._zoom * factor, 1.0), _MOST_ZOOM)
-        after = self.frame()
-        middle = QPointF(self.width() / 2, self.height() / 2)
-        self._look_at(
-            QPointF(
-                share.x() + (middle.x() - at.x()) / after.width(),
-                share.y() + (middle.y() - at.y()) / after.height(),
-            )
-        )
-
-    def _look_at(self, centre: QPointF) -> None:
-        """Bring a place of the photo, in shares of its size, to the middle of the widget."""
-        frame = self.frame()
-        reach_x = max(0.0, (frame.width() - self.width()) / 2 / frame.width())
-        reach_y = max(0.0, (frame.height() - self.height()) / 2 / frame.height())
-        self._centre = QPointF(
-            min(max(centre.x(), 0.5 - reach_x), 0.5 + reach_x),
-            min(max(centre.y(), 0.5 - reach_y), 0.5 + reach_y),
-        )
-        self.update()
+        self._framing.zoom_at(QSizeF(self.size()), at, factor)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Enlarge or reduce about the pointer."""
-        self.zoom_at(event.position(), 1.2 ** (event.angleDelta().y() / 120))
-        event.accept()
-
-    def _scale(self) -> float:
-        """Give widget pixels per photo pixel."""
-        return self.frame().width() / self._photo_size.width()
+        self._framing.turn_wheel(QSizeF(self.size()), event)
 
     def to_widget(self, x: float, y: float) -> QPointF:
         """Give where a pixel of the photo is in the widget."""
-        return self.frame().topLeft() + QPointF(x, y) * self._scale()
+        return self._framing.to_widget(QSizeF(self.size()), x, y)
 
     def _to_photo(self, point: QPointF) -> QPointF:
         """Give the place in the photo of a point, kept inside it."""
-        at = (point - self.frame().topLeft()) / self._scale()
-        return QPointF(
-            min(max(at.x(), 0.0), float(self._photo_size.width())),
-            min(max(at.y(), 0.0), float(self._photo_size.height())),
-        )
+        return self._framing.to_picture(QSizeF(self.size()), point)
 
     def _box_in_widget(self, mark: Which) -> QRectF:
         return self._in_widget(self._boxes[mark])
 
     def _in_widget(self, box: QRectF) -> QRectF:
-        return QRectF(
-            self.to_widget(box.left(), box.top()), self.to_widget(box.right(), box.bottom())
-        )
+        return self._framing.box_to_widget(QSizeF(self.size()), box)
 
     # --- painting --------------------------------------------------------------------------------
 
@@ -277,12 +257,8 @@ class PhotoView(QWidget):
         painter.drawEllipse(centre, _SPOT, _SPOT)
         painter.setPen(QPen(Qt.GlobalColor.white, 1.5))
         painter.drawEllipse(centre, _SPOT, _SPOT)
-        painter.setPen(ink_on(colour))
-        painter.drawText(
-            QRectF(centre - QPointF(_SPOT, _SPOT), centre + QPointF(_SPOT, _SPOT)),
-            Qt.AlignmentFlag.AlignCenter,
-            str(number),
-        )
+        room = QRectF(centre - QPointF(_SPOT, _SPOT), centre + QPointF(_SPOT, _SPOT))
+        write_on(painter, room, int(Qt.AlignmentFlag.AlignCenter), str(number), colour)
 
     # --- mouse -----------------------------------------------------------------------------------
 
@@ -312,16 +288,14 @@ class PhotoView(QWidget):
         """Go on with it, or show what a press would do."""
         if self._panning is not None:
             way, self._panning = event.position() - self._panning, event.position()
-            frame = self.frame()
-            step = QPointF(way.x() / frame.width(), way.y() / frame.height())
-            self._look_at(self._centre - step)
+            self._framing.move(QSizeF(self.size()), way)
             return
         if self._drag is None:
             self._show_cursor(event.position())
             return
-        box = self._drag.box(self._to_photo(event.position()), self._photo_size)
+        box = self._drag.box(self._to_photo(event.position()), self._framing.size)
         self._boxes[self._drag.mark] = box
-        self.dragged.emit(self._drag.mark, self._whole(box))
+        self.dragged.emit(self._drag.mark, self._framing.whole(box))
         self.update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -333,7 +307,7 @@ class PhotoView(QWidget):
             return
         drag, self._drag = self._drag, None
         box = self._boxes.get(drag.mark, QRectF())
-        drawn = min(box.width(), box.height()) * self._scale()
+        drawn = min(box.width(), box.height()) * self._framing.scale(QSizeF(self.size()))
         unchanged = box == drag.before.get(drag.mark)
         if drawn < _SMALLEST_DRAG or unchanged:
             self._boxes = drag.before
@@ -377,28 +351,18 @@ class PhotoView(QWidget):
             self.marked.emit(self._mode, None)
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and box is None:
             self._tell(self._mode, self._middle())
-        elif key in _ZOOMS:
-            middle = QPointF(self.width() / 2, self.height() / 2)
-            self.zoom_at(middle, _ZOOMS[Qt.Key(key)])
-        elif key in _ARROWS and box is not None:
+        elif (factor := zoom_key(event)) is not None:
+            self.zoom_at(QRectF(self.rect()).center(), factor)
+        elif key in ARROWS and box is not None:
             sizing = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            self._tell(self._mode, self._nudged(box, _ARROWS[Qt.Key(key)], sizing=sizing))
+            way = ARROWS[Qt.Key(key)]
+            self._tell(self._mode, self._framing.nudged(box, way, sizing=sizing, least=5))
         else:
             super().keyPressEvent(event)
 
     def _middle(self) -> QRectF:
-        width, height = self._photo_size.width(), self._photo_size.height()
+        width, height = self._framing.size.toTuple()
         return QRectF(width * 0.4, height * 0.4, width * 0.2, height * 0.2)
-
-    def _nudged(self, box: QRectF, way: QPoint, *, sizing: bool) -> QRectF:
-        step = max(1.0, self._photo_size.width() / 100)
-        moved = QRectF(box)
-        if sizing:
-            moved.setSize(box.size() + QSizeF(way.x(), way.y()) * step)
-        else:
-            moved.translate(QPointF(way) * step)
-        whole = QRectF(0, 0, self._photo_size.width(), self._photo_size.height())
-        return moved if whole.contains(moved) and min(moved.width(), moved.height()) > 4 else box
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Show the focus."""
@@ -412,24 +376,7 @@ class PhotoView(QWidget):
 
     def _tell(self, mark: Which, box: QRectF) -> None:
         """Tell where a box is now."""
-        self.marked.emit(mark, self._whole(box))
-
-    def _whole(self, box: QRectF) -> Rect:
-        """Give a box in whole pixels inside the photo."""
-        left, top = round(box.left()), round(box.top())
-        right = min(round(box.right()), self._photo_size.width())
-        bottom = min(round(box.bottom()), self._photo_size.height())
-        left, top = min(left, self._photo_size.width() - 1), min(top, self._photo_size.height() - 1)
-        return Rect(left, top, max(1, right - left), max(1, bottom - top))
-
-
-_ZOOMS = {Qt.Key.Key_Plus: 1.25, Qt.Key.Key_Equal: 1.25, Qt.Key.Key_Minus: 0.8}
-_ARROWS = {
-    Qt.Key.Key_Left: QPoint(-1, 0),
-    Qt.Key.Key_Right: QPoint(1, 0),
-    Qt.Key.Key_Up: QPoint(0, -1),
-    Qt.Key.Key_Down: QPoint(0, 1),
-}
+        self.marked.emit(mark, self._framing.whole(box))
 
 
 class _Drag:
@@ -447,7 +394,7 @@ class _Drag:
         self.before: dict[Which, QRectF] = {}
         self._start, self._fixed, self._moving = start, fixed, moving
 
-    def box(self, at: QPointF, size: QSize) -> QRectF:
+    def box(self, at: QPointF, size: QSizeF) -> QRectF:
         """Give the box for where the drag is now, inside a photo of this size."""
         if self._fixed is not None:
             return QRectF(self._fixed, at).normalized()

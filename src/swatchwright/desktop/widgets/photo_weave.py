@@ -25,7 +25,7 @@ class WeaveChoice(QWidget):
             made = QPushButton(word)
             made.setObjectName("little")
             made.setCheckable(True)
-            made.setAccessibleName(f"{words.WEAVE_TOLD} {word[0].lower()}{word[1:]}")
+            made.setAccessibleName(words.WEAVE_NAMES[metre])
             made.setToolTip(words.WEAVE_SENTENCE)
             made.clicked.connect(lambda _=False, m=metre: self._choose(metre=m))
             self.buttons[metre] = made

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.piece_fields import quiet_ink
 from swatchwright.piece.drawing import Drawing, Outline, Side
 
@@ -175,7 +175,8 @@ class PieceDrawing(QWidget):
             painter.setBrush(colour)
             painter.drawEllipse(at, _BADGE, _BADGE)
             box = QRectF(at.x() - _BADGE, at.y() - _BADGE, 2 * _BADGE, 2 * _BADGE)
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(self._numbers[zone]))
+            centred = int(Qt.AlignmentFlag.AlignCenter)
+            write_on(painter, box, centred, str(self._numbers[zone]), colour)
 
     def _measure(self, painter: QPainter, frame: tuple[float, QPointF]) -> None:
         """Write the width below and the height beside, with their lines, where they are told."""

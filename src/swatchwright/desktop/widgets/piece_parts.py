@@ -92,7 +92,7 @@ class PartsModel(QAbstractTableModel):
             return _RIGHT
         if role == Qt.ItemDataRole.AccessibleTextRole:
             shown = _shown(part, column, self._areas[index.row()])
-            return f"{part.name}, {words.PART_COLUMNS[column]}: {shown}"
+            return words.cell_told(words.part_name(part), words.PART_COLUMNS[column], shown)
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:
@@ -121,6 +121,9 @@ class PartsModel(QAbstractTableModel):
         except MendableError as error:
             self.failed.emit(error)
             return False
+        except (ValueError, TypeError, OverflowError):
+            # No number where one is asked for, which the cell's own field never gives.
+            return False
         self.changed.emit(changed)
         return True
 
@@ -147,7 +150,11 @@ def _value(part: Part, column: int) -> str | int | float | None:
     """Give what is edited in a cell; None where nothing is."""
     if 0 <= column - _LENGTH < len(SIZES):
         return _size(part, SIZES[column - _LENGTH])
-    values: dict[int, str | int] = {_NAME: part.name, _COUNT: part.count, _ZONE: part.zone}
+    values: dict[int, str | int] = {
+        _NAME: words.part_name(part),
+        _COUNT: part.count,
+        _ZONE: words.zone_name(part.zone),
+    }
     return values.get(column)
 
 
@@ -162,14 +169,14 @@ def _size(part: Part, name: str) -> float | None:
 def _shown(part: Part, column: int, area: float) -> str:
     if 0 <= column - _LENGTH < len(SIZES):
         size = _size(part, SIZES[column - _LENGTH])
-        return "–" if size is None else f"{size:g}"
+        return words.size_cell(size)
     texts = {
-        _NAME: part.name,
-        _SHAPE: part.shape.value,
+        _NAME: words.part_name(part),
+        _SHAPE: words.shape_word(part.shape),
         _COUNT: str(part.count),
-        _ZONE: part.zone,
+        _ZONE: words.zone_name(part.zone),
         _PAINTED: words.painted_told(part, faces_in(part)),
-        _AREA: f"{area:.3f}",
+        _AREA: words.area_cell(area),
     }
     return texts[column]
 
@@ -182,6 +189,6 @@ def _change(column: int) -> Callable[[Piece, int, Any], Piece]:
     changes: dict[int, Callable[[Piece, int, Any], Piece]] = {
         _NAME: lambda piece, row, value: with_value(piece, row, name=str(value)),
         _COUNT: lambda piece, row, value: with_value(piece, row, count=int(value)),
-        _ZONE: lambda piece, row, value: with_value(piece, row, zone=str(value)),
+        _ZONE: lambda piece, row, value: with_value(piece, row, zone=words.zone_kept(str(value))),
     }
     return changes[column]

@@ -58,7 +58,7 @@ class PartsPanel(QWidget):
         self._faces_told = label(words.PICK_PART, "quiet")
         self._faces_row = QHBoxLayout()
         self._faces_row.setSpacing(10)
-        self.shape = choice([(shape.value, shape) for shape in Shape], words.ADD_WHAT)
+        self.shape = choice([(words.shape_word(shape), shape) for shape in Shape], words.ADD_WHAT)
         self.add = QPushButton(words.ADD_PART)
         self.remove = QPushButton(words.REMOVE_PART)
         self._lay_out()
@@ -118,12 +118,12 @@ class PartsPanel(QWidget):
         """Show a tick for each face of the part that is picked."""
         part = self.model.part(self.table.currentIndex().row())
         self.remove.setEnabled(part is not None)
-        told = words.PICK_PART if part is None else words.PAINTED_FACES.format(part.name)
+        told = words.PICK_PART if part is None else words.painted_faces(part)
         self._faces_told.setText(told)
         there = () if part is None else faces_in(part)
         if tuple(self.faces) != there:
             clear(self._faces_row)
-            self.faces = {face: QCheckBox(face.value) for face in there}
+            self.faces = {face: QCheckBox(words.face_name(face)) for face in there}
             for box in self.faces.values():
                 box.clicked.connect(self._faces_ticked)
                 self._faces_row.addWidget(box)

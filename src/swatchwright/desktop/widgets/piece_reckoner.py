@@ -17,7 +17,7 @@ from swatchwright.acts.piece_job import (
 )
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.words import piece as words
+from swatchwright.desktop.words import amounts as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts
 from swatchwright.piece.order import AmountsOrder

@@ -9,7 +9,7 @@ from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.words import piece as words
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.values import Lab
@@ -33,7 +33,7 @@ class ZoneField(QWidget):
     ) -> None:
         """Show a zone, and say where the drawing does not show it."""
         size = words.area(zone.area) if seen else words.area_unseen(zone.area)
-        self.lines = (f"{number}  {zone.zone}", size, words.zone_colour(dry))
+        self.lines = (words.zone_head(number, zone.zone), size, words.zone_colour(dry))
         self.colour = colour
         told = words.zone_line(number, zone.zone, zone.area, dry)
         self.setAccessibleName(told)
@@ -49,7 +49,6 @@ class ZoneField(QWidget):
         del event
         painter = QPainter(self)
         painter.fillRect(self.rect(), self.colour)
-        painter.setPen(ink_on(self.colour))
         high = self.fontMetrics().lineSpacing()
         for place, line in enumerate(self.lines):
             font = painter.font()
@@ -57,7 +56,7 @@ class ZoneField(QWidget):
             painter.setFont(font)
             row = QRect(10, 6 + place * high, self.width() - 16, high)
             shown = painter.fontMetrics().elidedText(line, Qt.TextElideMode.ElideRight, row.width())
-            painter.drawText(row, Qt.AlignmentFlag.AlignLeft, shown)
+            write_on(painter, row, int(Qt.AlignmentFlag.AlignLeft), shown, self.colour)
         painter.end()
 
 

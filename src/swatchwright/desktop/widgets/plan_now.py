@@ -73,7 +73,7 @@ class PlanNow(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._order: PlanOrder | None = None
-        self.surface = choice([(s.value, s) for s in Surface], words.SURFACE)
+        self.surface = choice([(words.surface_word(s), s) for s in Surface], words.SURFACE)
         self.age = choice([(words.AGE_WORDS[a], a) for a in Age], words.AGE)
         self.lead = LeadQuestion()
         self.ticks = {

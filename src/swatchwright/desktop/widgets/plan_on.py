@@ -36,7 +36,7 @@ class PlanOn(QWidget):
         self._order: PlanOrder | None = None
         self._showing = False
         self.piece = label("", "quiet")
-        self.carrier = choice([(c.value, c) for c in Carrier], words.CARRIER)
+        self.carrier = choice([(words.carrier_word(c), c) for c in Carrier], words.CARRIER)
         self.primer = choice(
             [(text, primer or _NO_CHOICE) for text, primer in words.PRIMER_WORDS], words.PRIMER
         )

@@ -17,6 +17,8 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.desktop.widgets.piece_fields import add_row, form, number
+from swatchwright.desktop.words import WEEKDAY_FORMAT
+from swatchwright.desktop.words import days as day_words
 from swatchwright.desktop.words import plan as words
 from swatchwright.piece.work.order import PlanOrder, Room, Week
 
@@ -42,10 +44,10 @@ class PlanWhen(QWidget):
         self._showing = False
         self.start = QDateEdit()
         self.start.setCalendarPopup(True)
-        self.start.setDisplayFormat("ddd d MMM yyyy")
+        self.start.setDisplayFormat(WEEKDAY_FORMAT)
         self.start.setDateRange(QDate(1970, 1, 1), QDate(2100, 12, 31))
         self.begin, self.end = QTimeEdit(), QTimeEdit()
-        self.days = [QToolButton() for _ in words.DAY_NAMES]
+        self.days = [QToolButton() for _ in day_words.DAY_NAMES]
         self.temperature = number(0, 45, " °C")
         self.humidity = number(0, 100, " %", step=5)
         self.tin_allows = QCheckBox(words.TIN_ALLOWS)
@@ -85,9 +87,9 @@ class PlanWhen(QWidget):
         row.setSpacing(0)
         for place, button in enumerate(self.days):
             # Two letters tell all days apart, and seven of them fit.
-            button.setText(words.DAY_NAMES[place][:2])
-            button.setAccessibleName(words.day_button(place))
-            button.setToolTip(words.LONG_DAYS[place])
+            button.setText(day_words.DAY_NAMES[place][:2])
+            button.setAccessibleName(day_words.day_button(place))
+            button.setToolTip(day_words.LONG_DAYS[place])
             button.setCheckable(True)
             button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
             button.setStyleSheet("padding: 5px 0; border-radius: 0;")

@@ -8,7 +8,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QButtonGroup, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
-from swatchwright.desktop.look import Look
+from swatchwright.desktop.look import Look, grown
 from swatchwright.desktop.widgets.page_icons import page_icon
 
 __all__ = ["Rail"]
@@ -52,7 +52,12 @@ class Rail(QWidget):
             column.addWidget(button)
             self.buttons[key] = button
         column.addStretch(1)
-        self.setFixedWidth(76)
+        self.setFixedWidth(grown(76))
+
+    @property
+    def shown(self) -> str:
+        """The key of the page in view."""
+        return next((key for key, button in self.buttons.items() if button.isChecked()), "")
 
     def show_page(self, key: str) -> None:
         """Press the button of the page in view."""

@@ -17,9 +17,10 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.share_bar import ShareBar
-from swatchwright.desktop.words import brief as keeping
+from swatchwright.desktop.words import keeping
 from swatchwright.values import Lab
 
 __all__ = ["RecipeColumn"]
@@ -51,7 +52,7 @@ class RecipeColumn(QFrame):
         recipe = measured.recipe
         self.number, self._kept = number, False
         self.setObjectName("sheet")
-        self.setFixedWidth(_WIDTH)
+        self.setFixedWidth(grown(_WIDTH))
         self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, _FOOT)
@@ -69,7 +70,8 @@ class RecipeColumn(QFrame):
             text.addWidget(_label(way))
         text.addLayout(self._keep_row(figures))
         counts = recipe.parts.counts if words.in_parts(measured) else ()
-        text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours))
+        names = tuple(paint.name for paint in recipe.paints)
+        text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours, names))
         text.addLayout(_pour_rows(measured))
         cost = _label(words.cost_line(measured), "small")
         if measured.price is not None:
@@ -141,7 +143,7 @@ class RecipeColumn(QFrame):
 
     def height_of_text(self) -> int:
         """Give the height that everything but the colours needs."""
-        return self._text.totalHeightForWidth(_WIDTH) + 2 * _GAP + _FOOT
+        return self._text.totalHeightForWidth(grown(_WIDTH)) + 2 * _GAP + _FOOT
 
 
 def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:

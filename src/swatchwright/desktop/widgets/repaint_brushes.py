@@ -65,10 +65,10 @@ class RepaintBrushes(QWidget):
             button.deleteLater()
         texts = [(zone, words.zone_word(zone)) for zone in zones]
         self.buttons = {}
-        for zone, text in (*texts, (NOT_THIS, NOT_THIS), (None, words.GREY)):
+        for zone, text in (*texts, (NOT_THIS, words.zone_word(NOT_THIS)), (None, words.GREY)):
             button = QPushButton(text)
             button.setCheckable(True)
-            button.setAccessibleName(f"{words.BRUSHES} {text}")
+            button.setAccessibleName(words.brush_name(text))
             self._group.addButton(button)
             self._row.addWidget(button)
             self.buttons[zone] = button

@@ -2,12 +2,13 @@
 
 A drag draws with the brush that is chosen; with that of the grey card it draws a box. By keyboard:
 Return lays a box in the middle, arrows move it, Shift with arrows sizes it, Return again makes a
-stroke of it, Delete or Escape takes it away.
+stroke of it, Delete or Escape takes it away; + and - enlarge and reduce. The wheel does so about
+the pointer, and a drag with another button moves about the photo.
 """
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QFocusEvent,
     QImage,
@@ -15,10 +16,12 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.acts.repaint import Marked, Stroke
+from swatchwright.desktop.widgets.framing import ARROWS, Framing, zoom_key
 from swatchwright.desktop.widgets.repaint_marks import outline, paint_box, paint_stroke
 from swatchwright.desktop.words import repaint as words
 from swatchwright.values import Rect
@@ -34,6 +37,8 @@ _SMALLEST_BOX = 8.0
 class RepaintCanvas(QWidget):
     """The photo fitted into the space there is, with the strokes on it.
 
+    Its framing may be shared: what is enlarged here is enlarged there.
+
     Signals
     -------
     stroked(tuple, bool)
@@ -48,8 +53,11 @@ class RepaintCanvas(QWidget):
     boxed = Signal(object)
     wider = Signal(int)
 
-    def __init__(self) -> None:
+    def __init__(self, framing: Framing) -> None:
         super().__init__()
+        self._framing = framing
+        self._panning: QPointF | None = None
+        framing.changed.connect(self.update)
         self._image = QImage()
         self._marked = Marked((1, 1))
         self._grey: Rect | None = None
@@ -79,6 +87,7 @@ class RepaintCanvas(QWidget):
         if marked.size != self._marked.size:
             self.box, self._points = None, []
         self._marked, self._grey = marked, grey
+        self._framing.fit(QSizeF(*marked.size))
         self.setAccessibleName(words.canvas_told(marked.zones, grey=grey is not None))
         self.update()
 
@@ -89,34 +98,30 @@ class RepaintCanvas(QWidget):
 
     # --- between photo and screen ----------------------------------------------------------------
 
-    def frame(self) -> QRectF:
-        """Give where the photo stands in the widget."""
-        size = QSizeF(*self._marked.size)
-        fitted = size.scaled(QSizeF(self.size()), Qt.AspectRatioMode.KeepAspectRatio)
-        left = (self.width() - fitted.width()) / 2
-        return QRectF(QPointF(left, (self.height() - fitted.height()) / 2), fitted)
-
     def scale(self) -> float:
         """Give widget pixels per pixel of the photo."""
-        return self.frame().width() / self._marked.size[0]
+        return self._framing.scale(QSizeF(self.size()))
 
     def to_widget(self, x: float, y: float) -> QPointF:
         """Give where a place of the photo is in the widget."""
-        return self.frame().topLeft() + QPointF(x, y) * self.scale()
+        return self._framing.to_widget(QSizeF(self.size()), x, y)
 
     def _to_photo(self, at: QPointF) -> QPointF:
-        inside = (at - self.frame().topLeft()) / self.scale()
-        width, height = self._marked.size
-        return QPointF(
-            min(max(inside.x(), 0.0), float(width)), min(max(inside.y(), 0.0), float(height))
-        )
+        return self._framing.to_picture(QSizeF(self.size()), at)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Enlarge or reduce about the pointer."""
+        self._framing.turn_wheel(QSizeF(self.size()), event)
 
     # --- mouse -----------------------------------------------------------------------------------
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Put the brush down."""
+        """Put the brush down; with another button, move about the photo."""
         self.setFocus(Qt.FocusReason.MouseFocusReason)
-        if event.button() is not Qt.MouseButton.LeftButton or self._image.isNull():
+        if self._image.isNull():
+            return
+        if event.button() is not Qt.MouseButton.LeftButton:
+            self._panning = event.position()
             return
         at = self._to_photo(event.position())
         if self._zone is None:
@@ -126,7 +131,11 @@ class RepaintCanvas(QWidget):
         self.update()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Draw on."""
+        """Draw or move on."""
+        if self._panning is not None:
+            way, self._panning = event.position() - self._panning, event.position()
+            self._framing.move(QSizeF(self.size()), way)
+            return
         at = self._to_photo(event.position())
         if self._start is not None:
             self.box = QRectF(self._start, at).normalized()
@@ -140,11 +149,12 @@ class RepaintCanvas(QWidget):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Lift the brush."""
         if event.button() is not Qt.MouseButton.LeftButton:
+            self._panning = None
             return
         if self._start is not None:
             box, self._start, self.box = self.box or QRectF(), None, None
             if min(box.width(), box.height()) * self.scale() >= _SMALLEST_BOX:
-                self.boxed.emit(self._whole(box))
+                self.boxed.emit(self._framing.whole(box))
         elif self._points:
             points, self._points = self._points, []
             self.stroked.emit(tuple((round(p.x(), 1), round(p.y(), 1)) for p in points), False)
@@ -161,9 +171,12 @@ class RepaintCanvas(QWidget):
             self._agree()
         elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace, Qt.Key.Key_Escape) and self.box:
             self.box = None
-        elif key in _ARROWS and self.box is not None:
+        elif key in ARROWS and self.box is not None:
             sizing = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-            self._nudge(_ARROWS[Qt.Key(key)], sizing=sizing)
+            way = ARROWS[Qt.Key(key)]
+            self.box = self._framing.nudged(self.box, way, sizing=sizing, least=2)
+        elif (factor := zoom_key(event)) is not None:
+            self._framing.zoom_at(QSizeF(self.size()), QRectF(self.rect()).center(), factor)
         elif key in _WIDER:
             self.wider.emit(_WIDER[Qt.Key(key)])
         else:
@@ -177,29 +190,11 @@ class RepaintCanvas(QWidget):
             self.box = QRectF(width * 0.45, height * 0.45, width * 0.1, height * 0.1)
         elif self._zone is None:
             box, self.box = self.box, None
-            self.boxed.emit(self._whole(box))
+            self.boxed.emit(self._framing.whole(box))
         else:
             corners = (self.box.topLeft(), self.box.topRight(), self.box.bottomRight())
             points = (*corners, self.box.bottomLeft())
             self.stroked.emit(tuple((round(p.x(), 1), round(p.y(), 1)) for p in points), True)
-
-    def _nudge(self, way: QPoint, *, sizing: bool) -> None:
-        box = QRectF(self.box or QRectF())
-        step = max(1.0, self._marked.size[0] / 100)
-        if sizing:
-            box.setSize(box.size() + QSizeF(way.x(), way.y()) * step)
-        else:
-            box.translate(QPointF(way) * step)
-        whole = QRectF(QPointF(0, 0), QSizeF(*self._marked.size))
-        if whole.contains(box) and min(box.width(), box.height()) >= 2:
-            self.box = box
-
-    def _whole(self, box: QRectF) -> Rect:
-        """Give a box in whole pixels inside the photo."""
-        width, height = self._marked.size
-        left, top = min(round(box.left()), width - 1), min(round(box.top()), height - 1)
-        right, bottom = min(round(box.right()), width), min(round(box.bottom()), height)
-        return Rect(left, top, max(1, right - left), max(1, bottom - top))
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Show the focus."""
@@ -221,7 +216,7 @@ class RepaintCanvas(QWidget):
             QPainter.RenderHint.SmoothPixmapTransform | QPainter.RenderHint.Antialiasing
         )
         if not self._image.isNull():
-            painter.drawImage(self.frame(), self._image)
+            painter.drawImage(self._framing.frame(QSizeF(self.size())), self._image)
             for stroke in self._marked.strokes:
                 paint_stroke(painter, stroke, self.to_widget, self.scale())
             if self._points:
@@ -241,10 +236,4 @@ class RepaintCanvas(QWidget):
         painter.end()
 
 
-_ARROWS = {
-    Qt.Key.Key_Left: QPoint(-1, 0),
-    Qt.Key.Key_Right: QPoint(1, 0),
-    Qt.Key.Key_Up: QPoint(0, -1),
-    Qt.Key.Key_Down: QPoint(0, 1),
-}
 _WIDER = {Qt.Key.Key_BracketLeft: -1, Qt.Key.Key_BracketRight: 1}

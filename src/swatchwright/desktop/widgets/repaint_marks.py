@@ -8,9 +8,10 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, QPen
 
 from swatchwright.acts.repaint import NOT_THIS, Stroke
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.words import repaint as words
 
-__all__ = ["outline", "paint_box", "paint_stroke"]
+__all__ = ["outline", "paint_box", "paint_divider", "paint_stroke", "paint_tag"]
 
 ToWidget = Callable[[float, float], QPointF]
 _INK, _PAPER = QColor("#1c1c1c"), QColor("#ffffff")
@@ -35,14 +36,14 @@ def paint_stroke(painter: QPainter, stroke: Stroke, to_widget: ToWidget, scale: 
     for ink, width in ((_INK, 2.4), (_PAPER, 1.0)):
         painter.setPen(QPen(ink, width, style))
         painter.drawPath(shape)
-    _paint_tag(painter, places[0], words.zone_word(stroke.zone))
+    paint_tag(painter, places[0], words.zone_word(stroke.zone))
 
 
 def paint_box(painter: QPainter, box: QRectF, word: str, to_widget: ToWidget) -> None:
     """Paint a box with its word."""
     area = QRectF(to_widget(box.left(), box.top()), to_widget(box.right(), box.bottom()))
     outline(painter, area, Qt.PenStyle.DashLine)
-    _paint_tag(painter, area.topLeft(), word)
+    paint_tag(painter, area.topLeft(), word)
 
 
 def outline(painter: QPainter, area: QRectF, style: Qt.PenStyle) -> None:
@@ -53,10 +54,10 @@ def outline(painter: QPainter, area: QRectF, style: Qt.PenStyle) -> None:
         painter.drawRect(area)
 
 
-def _paint_tag(painter: QPainter, at: QPointF, word: str) -> None:
+def paint_tag(painter: QPainter, at: QPointF, word: str) -> None:
     """Paint a word above a place, inside the picture."""
     font = painter.font()
-    font.setPixelSize(11)
+    font.setPixelSize(grown(11))
     painter.setFont(font)
     metrics = painter.fontMetrics()
     tag = QRectF(at, QSizeF(metrics.horizontalAdvance(word) + 10.0, metrics.height() + 2.0))
@@ -65,6 +66,21 @@ def _paint_tag(painter: QPainter, at: QPointF, word: str) -> None:
     painter.fillRect(tag, _INK)
     painter.setPen(_PAPER)
     painter.drawText(tag, Qt.AlignmentFlag.AlignCenter, word)
+
+
+def paint_divider(painter: QPainter, at: float, height: float) -> None:
+    """Draw an upright line with a handle, seen on light and dark."""
+    middle = height / 2
+    for ink, width in ((_INK, 4.0), (_PAPER, 2.0)):
+        painter.setPen(QPen(ink, width))
+        painter.drawLine(QPointF(at, 0), QPointF(at, height))
+    painter.setPen(QPen(_INK, 1.5))
+    painter.setBrush(_PAPER)
+    painter.drawEllipse(QPointF(at, middle), 9.0, 9.0)
+    for way in (-1, 1):
+        tip, side = QPointF(at + 6 * way, middle), at + 2.5 * way
+        painter.drawLine(tip, QPointF(side, middle - 3.5))
+        painter.drawLine(tip, QPointF(side, middle + 3.5))
 
 
 def _stroker(width: float) -> QPainterPathStroker:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.repaint_job import AS_IT_IS, Choice
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import repaint as words
 from swatchwright.values import Lab
@@ -130,13 +130,14 @@ class _Field(QWidget):
         """Paint it."""
         del event
         painter = QPainter(self)
+        where = int(Qt.AlignmentFlag.AlignLeft) | int(Qt.AlignmentFlag.AlignVCenter)
+        room, word = self.rect().adjusted(11, 0, -11, 0), words.zone_word(self._zone)
         if self._lab is None:
             painter.setPen(self.palette().placeholderText().color())
             painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+            painter.drawText(room, where, word)
         else:
             colour = screen_colour(self._lab)
             painter.fillRect(self.rect(), colour)
-            painter.setPen(ink_on(colour))
-        where = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        painter.drawText(self.rect().adjusted(11, 0, -11, 0), where, words.zone_word(self._zone))
+            write_on(painter, room, where, word, colour)
         painter.end()

@@ -26,9 +26,9 @@ class SampleEye(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.amount = choice([(w, w) for w in words.amounts()], words.EYE_AMOUNT)
-        self.first = choice([(f"too {w}", w) for w in words.ways()], words.EYE_FIRST)
-        second = [(words.EYE_NOTHING_ELSE, ""), *((f"too {w}", w) for w in words.ways())]
+        self.amount = choice(words.amounts(), words.EYE_AMOUNT)
+        self.first = choice(words.ways(), words.EYE_FIRST)
+        second = ((words.EYE_NOTHING_ELSE, ""), *words.ways())
         self.second = choice(second, words.EYE_SECOND)
         self.take = button(words.EYE_TAKE, self._take)
         self.like = button(words.EYE_LIKE, lambda: self.said.emit(LIKE_THE_CLOTH))

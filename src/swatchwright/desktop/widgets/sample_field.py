@@ -9,7 +9,8 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from swatchwright.colour.convert import in_srgb
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop import words
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.values import Lab
 
@@ -49,7 +50,6 @@ class SampleField(QWidget):
         for (word, lab), left, right in zip(self._fields, edges, edges[1:], strict=False):
             colour, area = screen_colour(lab), QRect(left, 0, right - left, self.height())
             painter.fillRect(area, colour)
-            painter.setPen(ink_on(colour))
-            told = word if in_srgb(lab) else f"{word}, about"
-            painter.drawText(area.adjusted(9, 6, -9, -6), corner, told)
+            told = word if in_srgb(lab) else words.about(word)
+            write_on(painter, area.adjusted(9, 6, -9, -6), int(corner), told, colour)
         painter.end()

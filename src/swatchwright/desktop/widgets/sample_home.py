@@ -15,7 +15,7 @@ from swatchwright.desktop.words import sample as words
 
 __all__ = ["SampleHome"]
 
-_LEFT, _TOP, _RIGHT, _BOTTOM = 12, 22, 88, 26
+_LEFT, _TOP, _RIGHT, _BOTTOM = 12, 22, 108, 26
 _LEAST = 4.0
 _DOT = 9.0
 

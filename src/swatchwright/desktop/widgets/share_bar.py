@@ -6,8 +6,9 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from swatchwright.desktop.look import ink_on
+from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words.seen import part_told, share_told
 from swatchwright.values import Lab
 
 __all__ = ["ShareBar"]
@@ -23,13 +24,15 @@ class ShareBar(QWidget):
         shares: tuple[float, ...],
         counts: tuple[int, ...],
         colours: tuple[Lab, ...],
+        names: tuple[str, ...],
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._shares, self._counts, self._colours = shares, counts, colours
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        told = [str(count) for count in counts] or [f"{share:.1%}" for share in shares]
-        self.setAccessibleName(" : ".join(told))
+        much, tell = (counts, part_told) if counts else (shares, share_told)
+        told = [tell(one, name) for one, name in zip(much, names, strict=True)]
+        self.setAccessibleName("; ".join(told))
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
@@ -53,8 +56,7 @@ class ShareBar(QWidget):
             colour = screen_colour(lab)
             painter.fillRect(piece, colour)
             if painter.fontMetrics().horizontalAdvance(text) + 4 <= width:
-                painter.setPen(ink_on(colour))
-                painter.drawText(piece, Qt.AlignmentFlag.AlignCenter, text)
+                write_on(painter, piece, int(Qt.AlignmentFlag.AlignCenter), text, colour)
             left += width
         # A piece as light or as dark as the sheet would else have no end.
         painter.setPen(self.palette().placeholderText().color())

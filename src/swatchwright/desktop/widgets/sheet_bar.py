@@ -78,7 +78,7 @@ class SheetBar(QWidget):
         self.menu.clear()
         self._single = len(codes) == 1
         for place, (zone, text) in enumerate(codes):
-            action = self.menu.addAction(words.COPY_OF.format(zone))
+            action = self.menu.addAction(words.copy_of(zone))
             action.setEnabled(bool(text))
             action.triggered.connect(lambda _=False, at=place: self.copy_wanted.emit(at))
 

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.sheet import LABELS, Paper, Units
 from swatchwright.acts.sheet_form import SheetForm
+from swatchwright.desktop import words as common
 from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, number
 from swatchwright.desktop.words import sheet as words
 from swatchwright.measures.kitchen import Country
@@ -95,7 +96,7 @@ class SheetChoices(QWidget):
         self.today.setAccessibleName(words.TODAY_NAME)
         self.day.setAccessibleName(words.DATED)
         self.day.setCalendarPopup(True)
-        self.day.setDisplayFormat("d MMM yyyy")
+        self.day.setDisplayFormat(common.DAY_FORMAT)
         self.day.setDateRange(QDate(1970, 1, 1), QDate(2100, 12, 31))
         self.day.setMinimumHeight(26)
         _pair(self._rows, words.DATED, self.today, self.day)

@@ -15,11 +15,12 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.sheet import CodeRecipe, read_code
 from swatchwright.acts.sheet_on_shelf import OnShelf
-from swatchwright.colour.convert import in_srgb, lab_to_hex
+from swatchwright.colour.convert import in_srgb
 from swatchwright.desktop import words as common
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.widgets.piece_fields import clear, label
 from swatchwright.desktop.words import sheet as words
+from swatchwright.desktop.words.seen import fields_told
 from swatchwright.errors import MendableError
 from swatchwright.values import Lab
 
@@ -158,7 +159,7 @@ class TouchingFields(QWidget):
         """Show these."""
         self.colours = colours
         self.setVisible(bool(colours))
-        self.setAccessibleName(", ".join(f"{word} {lab_to_hex(lab)}" for word, lab in colours))
+        self.setAccessibleName(fields_told(colours))
         beyond = not all(in_srgb(lab) for _, lab in colours)
         self.setToolTip(common.NOT_ON_SCREEN if beyond else "")
         self.updateGeometry()

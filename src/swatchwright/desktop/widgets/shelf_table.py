@@ -19,6 +19,7 @@ from swatchwright.acts.shelf_view import PaintLine
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import shelf as words
+from swatchwright.language import say
 
 __all__ = ["ShelfModel", "ShelfTable"]
 
@@ -150,7 +151,7 @@ class ShelfModel(QAbstractTableModel):
 def _cells(line: PaintLine) -> tuple[str, ...]:
     return (
         line.paint.name,
-        line.paint.family.value,
+        say(line.paint.family.value),
         words.known_cell(line),
         words.left_cell(line.ml_left),
         words.tins_cell(line.paint),

@@ -1,188 +1,162 @@
-"""The words of the page of the job, and of keeping a mix with it."""
+"""The words of the page of the job."""
 
 from __future__ import annotations
 
 from datetime import UTC, datetime, tzinfo
 
 from swatchwright.acts.batches import WHOLE_PIECE
+from swatchwright.acts.kept_words import kept_words
 from swatchwright.colour.names import closeness, colour_name
+from swatchwright.desktop.words.keeping import zone_heading, zone_name
+from swatchwright.language import figure, mark, say, say_count, say_in
 from swatchwright.shelf.jobs import Batch, JobLine, KeptPhoto, KeptRecipe, Note, Status
 from swatchwright.shelf.store.search import Near
 
-HEADING = "The job"
-HINT = "What the piece is, who it is for, and all that was found for it. It is kept as you go."
+HEADING = say("The job")
+HINT = say("What the piece is, who it is for, and all that was found for it. It is kept as you go.")
 
 # --- the list ------------------------------------------------------------------------------------
 
-JOBS = "Jobs"
-FIND = "Find a job"
-FIND_HINT = "Find: piece, client, paint, note"
-LIKE = "Only those like the wanted colour"
-LIKE_TIP = "Jobs that wanted or chose a colour near the one on the Colour page, the nearest first"
-LIKE_NOTHING = "Pick a colour on the Colour page first; then jobs of a like colour can be found."
-NONE_FOUND = "No job has these words."
-NONE_LIKE = "No job has a colour like it."
-BEGIN, BEGIN_TIP = "Begin a job", "A new job, with nothing in it yet"
-COPY, COPY_TIP = "Copy", "A new job with the same colours, mixes and photos, without the batches"
-REMOVE, REMOVE_TIP = "Remove", "Take the job away; Undo brings it back"
-REMOVED = "Removed. Undo brings it back."
-BRING_IN, BRING_IN_TIP = "Bring in…", "A job from its one file, as another machine wrote it"
-GIVE_OUT, GIVE_OUT_TIP = "Give out…", "The whole job as one file, with its photos and paints"
-JOB_FILES = "Jobs (*.swatchjob);;All files (*)"
-ON_BENCH = "on the bench"
-_HERE = "▸ On the bench"
-NO_COLOUR = "no colour yet"
+JOBS = say("Jobs")
+FIND = say("Find a job")
+FIND_HINT = say("Find: piece, client, paint, note")
+LIKE = say("Only those like the wanted colour")
+LIKE_TIP = say(
+    "Jobs that wanted or chose a colour near the one on the Colour page, the nearest first"
+)
+LIKE_NOTHING = say(
+    "Pick a colour on the Colour page first; then jobs of a like colour can be found."
+)
+NONE_FOUND = say("No job has these words.")
+NONE_LIKE = say("No job has a colour like it.")
+BEGIN, BEGIN_TIP = say("Begin a job"), say("A new job, with nothing in it yet")
+COPY = say("Copy")
+COPY_TIP = say("A new job with the same colours, mixes and photos, without the batches")
+REMOVE, REMOVE_TIP = say("Remove"), say("Take the job away; Undo brings it back")
+REMOVED = say("Removed. Undo brings it back.")
+BRING_IN = say("Bring in…")
+BRING_IN_TIP = say("A job from its one file, as another machine wrote it")
+GIVE_OUT = say("Give out…")
+GIVE_OUT_TIP = say("The whole job as one file, with its photos and paints")
+JOB_FILES = say("Jobs (*.swatchjob);;All files (*)")
+ON_BENCH = say("on the bench")
+_HERE = say("▸ On the bench")
+NO_COLOUR = say("no colour yet")
 
 # --- the first time ------------------------------------------------------------------------------
 
-WELCOME = "Begin with a piece and somebody who wants it painted"
-WELCOME_TEXT = (
+WELCOME = say("Begin with a piece and somebody who wants it painted")
+WELCOME_TEXT = say(
     "A job is one piece for one client. It keeps the photo with its marks, the colours that are "
     "wanted, the mixes you chose and every batch you made, so that the same colour comes back next "
     "year. Nothing needs saving: it is all kept as you go, and Undo takes anything back."
 )
-NO_JOB = "No job is on the bench"
-NO_JOB_TEXT = "Press one of the jobs on the left to lay it here, or begin another."
-DEMO = "Play with the demonstration job"
-DEMO_TEXT = (
+NO_JOB = say("No job is on the bench")
+NO_JOB_TEXT = say("Press one of the jobs on the left to lay it here, or begin another.")
+DEMO = say("Play with the demonstration job")
+DEMO_TEXT = say(
     "A cushion in clay red and ink blue, and a blanket box to go with it, for a harbour workshop. "
     "All of it is invented, the paints too: nothing there can be spoiled."
 )
-PREPARING_DEMO = "Preparing the demonstration…"
+PREPARING_DEMO = say("Preparing the demonstration…")
 
 # --- the head ------------------------------------------------------------------------------------
 
-PIECE, CLIENT, BRIEF, LIGHT, STATUS = "Piece", "Client", "What is asked", "Light", "How far"
-PIECE_HINT = "such as: chest of drawers"
-CLIENT_HINT = "who it is for"
-BRIEF_HINT = "What the client said: the look, the sheen, what must go with it, by when"
-LIGHT_HINT = "where it will stand"
-LIGHT_NAME = "The light of the room where the piece will stand"
+PIECE = say_in("of a job", "Piece")
+CLIENT = say("Client")
+BRIEF = say("What is asked")
+LIGHT = say_in("of a room", "Light")
+STATUS = say_in("of a job", "How far")
+PIECE_HINT = say("such as: chest of drawers")
+CLIENT_HINT = say("who it is for")
+BRIEF_HINT = say("What the client said: the look, the sheen, what must go with it, by when")
+LIGHT_HINT = say("where it will stand")
+LIGHT_NAME = say("The light of the room where the piece will stand")
 LIGHTS = (
     "",
-    "Daylight, window to the north",
-    "Daylight, sunny window",
-    "Warm lamp in the evening",
-    "Cool LED light",
-    "Tubes, as in a workshop or kitchen",
-    "Daylight by day, warm lamp by night",
+    mark("Daylight, window to the north"),
+    mark("Daylight, sunny window"),
+    mark("Warm lamp in the evening"),
+    mark("Cool LED light"),
+    mark("Tubes, as in a workshop or kitchen"),
+    mark("Daylight by day, warm lamp by night"),
 )
+"""As they are kept with a job; `light_told` says them."""
+
 STATUSES = {
-    Status.ASKED: "Asked for",
-    Status.SAMPLING: "Trying samples",
-    Status.AGREED: "Agreed",
-    Status.PAINTED: "Painted",
-    Status.DONE: "Done and delivered",
+    Status.ASKED: say("Asked for"),
+    Status.SAMPLING: say("Trying samples"),
+    Status.AGREED: say("Agreed"),
+    Status.PAINTED: say_in("of a job", "Painted"),
+    Status.DONE: say("Done and delivered"),
 }
 
 # --- the photo -----------------------------------------------------------------------------------
 
-PHOTO = "Photo"
-NO_PHOTO = "No photo is kept yet: it comes with the first mix that you keep on the Colour page."
-LAY_PHOTO, LAY_PHOTO_TIP = "To the bench", "Open this photo with its marks on the Colour page"
-DROP_PHOTO, DROP_PHOTO_TIP = "Take off", "Take this photo off the job; Undo brings it back"
-NEXT_PHOTO = "Next photo"
-PHOTO_GONE = "The kept copy of this photo cannot be read."
+PHOTO = say("Photo")
+NO_PHOTO = say(
+    "No photo is kept yet: it comes with the first mix that you keep on the Colour page."
+)
+LAY_PHOTO = say("To the bench")
+LAY_PHOTO_TIP = say("Open this photo with its marks on the Colour page")
+DROP_PHOTO = say("Take off")
+DROP_PHOTO_TIP = say("Take this photo off the job; Undo brings it back")
+NEXT_PHOTO = say("Next photo")
+PHOTO_GONE = say("The kept copy of this photo cannot be read.")
 
 # --- colours and batches -------------------------------------------------------------------------
 
-COLOURS = "Colours and mixes"
-NO_COLOURS = (
+COLOURS = say("Colours and mixes")
+NO_COLOURS = say(
     "No mix is kept yet. On the Colour page, press Keep at the mix you choose: it comes here, with "
     "the colour it is for."
 )
-TO_COLOUR_PAGE = "To the Colour page"
-WANTED = "wanted"
-SHOW_MIXES, SHOW_MIXES_TIP = "Its mixes", "Show the mixes for this colour on the Colour page"
-NOT_CHOSEN = "No mix is chosen for it yet."
-BATCHES = "Batches"
-BATCH_OF = "Mix"
-BATCH_FOR = "for the"
-BATCH_NOTE = "a note, if you like"
-MAKE_BATCH = "Note this batch"
-MAKE_BATCH_TIP = (
+TO_COLOUR_PAGE = say("To the Colour page")
+WANTED = say("wanted")
+SHOW_MIXES = say("Its mixes")
+SHOW_MIXES_TIP = say("Show the mixes for this colour on the Colour page")
+NOT_CHOSEN = say("No mix is chosen for it yet.")
+BATCHES = say("Batches")
+BATCH_OF = say_in("to mix an amount", "Mix")
+BATCH_FOR = say("for the")
+BATCH_NOTE = say("a note, if you like")
+MAKE_BATCH = say("Note this batch")
+MAKE_BATCH_TIP = say(
     "By the same parts as before, with the next number; what is poured is drawn from the stock of "
     "your shelf where that is known"
 )
-NO_BATCHES = "No batch has been made yet."
-TAKE_BACK = "Take back"
-PAINT_CHANGED = "Before you mix it again:"
-SAMPLE_FIRST = "Brush a sample, dry it and hold it to the cloth before you mix the batch."
+NO_BATCHES = say("No batch has been made yet.")
+TAKE_BACK = say("Take back")
+PAINT_CHANGED = say("Before you mix it again:")
+SAMPLE_FIRST = say("Brush a sample, dry it and hold it to the cloth before you mix the batch.")
 
 # --- notes and the rest --------------------------------------------------------------------------
 
-NOTES = "Notes"
-NOTE_NAME = "A new note"
-NOTE_HINT = "Write a note; it is kept with today's date"
-ADD_NOTE = "Keep the note"
-ALSO_KEPT = "Also kept with this job"
-NO_PARTS = "Nothing yet: the piece, the plan, finishes and samples come here as you go."
-GO_THERE = "Show"
+NOTES = say("Notes")
+NOTE_NAME = say("A new note")
+NOTE_HINT = say("Write a note; it is kept with today's date")
+ADD_NOTE = say("Keep the note")
+ALSO_KEPT = say("Also kept with this job")
+NO_PARTS = say("Nothing yet: the piece, the plan, finishes and samples come here as you go.")
+GO_THERE = say("Show")
 PARTS = {
-    "piece": ("The piece", "piece"),
-    "plan": ("The plan of work", "plan"),
-    "finish": ("Washes and finishes", "finish"),
-    "samples": ("Samples held to the cloth", "sample"),
-    "sheet": ("What the recipe sheet says", "sheet"),
+    "piece": (say("The piece"), "piece"),
+    "plan": (say("The plan of work"), "plan"),
+    "finish": (say("Washes and finishes"), "finish"),
+    "samples": (say("Samples held to the cloth"), "sample"),
+    "sheet": (say("What the recipe sheet says"), "sheet"),
 }
 """Parts of a job that other pages keep, in the painter's words, and the pages they are on."""
 
-# --- keeping a mix -------------------------------------------------------------------------------
 
-KEEP, KEPT = "Keep", "✓ Kept"
-KEEP_TIP = "Choose this mix for the job; the others are kept beside it, and the photo"
-PHOTO_NOT_KEPT = "The mix is kept. Open the photo again and press Keep to have it with the job."
-KEEP_FOR = "Keep for the"
-EARLIER, LATER = "◀", "▶"
-EARLIER_NAME, LATER_NAME = "Show the mixes before", "Show the mixes after"
-IN_YOUR_MONEY = "The price is in the money of your shelf, by the sizes of tin that are on it."
-KEPT_ELSEWHERE = "The mix kept {} is not among these: see the Job page."
-YOUR_PAINTS = "Your kept paints"
-KEEP_PAINTS = "Keep these paints"
-KEEP_PAINTS_TIP = "Put them on your shelf, where they are found again at the next start"
-ONLY_NOW = "Only for now"
+def light_told(kept: str) -> str:
+    """Say the light of a room as it is kept with a job."""
+    return say(kept)
 
 
-def zone_name(zone: str) -> str:
-    """Name a zone in a sentence: “the whole piece” or “the drawers”."""
-    return "the whole piece" if zone == WHOLE_PIECE else f"the {zone}"
-
-
-def zone_item(zone: str) -> str:
-    """Name a zone in a list."""
-    return "whole piece" if zone == WHOLE_PIECE else zone
-
-
-def zone_heading(zone: str) -> str:
-    """Head what belongs to a zone."""
-    return "The whole piece" if zone == WHOLE_PIECE else zone[:1].upper() + zone[1:]
-
-
-def keep_name(number: int, zone: str, *, kept: bool) -> str:
-    """Tell what the button of a mix does, or that it is done, for a screen reader."""
-    if kept:
-        return f"Mix {number} is kept for {zone_name(zone)}"
-    return f"Keep mix {number} for {zone_name(zone)}"
-
-
-def kept_line(number: int | None, zone: str, *, otherwise: bool) -> str:
-    """Say which mix is kept for a zone; empty where none is."""
-    if number is not None:
-        return f"✓ Mix {number} is kept for {zone_name(zone)}."
-    return KEPT_ELSEWHERE.format(f"for {zone_name(zone)}") if otherwise else ""
-
-
-def shown_line(first: int, last: int, count: int) -> str:
-    """Say which of the mixes are in view."""
-    if first == 1 and last == count:
-        return f"All {count} mixes" if count > 1 else "One mix"
-    told = f"Mix {first}" if first == last else f"Mixes {first} to {last}"
-    return f"{told} of {count}"
-
-
-def opened_shelf(count: int, name: str) -> str:
-    """Say that the paints of a file are used, and are not kept yet."""
-    return f"The {count} paints of {name} are in use for now. Keep them on your shelf?"
+def light_kept(told: str) -> str:
+    """Give what is kept of a light: the word of the list in English, or what she wrote herself."""
+    return next((kept for kept in LIGHTS if light_told(kept) == told), told)
 
 
 def line_name(line: JobLine, near: Near | None, *, on_bench: bool) -> str:
@@ -206,7 +180,7 @@ def line_third(line: JobLine, near: Near | None, *, on_bench: bool) -> str:
 
 def near_line(near: Near | None) -> str:
     """Say how near the colour of a job is to the one looked for."""
-    return "" if near is None else f"{near.delta_e:.1f} off"
+    return "" if near is None else say("{off:.1f} off", off=near.delta_e)
 
 
 def when(text: str, now: datetime | None = None, zone: tzinfo | None = None) -> str:
@@ -216,7 +190,9 @@ def when(text: str, now: datetime | None = None, zone: tzinfo | None = None) -> 
     except ValueError:
         return text
     today = (datetime.now(UTC) if now is None else now).astimezone(zone)
-    return f"today, {at:%H:%M}" if at.date() == today.date() else day(f"{at:%Y-%m-%d}")
+    if at.date() == today.date():
+        return say("today, {time}", time=f"{at:%H:%M}")
+    return day(f"{at:%Y-%m-%d}")
 
 
 def day(text: str) -> str:
@@ -225,34 +201,46 @@ def day(text: str) -> str:
         at = datetime.strptime(text, "%Y-%m-%d").replace(tzinfo=UTC)
     except ValueError:
         return text
-    return f"{at.day} {_MONTHS[at.month - 1]} {at.year}"
+    return say("{day} {month} {year}", day=at.day, month=_MONTHS[at.month - 1], year=at.year)
 
 
 _MONTHS = (
-    *("January", "February", "March", "April", "May", "June"),
-    *("July", "August", "September", "October", "November", "December"),
+    *(say("January"), say("February"), say("March"), say("April"), say("May"), say("June")),
+    *(
+        say("July"),
+        say("August"),
+        say("September"),
+        say("October"),
+        say("November"),
+        say("December"),
+    ),
 )
 
 
 def photo_name(photo: KeptPhoto, place: int, count: int) -> str:
     """Tell a kept photo: its name, and which of how many it is."""
-    which = f", {place} of {count}" if count > 1 else ""
-    return f"{photo.name}{which}"
+    if count <= 1:
+        return photo.name
+    return say("{name}, {place} of {count}", name=photo.name, place=place, count=count)
 
 
 def photo_told(photo: KeptPhoto, place: int, count: int) -> str:
     """Tell a kept photo and its marks for a screen reader."""
-    marks = photo.marks
-    grey = "with the grey card marked" if marks.grey else "with no grey card marked"
-    cloth = "and the cloth marked" if marks.cloth else "and no cloth marked"
-    return f"{PHOTO} {photo_name(photo, place, count)}, {grey} {cloth}"
+    name, marks = photo_name(photo, place, count), photo.marks
+    if marks.grey and marks.cloth:
+        return say("Photo {name}, with the grey card marked and the cloth marked", name=name)
+    if marks.grey:
+        return say("Photo {name}, with the grey card marked and no cloth marked", name=name)
+    if marks.cloth:
+        return say("Photo {name}, with no grey card marked and the cloth marked", name=name)
+    return say("Photo {name}, with no grey card marked and no cloth marked", name=name)
 
 
 def recipe_rows(recipe: KeptRecipe) -> list[tuple[str, str]]:
     """Give the parts and the name of each paint; shares where the parts are too many to count."""
     counted = sum(paint.parts for paint in recipe.paints) <= _MOST_PARTS
     return [
-        (parts_of(paint.parts) if counted else f"{paint.share:.1%}", paint.name)
+        (parts_of(paint.parts) if counted else figure(paint.share, ".1%"), paint.name)
         for paint in recipe.paints
     ]
 
@@ -262,24 +250,27 @@ _MOST_PARTS = 40
 
 def parts_of(count: int) -> str:
     """Say how many parts."""
-    return f"{count} part" if count == 1 else f"{count} parts"
+    return say_count("{count} part", "{count} parts", count)
 
 
 def recipe_closeness(recipe: KeptRecipe) -> str:
     """Say how near a kept mix comes to the colour it is for."""
     told = closeness(recipe.delta_e)
-    return f"{told[:1].upper()}{told[1:]}, off by {recipe.delta_e:.1f}"
+    near = f"{told[:1].upper()}{told[1:]}"
+    return say("{near}, off by {off:.1f}", near=near, off=recipe.delta_e)
 
 
 def mixes_name(zone: str) -> str:
     """Say for a screen reader whose mixes a button shows."""
-    return f"{SHOW_MIXES} for {zone_name(zone)}"
+    return say("Its mixes for {zone}", zone=zone_name(zone))
 
 
 def batch_head(batch: Batch) -> str:
     """Say which batch it was, when, and how much."""
-    zone = "" if batch.zone == WHOLE_PIECE else f", for {zone_name(batch.zone)}"
-    return f"Batch {batch.number}, {day(batch.day)}: {ml(batch.volume)}{zone}"
+    told = {"number": batch.number, "day": day(batch.day), "amount": ml(batch.volume)}
+    if batch.zone == WHOLE_PIECE:
+        return say("Batch {number}, {day}: {amount}", **told)
+    return say("Batch {number}, {day}: {amount}, for {zone}", zone=zone_name(batch.zone), **told)
 
 
 def batch_poured(batch: Batch) -> str:
@@ -287,45 +278,59 @@ def batch_poured(batch: Batch) -> str:
     poured = ", ".join(f"{ml(p.ml)} {p.name}" for p in batch.poured)
     drawn = sum(p.drawn for p in batch.poured)
     if drawn <= 0:
-        told = "Not drawn from the stock, which is not known."
+        told = say("Not drawn from the stock, which is not known.")
     elif drawn < sum(p.ml for p in batch.poured) - 0.05:
-        told = f"{ml(drawn)} of it drawn from the stock."
+        told = say("{amount} of it drawn from the stock.", amount=ml(drawn))
     else:
-        told = "Drawn from the stock."
+        told = say("Drawn from the stock.")
     return ". ".join(text for text in (poured, batch.note, told) if text)
 
 
 def take_back_name(batch: Batch) -> str:
     """Say for a screen reader which batch is taken back."""
-    return f"{TAKE_BACK} batch {batch.number}"
+    return say("Take back batch {number}", number=batch.number)
 
 
 def earlier_batches(count: int) -> str:
     """Say how many batches are not shown."""
-    return f"and {count} earlier" if count else ""
+    return say_count("and {count} earlier", "and {count} earlier", count) if count else ""
 
 
 def ml(volume: float) -> str:
     """Say a volume."""
-    return f"{volume:.1f} ml" if volume < 20 else f"{volume:.0f} ml"
+    return f"{figure(volume, '.1f' if volume < 20 else '.0f')} ml"
 
 
 def note_line(note: Note) -> str:
     """Tell a note with its time."""
-    return f"{when(note.written)}: {note.text}"
+    return f"{when(note.written)}: {kept_words(note.text)}"
 
 
 def written_file(name: str) -> str:
     """Say which file a job was written to."""
-    return f"Written: {name}"
+    return say("Written: {name}", name=name)
 
 
 def field_name(dry: KeptRecipe | None, zone: str, wanted_name: str) -> str:
     """Name the touching colours of a zone for a screen reader."""
-    mixed = NOT_CHOSEN if dry is None else f"the kept mix: {recipe_closeness(dry)}"
-    return f"{zone_heading(zone)}: wanted {wanted_name}; {mixed}"
+    head = zone_heading(zone)
+    if dry is None:
+        return say(
+            "{zone}: wanted {wanted}; {rest}", zone=head, wanted=wanted_name, rest=NOT_CHOSEN
+        )
+    return say(
+        "{zone}: wanted {wanted}; the kept mix: {near}",
+        zone=head,
+        wanted=wanted_name,
+        near=recipe_closeness(dry),
+    )
 
 
 def part_line(told: str, detail: str) -> str:
     """Say what is kept of a part in a line."""
     return f"{told}: {detail}" if detail else told
+
+
+def go_name(told: str) -> str:
+    """Say for a screen reader which part a button shows."""
+    return f"{GO_THERE}: {told}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 
 from swatchwright.acts.compare import Candidate, Compared, Sight, State, WantedSight
 from swatchwright.acts.compare_words import (
@@ -20,44 +21,57 @@ from swatchwright.acts.compare_words import (
 )
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words.bits import all_of, first_up
 from swatchwright.errors import MendableError
+from swatchwright.language import figure, say, say_in
 from swatchwright.paint.paints import Paint
 
-HEADING = "Side by side"
-HINT = "The wanted colour and the mixes for it, edge to edge: dry, wet or finished, in any light."
-WAIT = "Pick a colour and let its mixes be found: then they lie here beside it."
-RECKONING = "Laying them side by side…"
+HEADING = say("Side by side")
+HINT = say(
+    "The wanted colour and the mixes for it, edge to edge: dry, wet or finished, in any light."
+)
+WAIT = say("Pick a colour and let its mixes be found: then they lie here beside it.")
+RECKONING = say("Laying them side by side…")
 
-MIXES, SEEN, IN_LIGHT = "Mixes", "Seen", "Light"
-WANTED = "wanted"
-STATES = {state: word.capitalize() for state, word in STATE_WORDS.items()}
-LIGHTS = {light: f"{word[0].upper()}{word[1:]}" for light, word in LIGHT_WORDS.items()}
+MIXES, SEEN, IN_LIGHT = say("Mixes"), say_in("so it is seen", "Seen"), say_in("of a lamp", "Light")
+WANTED = say("wanted")
+STATES = {state: say(word).capitalize() for state, word in STATE_WORDS.items()}
+LIGHTS = {light: first_up(say(word)) for light, word in LIGHT_WORDS.items()}
+_UNDER = {
+    Light.D65: say("in daylight"),
+    Light.LAMP: say("in warm lamp"),
+    Light.WARM_LED: say("in warm LED"),
+    Light.COOL_LED: say("in cool LED"),
+    Light.TUBE: say("in tube"),
+}
 STATE_TIPS = {
-    State.DRY: "As it dries",
-    State.WET: "In the pot, or just brushed, seen away from the glint",
-    State.WASHED: "Under the washes of the Finish page, or else a usual pale one",
-    State.WAXED: "Finished as on the Finish page, or else under a clear wax",
+    State.DRY: say("As it dries"),
+    State.WET: say("In the pot, or just brushed, seen away from the glint"),
+    State.WASHED: say("Under the washes of the Finish page, or else a usual pale one"),
+    State.WAXED: say("Finished as on the Finish page, or else under a clear wax"),
 }
 LIGHT_TIPS = {
-    Light.D65: "Daylight at noon (D65)",
-    Light.LAMP: "A filament lamp (CIE illuminant A)",
-    Light.WARM_LED: "A warm white LED (LED-B1)",
-    Light.COOL_LED: "A cooler white LED (LED-B3)",
-    Light.TUBE: "A fluorescent tube (FL11)",
+    Light.D65: say("Daylight at noon (D65)"),
+    Light.LAMP: say("A filament lamp (CIE illuminant A)"),
+    Light.WARM_LED: say("A warm white LED (LED-B1)"),
+    Light.COOL_LED: say("A cooler white LED (LED-B3)"),
+    Light.TUBE: say("A fluorescent tube (FL11)"),
 }
-FIGURES = "Figures"
-FIGURES_TIP = (
+FIGURES = say("Figures")
+FIGURES_TIP = say(
     "How far off in CIEDE2000: 0.8 is just seen side by side, 1.8 is accepted by most. And how "
     "far the dried mix usually is from the cloth, as long as no sample has been brushed."
 )
-EVERY_LIGHT = "In every light"
-EVERY_LIGHT_TIP = "All lights at once, and how each mix keeps to the cloth from one to the next"
-FULL = "Fill the screen"
+EVERY_LIGHT = say("In every light")
+EVERY_LIGHT_TIP = say(
+    "All lights at once, and how each mix keeps to the cloth from one to the next"
+)
+FULL = say("Fill the screen")
 FULL_KEY = "F11"
-FULL_TIP = "The wanted colour and one mix and nothing else, to hold the cloth up to"
-LAST_ONE = "At least one stays."
+FULL_TIP = say("The wanted colour and one mix and nothing else, to hold the cloth up to")
+LAST_ONE = say("At least one stays.")
 
-SCREEN = (
+SCREEN = say(
     "<p><b>Before you hold the cloth up</b></p>"
     "<p>This screen is not calibrated. It shows every colour a little otherwise than it is, often "
     "by more than these mixes differ: too bright or too dark as its brightness is set, too yellow "
@@ -67,9 +81,11 @@ SCREEN = (
     "screen's own light, and look from straight ahead.</p>"
     "<p>What counts is a dried sample beside the cloth.</p>"
 )
-BEGIN = "Press Space to go on, Escape to leave."
-KEYS = "← → mix    D dry    W wet    S washed    X waxed    L light    M alone    I screen    Esc"
-KEYS_TOLD = (
+BEGIN = say("Press Space to go on, Escape to leave.")
+KEYS = say(
+    "← → mix    D dry    W wet    S washed    X waxed    L light    M alone    I screen    Esc"
+)
+KEYS_TOLD = say(
     "Left and right: another mix. D dry, W wet, S washed, X waxed. L: the next light. M: the mix "
     "alone. I: about this screen. Escape: leave."
 )
@@ -77,39 +93,39 @@ KEYS_TOLD = (
 
 def mix_word(number: int) -> str:
     """Name a mix by its number."""
-    return f"mix {number}"
+    return say("mix {number}", number=number)
 
 
 def mix_told(number: int, paints: Sequence[Paint], shares: Sequence[float]) -> str:
     """Tell a mix by its paints and their shares."""
     rows = zip(paints, shares, strict=True)
-    return f"{mix_word(number)}: {', '.join(f'{share:.0%} {p.name}' for p, share in rows)}"
+    told = [f"{figure(share, '.0%')} {p.name}" for p, share in rows]
+    return f"{mix_word(number)}: {', '.join(told)}"
 
 
 def no_state(state: State) -> str:
     """Say that a state cannot be shown."""
-    return f"{STATES[state]} cannot be shown here"
-
-
-def first_up(text: str) -> str:
-    """Begin with a capital."""
-    return f"{text[:1].upper()}{text[1:]}"
+    return say("{state} cannot be shown here", state=STATES[state])
 
 
 def cell_word(number: int, state: State, *, with_state: bool) -> str:
     """Head a field of the picture."""
-    return f"{mix_word(number)}, {STATE_WORDS[state]}" if with_state else mix_word(number)
+    return f"{mix_word(number)}, {_state(state)}" if with_state else mix_word(number)
+
+
+def _state(state: State) -> str:
+    return say(STATE_WORDS[state])
 
 
 def near_line(number: int, sight: Sight) -> str:
     """Say first of a mix how near it is."""
-    return f"{first_up(mix_word(number))}, {STATE_WORDS[sight.state]}: {near_words(sight)}"
+    return f"{first_up(mix_word(number))}, {_state(sight.state)}: {near_words(sight)}"
 
 
 def way_line(sight: Sight) -> str:
     """Say which way it differs, as a sentence of its own; empty if that is not to be seen."""
     way = way_words(sight)
-    return f"{first_up(way)} than wanted" if way else ""
+    return say("{way} than wanted", way=first_up(way)) if way else ""
 
 
 def figures_line(sight: Sight) -> str:
@@ -121,19 +137,29 @@ def figures_line(sight: Sight) -> str:
 def laid_line(candidate: Candidate, state: State) -> str:
     """Say what lies over a mix in a state; empty for the bare coat."""
     words = next((laid.words for laid in candidate.laid if laid.state is state), ())
-    return f"Under {', then '.join(words)}" if words else ""
+    return say("Under {layers}", layers=_one_by_one(words)) if words else ""
+
+
+def _one_by_one(layers: Sequence[str]) -> str:
+    """List layers from below."""
+    return reduce(lambda below, over: say("{below}, then {over}", below=below, over=over), layers)
 
 
 def sight_told(number: int, sight: Sight) -> str:
     """Tell a mix in a state under a light, for somebody who does not see the picture."""
-    told = f"{near_line(number, sight)}; it is {seen_name(sight.shown)}"
-    way = way_line(sight)
-    return f"{told}. {way}." if way else f"{told}."
+    near, colour, way = near_line(number, sight), seen_name(sight.shown), way_line(sight)
+    if way:
+        return say("{near}; it is {colour}. {way}.", near=near, colour=colour, way=way)
+    return say("{near}; it is {colour}.", near=near, colour=colour)
 
 
 def picture_told(wanted: WantedSight, rows: Sequence[str]) -> str:
     """Tell the whole picture for a screen reader."""
-    head = f"In {LIGHT_WORDS[wanted.light]}. Wanted: {seen_name(wanted.shown)}."
+    head = say(
+        "{under}. Wanted: {colour}.",
+        under=first_up(_UNDER[wanted.light]),
+        colour=seen_name(wanted.shown),
+    )
     return " ".join([head, *rows])
 
 
@@ -147,23 +173,24 @@ def turn_line(sight: WantedSight) -> str:
     if sight.light is Light.D65:
         return ""
     turn = turn_words(sight)
-    return f"the cloth looks {turn}" if turn else "the cloth looks the same"
+    return say("the cloth looks {turn}", turn=turn) if turn else say("the cloth looks the same")
 
 
 def change_line(sight: Sight, *, figures: bool) -> str:
     """Say in the overview how near a mix is in daylight, and what changes in another light."""
     way, drift = way_words(sight), drift_words(sight)
     told = first_up(drift or near_words(sight))
-    if way and not told.startswith("Holds"):
-        told += f"; {way}"
+    if way and not drift.startswith(say("holds")):
+        told = f"{told}; {way}"
     return f"{told}; {figure_words(sight)}" if figures else told
 
 
 def overview_head(state: State) -> str:
     """Say what the overview shows."""
-    return (
-        f"{STATES[state]}, in every light, each beside the wanted colour. How a mix keeps to the "
-        "cloth when the light changes: it holds, drifts, or parts from it."
+    return say(
+        "{state}, in every light, each beside the wanted colour. How a mix keeps to the cloth "
+        "when the light changes: it holds, drifts, or parts from it.",
+        state=STATES[state],
     )
 
 
@@ -188,13 +215,28 @@ def trouble(error: MendableError) -> str:
 
 def pair_line(number: int, sight: Sight, wanted: WantedSight, *, alone: bool) -> str:
     """Tell the two colours of the full screen."""
-    which = f"{first_up(mix_word(number))} alone" if alone else f"Wanted | {mix_word(number)}"
-    told = f"{which}, {STATE_WORDS[sight.state]}, in {LIGHT_WORDS[sight.light]}: "
-    told += near_words(sight)
-    way = way_words(sight)
-    told += f"; {way}" if way else ""
-    shown = [("wanted", wanted.shown)] if not alone else []
-    out = [word for word, lab in [*shown, ("mix", sight.shown)] if not in_srgb(lab)]
-    return told + (
-        f". {first_up(' and '.join(out))}: more vivid than a screen shows" if out else ""
+    told = say(
+        "{which}, {state}, {under}: {near}",
+        which=_which(number, alone=alone),
+        state=_state(sight.state),
+        under=_UNDER[sight.light],
+        near=near_words(sight),
     )
+    way = way_words(sight)
+    told = f"{told}; {way}" if way else told
+    shown = [(WANTED, wanted.shown)] if not alone else []
+    out = [word for word, lab in [*shown, (say("mix"), sight.shown)] if not in_srgb(lab)]
+    if not out:
+        return told
+    return say(
+        "{told}. {colours}: more vivid than a screen shows",
+        told=told,
+        colours=first_up(all_of(out)),
+    )
+
+
+def _which(number: int, *, alone: bool) -> str:
+    """Say what fills the screen."""
+    if alone:
+        return say("{mix} alone", mix=first_up(mix_word(number)))
+    return say("Wanted | {mix}", mix=mix_word(number))

@@ -4,89 +4,107 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.finish import Look, StepLook
 from swatchwright.colour.names import colour_name
 from swatchwright.errors import MendableError
+from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.paint.layers import LayerKind, Sheen
 from swatchwright.values import Lab
 
-HEADING = "Washes and finishes"
-HINT = "What a wash, a glaze, a wax or a varnish makes of the mix, and which wash takes it where."
-WAIT = "Pick a colour and let its mixes be found: then you see here what a wash or a wax does."
-RECKONING = "Laying it on…"
-FINDING_WAYS = "Finding washes…"
-
-OVER = "Over"
-MIXES = "The mix below all layers"
-BARE = "bare mix"
-WANTED = "wanted"
-FLATS, WHOLE, GRAIN = "flats", "on the whole", "grain"
-NOW, GOAL = "as it is", "where it should go"
-
-BY_LAYERS = "Layer by layer"
-BY_CLIENT = "The client wants it…"
-SEEN = ("Dry, daylight", "Wet, daylight", "Dry, warm lamp", "Dry, cool LED")
-SEEN_TIPS = (
-    "Flats, the whole, and grain and mouldings, where a wash stays thicker",
-    "While the last layer is wet, on the whole",
-    "As an eye used to a warm lamp sees it, on the whole",
-    "As an eye used to a cool LED sees it, on the whole",
+HEADING = say("Washes and finishes")
+HINT = say(
+    "What a wash, a glaze, a wax or a varnish makes of the mix, and which wash takes it where."
 )
-FIGURES = "Figures"
-FIGURES_TIP = "Show in the fields how sure, how far apart and how thick, as far as there is room"
+WAIT = say("Pick a colour and let its mixes be found: then you see here what a wash or a wax does.")
+RECKONING = say("Laying it on…")
+FINDING_WAYS = say("Finding washes…")
 
-ADD = "Lay on a"
-PUT_ON = {kind: kind.value for kind in LayerKind}
-NO_LAYERS = "Nothing lies over the mix yet. Lay on a wash or a finish, or ask which wash would do."
-FULL = "That is as many layers as can be reckoned."
-EARLIER, LATER, REMOVE = "Earlier", "Later", "Remove"
-MORE_PAINT, LESS_PAINT = "Another paint in it", "Leave out"
-WHICH_PAINT = "Paint"
-PARTS = "Parts"
-NO_COLOUR = "no colour in it"
-NOT_THERE = "not on this shelf"
-ONE_TO = "1 to"
-LEFT = "wiped back to"
-AMBER = "colour"
-SHEEN = "sheen"
-TIMES = "laid"
+OVER = say_in("a mix", "Over")
+MIXES = say("The mix below all layers")
+BARE = say("bare mix")
+WANTED = say("wanted")
+FLATS, WHOLE, GRAIN = say_in("of a piece", "flats"), say("on the whole"), say("grain")
+NOW, GOAL = say("as it is"), say("where it should go")
+
+BY_LAYERS = say("Layer by layer")
+BY_CLIENT = say("The client wants it…")
+SEEN = (
+    say("Dry, daylight"),
+    say("Wet, daylight"),
+    say("Dry, warm lamp"),
+    say("Dry, cool LED"),
+)
+SEEN_TIPS = (
+    say("Flats, the whole, and grain and mouldings, where a wash stays thicker"),
+    say("While the last layer is wet, on the whole"),
+    say("As an eye used to a warm lamp sees it, on the whole"),
+    say("As an eye used to a cool LED sees it, on the whole"),
+)
+FIGURES = say("Figures")
+FIGURES_TIP = say(
+    "Show in the fields how sure, how far apart and how thick, as far as there is room"
+)
+
+ADD = say("Lay on a")
+PUT_ON = {kind: say(kind.value) for kind in LayerKind}
+NO_LAYERS = say(
+    "Nothing lies over the mix yet. Lay on a wash or a finish, or ask which wash would do."
+)
+FULL = say("That is as many layers as can be reckoned.")
+EARLIER, LATER = say_in("to lay a layer", "Earlier"), say_in("to lay a layer", "Later")
+REMOVE = say("Remove")
+MORE_PAINT, LESS_PAINT = say("Another paint in it"), say("Leave out")
+WHICH_PAINT = say("Paint")
+PARTS = say("Parts")
+NO_COLOUR = say("no colour in it")
+NOT_THERE = say("not on this shelf")
+ONE_TO = say("1 to")
+LEFT = say("wiped back to")
+AMBER = say_in("of a clear finish", "colour")
+SHEEN = say("sheen")
+TIMES = say_in("how often", "laid")
 THINNER = {
-    LayerKind.WASH: "of water",
-    LayerKind.GLAZE: "of medium",
-    LayerKind.WAX: "of clear wax",
+    LayerKind.WASH: say("of water"),
+    LayerKind.GLAZE: say("of medium"),
+    LayerKind.WAX: say("of clear wax"),
 }
 
-USUAL = "as usual"
+USUAL = say("as usual")
 LEFT_WORDS = (
-    (0.02, "next to nothing"),
-    (0.1, "a tenth"),
-    (0.2, "a fifth"),
-    (1 / 3, "a third"),
-    (0.5, "half"),
-    (0.75, "three quarters"),
-    (1.0, "all, not wiped"),
+    (0.02, say("next to nothing")),
+    (0.1, say("a tenth")),
+    (0.2, say("a fifth")),
+    (1 / 3, say("a third")),
+    (0.5, say("half")),
+    (0.75, say("three quarters")),
+    (1.0, say("all, not wiped")),
 )
 AMBER_WORDS: tuple[tuple[float | None, str], ...] = (
     (None, USUAL),
-    (0.0, "colourless"),
-    (0.3, "faintly amber"),
-    (1.0, "amber"),
-    (2.0, "deep amber"),
+    (0.0, say("colourless")),
+    (0.3, say("faintly amber")),
+    (1.0, say("amber")),
+    (2.0, say("deep amber")),
 )
 SHEEN_WORDS: tuple[tuple[Sheen | None, str], ...] = (
     (None, USUAL),
-    *((sheen, sheen.value) for sheen in Sheen),
+    *((sheen, say(sheen.value)) for sheen in Sheen),
 )
 
-BUILDS_UP = "How layer {} builds up, straight over the mix"
-BUILD_UP_HINT = "Press one to lay it so often."
-NOT_BUILT = "A wash or a glaze shows here how it builds up."
-TENDS_TO = "in the end"
-MIND = "Mind"
-TRY_IT = (
+BUILD_UP_HINT = say("Press one to lay it so often.")
+NOT_BUILT = say("A wash or a glaze shows here how it builds up.")
+TENDS_TO = say("in the end")
+MIND = say("Mind")
+TRY_IT = say(
     "Try it on an inside face, let it dry, and look at it in the room. What the label says goes "
     "first; for a cot, a toy or what food touches take a finish that is sold for it."
 )
+
+
+def builds_up(number: int) -> str:
+    """Head the picture of how a layer builds up."""
+    return say("How layer {number} builds up, straight over the mix", number=number)
 
 
 def trouble(error: MendableError) -> str:
@@ -101,33 +119,36 @@ def first_up(text: str) -> str:
 
 def mix_word(number: int) -> str:
     """Name a mix of the Colour page."""
-    return f"mix {number}"
+    return say("mix {number}", number=number)
 
 
 def chosen_word(zone: str) -> str:
     """Name a mix that was chosen for the job."""
-    return f"chosen, {zone}" if zone else "chosen"
+    if not zone:
+        return say_in("a mix", "chosen")
+    told = say_in("of zones", "all") if zone == WHOLE_PIECE else say(zone)
+    return say("chosen, {zone}", zone=told)
 
 
 def mix_name(word: str, paints: Sequence[tuple[str, float]], lab: Lab) -> str:
     """Tell a mix for a screen reader and on pointing at it."""
-    told = ", ".join(f"{share:.0%} {name}" for name, share in paints)
+    told = ", ".join(say("{share:.0%} {name}", share=share, name=name) for name, share in paints)
     return f"{first_up(word)}: {colour_name(lab)}; {told}"
 
 
 def layer_head(number: int, kind: LayerKind) -> str:
     """Head a layer."""
-    return f"{number}. {first_up(kind.value)}"
+    return f"{number}. {first_up(say(kind.value))}"
 
 
 def of_layer(what: str, number: int, kind: LayerKind) -> str:
     """Name a control of a layer for a screen reader."""
-    return f"{what}, {number}. {kind.value}"
+    return f"{what}, {number}. {say(kind.value)}"
 
 
 def times_suffix(passes: int) -> str:
     """Follow the number of passes."""
-    return " pass" if passes == 1 else " passes"
+    return say_count(" pass", " passes", passes)
 
 
 def left_word(left: float) -> str:
@@ -135,29 +156,29 @@ def left_word(left: float) -> str:
     for share, told in LEFT_WORDS:
         if abs(left - share) < 0.005:
             return told
-    return f"{left:.0%}"
+    return figure(left, ".0%")
 
 
 def amber_word(amber: float) -> str:
     """Say how amber a clear finish is where no word of ours fits."""
-    return f"amber, {amber:g} times"
+    return say("amber, {times:g} times", times=amber)
 
 
 def step_head(number: int, step: StepLook) -> str:
     """Head a step in its field."""
-    return BARE if step.layer is None else f"{number}. {step.layer.kind.value}"
+    return BARE if step.layer is None else f"{number}. {say(step.layer.kind.value)}"
 
 
 def step_figures(step: StepLook) -> tuple[str, ...]:
     """Give the figures of a step."""
-    told = [f"within {step.doubt:.0f}" if step.doubt >= 1 else ""]
+    told = [say("within {doubt:.0f}", doubt=step.doubt)] if step.doubt >= 1 else []
     if step.layer is not None:
-        told.append(f"moves it {step.change:.1f}")
+        told.append(say("moves it {change:.1f}", change=step.change))
     if step.grain_range >= 0.05:
-        told.append(f"grain {step.grain_range:.1f}")
+        told.append(say("grain {range:.1f}", range=step.grain_range))
     if step.film_um is not None:
-        told.append(f"{step.film_um:.1f} µm dry")
-    return tuple(text for text in told if text)
+        told.append(say("{film:.1f} µm dry", film=step.film_um))
+    return tuple(told)
 
 
 def step_told(number: int, step: StepLook, seen: Lab) -> str:
@@ -169,7 +190,7 @@ def step_told(number: int, step: StepLook, seen: Lab) -> str:
 
 def figures_note() -> str:
     """Explain the figures."""
-    return (
+    return say(
         "Within: how far off it usually is. Moves: how far from the step before. Grain: how far "
         "flats and grain are apart. All in CIEDE2000: 0.8 is just seen side by side. µm dry: "
         "thickness of the dry paint."
@@ -180,16 +201,22 @@ def result_line(look: Look) -> str:
     """Say in a sentence what comes of it all."""
     last = look.steps[-1]
     if last.layer is None:
-        return f"The bare mix is {colour_name(last.dry)}."
-    apart = "" if last.grain_range < 0.8 else f", {_evenness(last.grain_range)}"
-    return (
-        f"With all layers dry it is {colour_name(last.dry)}{apart}. It usually lands within about "
-        f"{last.doubt:.0f} of this (1 is just seen)."
+        return say("The bare mix is {colour}.", colour=colour_name(last.dry))
+    return say(
+        "With all layers dry it is {colour}. It usually lands within about {doubt:.0f} of this "
+        "(1 is just seen).",
+        colour=_with_grain(colour_name(last.dry), last.grain_range),
+        doubt=last.doubt,
     )
 
 
-def _evenness(apart: float) -> str:
-    return "a little livelier in the grain" if apart < 4 else "clearly stronger in the grain"
+def _with_grain(colour: str, apart: float) -> str:
+    """Say of a colour how it differs in the grain, where that is seen."""
+    if apart < 0.8:
+        return colour
+    if apart < 4:
+        return say("{colour}, a little livelier in the grain", colour=colour)
+    return say("{colour}, clearly stronger in the grain", colour=colour)
 
 
 def cautions(notes: Sequence[str], of_shelf: Sequence[str], *, laid: bool) -> tuple[str, ...]:
@@ -200,5 +227,12 @@ def cautions(notes: Sequence[str], of_shelf: Sequence[str], *, laid: bool) -> tu
 
 def pass_told(count: int, lab: Lab) -> str:
     """Tell a pass for a screen reader."""
-    head = {0: "Not laid", 1: "Once", 2: "Twice"}.get(count, f"{count} times")
-    return f"{head}: {colour_name(lab)}"
+    return f"{_how_often(count)}: {colour_name(lab)}"
+
+
+def _how_often(count: int) -> str:
+    if count == 0:
+        return say("Not laid")
+    if count == 1:
+        return say_in("laid", "Once")
+    return say_in("laid", "Twice") if count == 2 else say("{count} times", count=count)

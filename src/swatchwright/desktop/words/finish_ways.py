@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 
 from swatchwright.acts.ways import Way, WayKind, Ways
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.desktop.words.finish import first_up, left_word
+from swatchwright.language import figure, say, say_in
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.asked import Asked
 from swatchwright.mixing.knock_back import WORTH
@@ -14,18 +16,17 @@ from swatchwright.paint.layers import Layer, wash_of
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Lab
 
-CLIENT_WANTS = "The client wants it"
-DIAL = "How far"
-WIPE = "A wash is wiped back to"
-POT = "left in the pot"
-TUB = "its tub holds"
-TUB_UNSAID = "a quarter more"
-AS_GREY_AS_WANTED = "as grey as the wanted colour"
-THE_WANTED = "to be the wanted colour"
-LAY_THIS = "Lay this over the mix"
-LAY_THIS_TIP = "In place of the washes and glazes there; wax, oil and varnish stay over it"
-OF_EVERY_WASH = "Of every wash"
-WAIT_WAYS = "The ways to get there appear here, side by side."
+CLIENT_WANTS = say("The client wants it")
+DIAL = say_in("a colour should go", "How far")
+WIPE = say("A wash is wiped back to")
+POT = say("left in the pot")
+TUB = say("its tub holds")
+TUB_UNSAID = say("a quarter more")
+AS_GREY_AS_WANTED = say("as grey as the wanted colour")
+THE_WANTED = say("to be the wanted colour")
+LAY_THIS = say("Lay this over the mix")
+LAY_THIS_TIP = say("In place of the washes and glazes there; wax, oil and varnish stay over it")
+WAIT_WAYS = say("The ways to get there appear here, side by side.")
 
 _WASH_BATCH = 100.0
 _DIRECTIONS = (
@@ -49,31 +50,33 @@ def directions() -> tuple[Asked, ...]:
 
 def as_grey_as(number: int, lab: Lab) -> str:
     """Offer a colour of the cloth to be as grey as."""
-    return f"as grey as colour {number}, {colour_name(lab)}"
+    return say("as grey as colour {number}, {colour}", number=number, colour=colour_name(lab))
 
 
 def before_line(found: Ways) -> str:
     """Say how far it is to go."""
     if found.before < WORTH:
-        return f"It is there already: {found.before:.1f} off."
+        return say("It is there already: {off:.1f} off.", off=found.before)
+    now, aim = colour_name(found.now), colour_name(found.aim)
     if not found.ways:
-        return (
-            f"From {colour_name(found.now)} to {colour_name(found.aim)}: {found.before:.1f} apart."
-        )
-    return (
-        f"From {colour_name(found.now)} to {colour_name(found.aim)}: {found.before:.1f} apart "
-        "(1 is just seen). The nearest way first."
+        return say("From {now} to {aim}: {apart:.1f} apart.", now=now, aim=aim, apart=found.before)
+    return say(
+        "From {now} to {aim}: {apart:.1f} apart (1 is just seen). The nearest way first.",
+        now=now,
+        aim=aim,
+        apart=found.before,
     )
 
 
 def way_head(number: int, way: Way) -> str:
     """Head a way."""
-    return f"{number}. " + ("A wash over it" if way.kind is WayKind.WASH else "Into the pot")
+    told = say("A wash over it") if way.kind is WayKind.WASH else say("Into the pot")
+    return f"{number}. {told}"
 
 
 def way_near(way: Way) -> str:
     """Say how near a way comes."""
-    return f"{first_up(closeness(way.delta_e))}: {way.delta_e:.1f} off"
+    return say("{near}: {off:.1f} off", near=first_up(closeness(way.delta_e)), off=way.delta_e)
 
 
 def way_told(number: int, way: Way) -> str:
@@ -86,31 +89,63 @@ def what_to_do(way: Way) -> str:
     if way.layer is not None and way.washing is not None:
         return wash_recipe(way.layer, way.washing.paints)
     steps = () if way.additions is None else way.additions.steps
-    rows = [f"{step.ml:.1f} ml {step.paint.name}" for step in steps]
+    rows = [f"{figure(step.ml, '.1f')} ml {step.paint.name}" for step in steps]
     volume = 0.0 if way.additions is None else way.additions.volume
-    return (
-        f"Stir in {', then '.join(rows)}; {volume:.0f} ml in the end. Begin with a third of it, "
-        "and let a sample dry."
+    return say(
+        "Stir in {paints}; {volume:.0f} ml in the end. Begin with a third of it, and let a sample "
+        "dry.",
+        paints=_one_by_one(rows),
+        volume=volume,
     )
+
+
+def _one_by_one(rows: Sequence[str]) -> str:
+    if not rows:
+        return ""
+    return reduce(lambda before, row: say("{before}, then {next}", before=before, next=row), rows)
 
 
 def wash_recipe(layer: Layer, paints: Sequence[Paint]) -> str:
     """Say how to stir a wash and how to lay it."""
     parts = [part for _, part in layer.paints]
     water = wash_of(layer).water * sum(parts)
-    thinner = "water" if all(p.finish.waterborne for p in paints) else "its own thinner"
+    waterborne = all(p.finish.waterborne for p in paints)
+    thinner = say("water") if waterborne else say("its own thinner")
     names = [*(paint.name for paint in paints), thinner]
     amounts = rounded_amounts([*parts, water], _WASH_BATCH)
     rows = zip([*parts, water], names, amounts, strict=True)
-    told = "\n".join(f"{_parts(part)} {name}, {ml:.1f} ml" for part, name, ml in rows)
-    times = {1: "once", 2: "twice"}.get(layer.passes, f"{layer.passes} times")
-    dry, each = ("", "") if layer.passes == 1 else (", each on the dry last one", " each time")
-    left = left_word(wash_of(layer).left)
-    return f"For 100 ml of wash:\n{told}\nLay it {times}{dry}; wipe back to {left}{each}."
+    told = "\n".join(f"{_parts(part)} {name}, {figure(ml, '.1f')} ml" for part, name, ml in rows)
+    head = say("For 100 ml of wash:")
+    return f"{head}\n{told}\n{_laying(layer.passes, left_word(wash_of(layer).left))}"
+
+
+def _laying(passes: int, left: str) -> str:
+    """Say how often to lay a wash, and how far to wipe it back."""
+    if passes == 1:
+        return say("Lay it once; wipe back to {left}.", left=left)
+    if passes == 2:
+        return say(
+            "Lay it twice, each on the dry last one; wipe back to {left} each time.", left=left
+        )
+    return say(
+        "Lay it {count} times, each on the dry last one; wipe back to {left} each time.",
+        count=passes,
+        left=left,
+    )
 
 
 def _parts(part: float) -> str:
-    return "1 part" if part == 1 else f"{part:g} parts"
+    return say("1 part") if part == 1 else say("{parts:g} parts", parts=part)
+
+
+def of_every_wash_line(text: str) -> str:
+    """Tell what is to be said of all washes alike."""
+    return say("Of every wash: {text}", text=text)
+
+
+def lay_this_name(number: int) -> str:
+    """Name the button that lays a wash over the mix, for a screen reader."""
+    return f"{LAY_THIS}, {number}"
 
 
 def of_every_wash(found: Ways) -> tuple[str, ...]:

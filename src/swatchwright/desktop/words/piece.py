@@ -3,110 +3,117 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from decimal import Decimal
 
 from swatchwright.colour.names import colour_name
-from swatchwright.piece.amounts import Amounts, Batch, Purchase
+from swatchwright.language import figure, say, say_in
+from swatchwright.piece.common import Kind
 from swatchwright.piece.faces import EDGES
-from swatchwright.piece.order import ProductKind
-from swatchwright.piece.part import Face, Part
-from swatchwright.piece.price import Price
+from swatchwright.piece.names import face_word, part_word, piece_word, zone_named, zone_word
+from swatchwright.piece.part import Face, Part, Shape
 from swatchwright.values import Lab
 
-HEADING = "How big it is, and how much paint that takes"
-HINT = "Press what comes nearest, give its size, and change its parts where yours is different."
-KINDS = "Common pieces"
-VIEW_PICTURE = "Three sides"
-VIEW_FRONT = "From the front"
-SIZES = "Its size"
-SIZE_NAMES = {"width": "Width", "height": "Height", "depth": "Depth"}
-RAIL_NAMES = {"width": "Length", "height": "Face", "depth": "Thickness"}
-DRAWERS = "Drawers"
-LEGS = "Legs"
-LEG_NAMES = {"square leg": "square", "tapered leg": "tapered", "turned leg": "turned"}
-INSIDE = "Paint the inside too"
-BY_HAND = "You changed its parts. Sizing it again builds them anew."
-FROM_FILE = "Built from a file of parts."
-ZONES = "Colour zones"
-BARE = "left bare"
-NO_MIX = "no mix yet"
-MORE = "Save or open"
-SAVE_DRAWING = "Save the drawing…"
-SAVE_PIECE = "Save the piece…"
-OPEN_PIECE = "Open a piece…"
-DRAWING_FILES = "Drawings (*.svg)"
-PIECE_FILES = "Pieces (*.json)"
-WAIT = "Press a piece above: it is drawn here to scale, with what there is to paint."
-OR_OPEN = "Or open one that you saved…"
-DRAWING_IT = "Drawing…"
-SAVING = "Saving…"
-OPENING = "Opening…"
-RECKONING = "Reckoning the paint…"
-
-MIX_HEAD = "Mix in one go"
-USE_AMOUNT = "Take it to the mix"
-USE_AMOUNT_TIP = "The Colour page then tells how much of each paint to pour for it"
-TAKEN = "Taken"
-ONE_GO = "A second batch never comes out quite the same."
-
-ON = "What goes on"
-COAT_NAMES = {
-    ProductKind.PRIMER: "Primer",
-    ProductKind.PAINT: "Paint",
-    ProductKind.WASH: "Wash",
-    ProductKind.CLEAR: "Clear finish",
+HEADING = say("How big it is, and how much paint that takes")
+HINT = say(
+    "Press what comes nearest, give its size, and change its parts where yours is different."
+)
+KINDS = say("Common pieces")
+VIEW_PICTURE = say("Three sides")
+VIEW_FRONT = say("From the front")
+SIZES = say("Its size")
+SIZE_NAMES = {"width": say("Width"), "height": say("Height"), "depth": say("Depth")}
+RAIL_NAMES = {
+    "width": say("Length"),
+    "height": say_in("of a picture rail", "Face"),
+    "depth": say("Thickness"),
 }
-COATS_OF = "Coats of {}"
-RATE_OF = "How far a litre goes, for each coat of {}"
-COAT_HEADS = ("how often", "a litre goes")
-NO_COATS = "none"
-ONE_COAT, MANY_COATS = " coat", " coats"
-RATE_UNIT = " m²/l"
-RATE_TIP = "As the tin says. Usual is what the shelf knows of its paints, or 12 m² for a litre."
-AS_ON_TIN = "usual"
-TOOL = "Put on with"
-SURFACE = "Put on"
-THINNED = "Water in the wash"
-THINNED_UNIT = " to 1"
-SAMPLE = "For a sample"
-TOUCH_UP = "To touch up"
+DRAWERS = say("Drawers")
+LEGS = say("Legs")
+LEG_NAMES = {
+    "square leg": say_in("legs", "square"),
+    "tapered leg": say_in("legs", "tapered"),
+    "turned leg": say_in("legs", "turned"),
+}
+INSIDE = say("Paint the inside too")
+BY_HAND = say("You changed its parts. Sizing it again builds them anew.")
+FROM_FILE = say("Built from a file of parts.")
+ZONES = say("Colour zones")
+BARE = say("left bare")
+NO_MIX = say("no mix yet")
+MORE = say("Save or open")
+SAVE_DRAWING = say("Save the drawing…")
+SAVE_PIECE = say("Save the piece…")
+OPEN_PIECE = say("Open a piece…")
+DRAWING_FILES = say("Drawings (*.svg)")
+PIECE_FILES = say("Pieces (*.json)")
+WAIT = say("Press a piece above: it is drawn here to scale, with what there is to paint.")
+OR_OPEN = say("Or open one that you saved…")
+DRAWING_IT = say("Drawing…")
+SAVING = say("Saving…")
+OPENING = say("Opening…")
 
-PARTS = "Its parts"
-PARTS_HINT = "Double-click or press F2 to change a cell. Sizes in mm; areas are worked out."
-PART_COLUMNS = ("Part", "Shape", "How many", "Length", "Width", "Depth", "Zone", "Painted", "m²")
-PAINTED_FACES = "Painted faces of {}"
-PICK_PART = "Pick a part to choose which of its faces are painted."
-ADD_PART = "Add"
-ADD_WHAT = "Shape of the part to add"
-REMOVE_PART = "Remove the part"
-
-BUY = "What to buy"
-BUY_HINT = "Write down what is left, and the tins that are sold as ml: price, 500: 19."
-BUY_COLUMNS = ("Paint", "Needed", "Left, ml", "Tins sold", "Buy", "Cost")
-PRICE = "A price for the client"
-HOURS = "Hours of work"
-RATE = "For an hour"
-MARGIN = "On top"
-CURRENCY = "Money is called"
-CURRENCY_HINT = "crowns"
-NO_PRICE = "Give hours and what you take for one, and the price is worked out."
-NO_PRICE_PAINT = "Fill in the tins whose price is not known, and the price is worked out."
-NOT_KNOWN = "not known"
+PARTS = say("Its parts")
+PARTS_HINT = say("Double-click or press F2 to change a cell. Sizes in mm; areas are worked out.")
+PART_COLUMNS = (
+    say("Part"),
+    say("Shape"),
+    say("How many"),
+    say("Length"),
+    say("Width"),
+    say("Depth"),
+    say("Zone"),
+    say_in("faces of a part", "Painted"),
+    "m²",
+)
+PICK_PART = say("Pick a part to choose which of its faces are painted.")
+ADD_PART = say("Add")
+ADD_WHAT = say("Shape of the part to add")
+REMOVE_PART = say("Remove the part")
 
 
-def kind_word(kind: str) -> str:
+def kind_word(kind: Kind) -> str:
     """Name a common piece on its button."""
-    return kind[0].upper() + kind[1:]
+    told = piece_word(kind.value)
+    return told[0].upper() + told[1:]
+
+
+def piece_name(name: str) -> str:
+    """Name a piece."""
+    return piece_word(name)
+
+
+def shape_word(shape: Shape) -> str:
+    """Name the shape of a part."""
+    return part_word(shape.value)
+
+
+def part_name(part: Part) -> str:
+    """Name a part."""
+    return part_word(part.name)
+
+
+def face_name(face: Face) -> str:
+    """Name a face of a part."""
+    return face_word(face.value)
+
+
+def zone_name(zone: str) -> str:
+    """Name a colour zone."""
+    return zone_word(zone)
+
+
+def zone_kept(word: str) -> str:
+    """Give the zone that is kept for what was typed: a common one is kept in English."""
+    return zone_named(word.strip())
 
 
 def area(m2: float) -> str:
     """Say an area."""
-    return f"{m2:.2f} m²"
+    return say("{area:.2f} m²", area=m2)
 
 
 def area_unseen(m2: float) -> str:
     """Say an area that the drawing does not show."""
-    return f"{area(m2)}, unseen"
+    return say("{area:.2f} m², unseen", area=m2)
 
 
 def millimetres(mm: float) -> str:
@@ -116,12 +123,17 @@ def millimetres(mm: float) -> str:
 
 def total_line(m2: float) -> str:
     """Say what there is to paint in all."""
-    return f"{area(m2)} to paint"
+    return say("{area:.2f} m² to paint", area=m2)
+
+
+def zone_head(number: int, zone: str) -> str:
+    """Name a zone with its number in the drawing."""
+    return f"{number}  {zone_name(zone)}"
 
 
 def zone_line(number: int, zone: str, m2: float, dry: Lab | None) -> str:
     """Tell a zone with its number in the drawing, its area and the colour it gets."""
-    return f"{number}  {zone}: {area(m2)}, {zone_colour(dry)}"
+    return f"{zone_head(number, zone)}: {area(m2)}, {zone_colour(dry)}"
 
 
 def zone_colour(dry: Lab | None) -> str:
@@ -132,7 +144,13 @@ def zone_colour(dry: Lab | None) -> str:
 def drawing_told(name: str, size: tuple[float, float], zones: Iterable[str]) -> str:
     """Tell a drawing for a screen reader."""
     wide, high = size
-    return f"{name}, {wide:.0f} mm wide, {high:.0f} mm high. {'. '.join(zones)}"
+    return say(
+        "{piece}, {width:.0f} mm wide, {height:.0f} mm high. {zones}",
+        piece=piece_name(name),
+        width=wide,
+        height=high,
+        zones=". ".join(zones),
+    )
 
 
 def painted_told(part: Part, faces: Sequence[Face]) -> str:
@@ -140,101 +158,40 @@ def painted_told(part: Part, faces: Sequence[Face]) -> str:
     if not part.painted:
         return BARE
     if len(faces) > 1 and len(part.painted) == len(faces):
-        return "all over"
+        return say("all over")
     edges = [face for face in part.painted if face in EDGES]
     all_edges = len(edges) == len(EDGES)
-    told = [face.value for face in part.painted if not (all_edges and face in EDGES)]
-    return ", ".join([*told, "edges"] if all_edges else told)
+    told = [face_name(face) for face in part.painted if not (all_edges and face in EDGES)]
+    return ", ".join([*told, say("edges")] if all_edges else told)
 
 
-# --- amounts -------------------------------------------------------------------------------------
+def painted_faces(part: Part) -> str:
+    """Head the faces of a part that may be painted."""
+    return say("Painted faces of {part}", part=part_name(part))
 
 
-def batch_name(batch: Batch, zones: Sequence[str]) -> str:
-    """Say what a batch is, and what it is for."""
-    if batch.kind is not ProductKind.PAINT:
-        return COAT_NAMES[batch.kind]
-    return f"Paint for {' and '.join(zones)}" if len(zones) < 3 else "Paint for all of it"
+def size_cell(mm: float | None) -> str:
+    """Write a size of a part into the table."""
+    return "–" if mm is None else figure(mm, "g")
 
 
-def big_amount(ml: float) -> str:
-    """Say how much to mix, large."""
-    return f"{ml:.0f} ml"
+def area_cell(m2: float) -> str:
+    """Write an area into the table."""
+    return figure(m2, ".3f")
 
 
-def why_line(batch: Batch) -> str:
-    """Say what a batch is made up of."""
-    told = [f"{batch.need_ml:.0f} to put on"]
-    if batch.sample_ml:
-        told.append(f"{batch.sample_ml:.0f} for a sample")
-    if batch.touch_up_ml:
-        told.append(f"{batch.touch_up_ml:.0f} to touch up")
-    if batch.rounding_ml >= 0.5:
-        told.append(f"{batch.rounding_ml:.0f} to round up")
-    return ", ".join(told)
-
-
-def pours(batch: Batch, names: dict[str, str]) -> tuple[tuple[str, str], ...]:
-    """Give amount and name of what a batch is poured from."""
-    rows = [(f"{paint.ml:.0f} ml", names.get(paint.id, paint.id)) for paint in batch.paints]
-    if batch.thinner_ml >= 0.5:
-        rows.append((f"{batch.thinner_ml:.0f} ml", "water or thinner"))
-    return tuple(rows)
-
-
-def names_of(found: Amounts) -> dict[str, str]:
-    """Give the names of paints by their ids."""
-    return {purchase.id: purchase.name for purchase in found.purchases}
-
-
-def tins_text(tins: Sequence[tuple[float, Decimal | None]]) -> str:
-    """Write sizes sold as they are typed: ml, and the price after a colon."""
-    return ", ".join(f"{ml:g}" if price is None else f"{ml:g}: {price:.2f}" for ml, price in tins)
-
-
-def buy_line(purchase: Purchase) -> str:
-    """Say what to buy of a paint."""
-    if purchase.short_ml:
-        return f"{purchase.short_ml:.0f} ml"
-    if not purchase.tins:
-        return "nothing"
-    return " + ".join(f"{tin.count} × {tin.size.ml:g} ml" for tin in purchase.tins)
-
-
-def cost_line(purchase: Purchase) -> str:
-    """Say what it costs."""
-    return NOT_KNOWN if purchase.cost is None else f"{purchase.cost}"
-
-
-def money(value: Decimal, currency: str) -> str:
-    """Say money, in the painter's own word for it."""
-    return f"{value} {currency}".rstrip()
-
-
-def materials_line(found: Amounts, currency: str) -> str:
-    """Say what all of the paint to buy costs."""
-    costs = [purchase.cost for purchase in found.purchases]
-    known = sum((cost for cost in costs if cost is not None), Decimal(0))
-    told = f"Paint to buy: {money(known, currency)}"
-    missing = costs.count(None)
-    return told if not missing else f"{told}, and {missing} whose price is not known"
-
-
-def price_lines(price: Price) -> tuple[tuple[str, str], ...]:
-    """Give what the price is made up of."""
-    return (
-        ("Work", f"{price.labour}"),
-        ("Paint", f"{price.materials}"),
-        ("On top", f"{price.margin}"),
-    )
+def cell_told(row: str, head: str, shown: str) -> str:
+    """Tell a cell of a table for a screen reader."""
+    return f"{row}, {head}: {shown}"
 
 
 def size_range(least: float, most: float) -> str:
     """Say which sizes a field takes."""
-    return f"From {least:.0f} to {most:.0f} mm"
+    return say("From {least:.0f} to {most:.0f} mm", least=least, most=most)
 
 
 def file_name(name: str, suffix: str) -> str:
     """Propose a name for a file."""
-    plain = "".join(letter if letter.isalnum() else "-" for letter in name.strip().lower())
+    told = piece_name(name).strip().lower()
+    plain = "".join(letter if letter.isalnum() else "-" for letter in told)
     return f"{plain.strip('-') or 'piece'}{suffix}"

@@ -2,123 +2,169 @@
 
 from __future__ import annotations
 
+from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.sample import Advice, NextMix
-from swatchwright.acts.sample_judged import AMOUNTS, TOO, How, Judged
+from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, How, Judged
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN
 from swatchwright.colour.names import closeness, difference_words
+from swatchwright.language import figure, listed, say, say_in
+from swatchwright.piece.names import zone_word
 from swatchwright.shelf.shelf import Shelf
 
-HEADING = "Sample"
-HINT = (
+HEADING = say("Sample")
+HINT = say(
     "Mix a little, brush it on card, let it dry, and photograph it beside the cloth with a grey in "
     "the same photo. What is left between the two tells what to add."
 )
-WAIT = (
+WAIT = say(
     "The sample is of a mix. Pick a colour and find its mixes on the page Colour first; or open a "
     "job that has one."
 )
 
-OPEN = "Open the sample photo…"
-TRY = "Try it on a rendered sample"
-DROP = "Photograph the dried sample beside the cloth, with the grey card in the photo."
-WITHOUT = "No camera? Say below how it looks beside the cloth."
-PHOTO_NAME = "Photo with the marks of the grey card, the cloth and the sample"
-GREY, CLOTH, SAMPLE = "grey card", "cloth", "sample"
+OPEN = say("Open the sample photo…")
+TRY = say("Try it on a rendered sample")
+DROP = say("Photograph the dried sample beside the cloth, with the grey card in the photo.")
+WITHOUT = say("No camera? Say below how it looks beside the cloth.")
+PHOTO_NAME = say("Photo with the marks of the grey card, the cloth and the sample")
+GREY, CLOTH, SAMPLE = say("grey card"), say("cloth"), say("sample")
 HINTS = {
-    "grey": "Drag a box on the grey card, well inside it.",
-    "cloth": "Drag a box on the cloth, on the one colour.",
-    "sample": "Drag a box on the dried sample.",
-    "done": "Drag to move, corners to size, Shift to draw anew.",
+    "grey": say("Drag a box on the grey card, well inside it."),
+    "cloth": say("Drag a box on the cloth, on the one colour."),
+    "sample": say("Drag a box on the dried sample."),
+    "done": say("Drag to move, corners to size, Shift to draw anew."),
 }
-READING = "Reading the sample photo…"
-COMPARING = "Comparing…"
-REASONING = "Finding what to add…"
+READING = say("Reading the sample photo…")
+COMPARING = say("Comparing…")
+REASONING = say("Finding what to add…")
 
-BY_EYE = "Or by eye: beside the cloth it is"
-EYE_AMOUNT, EYE_FIRST, EYE_SECOND = "How much", "In which way", "And in which way"
-EYE_LIKE = "like the cloth"
-EYE_AND = "and"
-EYE_NOTHING_ELSE = "nothing else"
-EYE_TAKE = "So it looks"
+BY_EYE = say("Or by eye: beside the cloth it is")
+EYE_AMOUNT, EYE_FIRST, EYE_SECOND = say("How much"), say("In which way"), say("And in which way")
+EYE_LIKE = say("like the cloth")
+EYE_AND = say("and")
+EYE_NOTHING_ELSE = say("nothing else")
+EYE_TAKE = say("So it looks")
 
-MIXED = "What the sample was mixed of"
-WHICH_MIX = "Mix"
-SAMPLE_OF = "ml in all"
-NEXT_STRIPES = ("to be brushed beside that, to one side", "to be brushed beside that, to the other")
-STRIPES = ("brushed beside it, to one side", "brushed beside it, to the other side")
-FIND_STRIPES = "What to brush beside it"
-FIND_STRIPES_TIP = (
+MIXED = say("What the sample was mixed of")
+WHICH_MIX = say_in("one of several", "Mix")
+NEXT_STRIPES = (
+    say("to be brushed beside that, to one side"),
+    say("to be brushed beside that, to the other"),
+)
+STRIPES = (say("brushed beside it, to one side"), say("brushed beside it, to the other side"))
+FIND_STRIPES = say("What to brush beside it")
+FIND_STRIPES_TIP = say(
     "Two more stripes of the same paints in the same photo teach far more than one sample alone"
 )
-PROPOSED = "as proposed after the last sample"
-JAR = "the last sample with what was added"
+PROPOSED = say("as proposed after the last sample")
+JAR = say("the last sample with what was added")
 
-DIFFERENCE = "The sample beside the cloth"
-NO_DIFFERENCE = (
+DIFFERENCE = say("The sample beside the cloth")
+NO_DIFFERENCE = say(
     "Mark the cloth and the sample, or say how it looks, and the difference stands here."
 )
-KEEP = "What do I add?"
-KEEP_TIP = "Keep this sample with the job, learn from it, and find what to add"
-FIELD_CLOTH, FIELD_SAMPLE, FIELD_AFTER = "cloth", "sample", "expected then"
+KEEP = say("What do I add?")
+KEEP_TIP = say("Keep this sample with the job, learn from it, and find what to add")
+FIELD_CLOTH, FIELD_SAMPLE, FIELD_AFTER = say("cloth"), say("sample"), say("expected then")
 
-NEXT = "What to do"
-POT = "Put right a pot of"
-TUB = "in a tub of"
-NO_ADVICE = "Once a sample is kept, what to add stands here."
-FAN = "Choose from a fan by eye…"
+NEXT = say("What to do")
+POT = say("Put right a pot of")
+TUB = say("in a tub of")
+NO_ADVICE = say("Once a sample is kept, what to add stands here.")
+FAN = say("Choose from a fan by eye…")
 DONE = {
-    Stop.UNSEEN: "Done: nobody will see it.",
-    Stop.UNTOLD: "Done, as far as this can tell.",
+    Stop.UNSEEN: say("Done: nobody will see it."),
+    Stop.UNTOLD: say("Done, as far as this can tell."),
 }
 DONE_MORE = {
-    Stop.UNSEEN: "The difference is below what half of all people see side by side.",
+    Stop.UNSEEN: say("The difference is below what half of all people see side by side."),
     Stop.UNTOLD: (
-        "What is left is within the error of the comparison. Hold the sample to the cloth in the "
-        "light of the room; if your eye still parts them, take a better photo."
+        say(
+            "What is left is within the error of the comparison. Hold the sample to the cloth in "
+            "the light of the room; if your eye still parts them, take a better photo."
+        )
     ),
 }
-MOST_ACCEPT = "Most people would accept it as it is. To come nearer still:"
-NOTHING_TO_ADD = "Nothing that may be added to this pot, in this tub, brings it nearer."
-FRESH = "Or a fresh sample"
-FRESH_BETTER = "Better: a fresh sample"
-BESIDE = "Brush these beside it in the same photo: to either side of where it is least sure."
+MOST_ACCEPT = say("Most people would accept it as it is. To come nearer still:")
+NOTHING_TO_ADD = say("Nothing that may be added to this pot, in this tub, brings it nearer.")
+FRESH = say("Or a fresh sample")
+FRESH_BETTER = say("Better: a fresh sample")
+BESIDE = say("Brush these beside it in the same photo: to either side of where it is least sure.")
 
-HOME = "How it came home"
-HOME_NAME = "How far each sample was from the cloth"
-NO_ROUNDS = "Each sample that is kept stands here with how far it was from the cloth."
-TAKE_BACK = "Take the last back"
-GREY_TAG = "Grey card"
-TEACH = "Teach the paints"
-TEACH_TIP = (
+HOME = say("How it came home")
+HOME_NAME = say("How far each sample was from the cloth")
+NO_ROUNDS = say("Each sample that is kept stands here with how far it was from the cloth.")
+TAKE_BACK = say("Take the last back")
+GREY_TAG = say("Grey card")
+TEACH = say("Teach the paints")
+TEACH_TIP = say(
     "From now on all mixes on the bench are found with the paints as the samples showed them to be"
 )
-TAUGHT = "The paints on the bench have learnt from these samples."
-ANEW = "Begin anew"
-LINE_SEEN, LINE_ACCEPTED = "just seen", "accepted"
+TAUGHT = say("The paints on the bench have learnt from these samples.")
+ANEW = say("Begin anew")
+LINE_SEEN, LINE_ACCEPTED = say("just seen"), say("accepted")
 
 _HOW = {
-    How.PHOTO: "by photo",
-    How.EYE: "by eye",
-    How.FIGURES: "by figures",
-    How.PICK: "picked from the fan",
+    How.PHOTO: say("by photo"),
+    How.EYE: say("by eye"),
+    How.FIGURES: say("by figures"),
+    How.PICK: say("picked from the fan"),
 }
 
 
-def amounts() -> tuple[str, ...]:
-    """Give the words for how much."""
-    return tuple(AMOUNTS)
+_AMOUNTS = {
+    "a touch": say_in("of a sample", "a touch"),
+    "clearly": say_in("of a sample", "clearly"),
+    "much": say_in("of a sample", "much"),
+}
+_TOO = {
+    "too light": say_in("of a sample", "too light"),
+    "too dark": say_in("of a sample", "too dark"),
+    "too red": say_in("of a sample", "too red"),
+    "too green": say_in("of a sample", "too green"),
+    "too yellow": say_in("of a sample", "too yellow"),
+    "too blue": say_in("of a sample", "too blue"),
+    "too vivid": say_in("of a sample", "too vivid"),
+    "too grey": say_in("of a sample", "too grey"),
+    "too warm": say_in("of a sample", "too warm"),
+    "too cool": say_in("of a sample", "too cool"),
+}
+"""What may be said by eye, by the words in which it is understood and kept."""
 
 
-def ways() -> tuple[str, ...]:
-    """Give the words for which way, without their “too”."""
-    return tuple(word.removeprefix("too ") for word in TOO)
+def amounts() -> tuple[tuple[str, str], ...]:
+    """Give the words for how much, each with the word that is understood."""
+    return tuple((_AMOUNTS[word], word) for word in AMOUNTS)
+
+
+def ways() -> tuple[tuple[str, str], ...]:
+    """Give the words for which way, each with the word that is understood, without its “too”."""
+    return tuple((_TOO[word], word.removeprefix("too ")) for word in TOO)
 
 
 def said(amount: str, first: str, second: str) -> str:
-    """Put together what was said by eye."""
+    """Put together what was said by eye, in the words that are understood."""
     told = f"{amount} too {first}"
     return f"{told} and too {second}" if second else told
+
+
+def eye_told(kept: str) -> str:
+    """Tell what was said by eye; words that are not known here stay."""
+    if kept == LIKE_THE_CLOTH:
+        return EYE_LIKE
+    told, *more = (_step_told(step) for step in kept.split(" and "))
+    for step in more:
+        told = say("{first} and {second}", first=told, second=step)
+    return told
+
+
+def _step_told(kept: str) -> str:
+    """Tell one of the steps that were said: “a touch too light”, or “too yellow” alone."""
+    for word, amount in _AMOUNTS.items():
+        way = _TOO.get(kept.removeprefix(f"{word} "))
+        if way is not None and kept.startswith(word):
+            return say("{amount} {way}", amount=amount, way=way)
+    return _TOO.get(kept, kept)
 
 
 def mix_name(number: int, ids: tuple[str, ...], shelf: Shelf) -> str:
@@ -129,42 +175,47 @@ def mix_name(number: int, ids: tuple[str, ...], shelf: Shelf) -> str:
 def difference(judged: Judged) -> str:
     """Say in words how the sample differs."""
     told = difference_words(judged.cloth, judged.sample)
-    near = closeness(judged.delta_e)
     if not told:
-        return near[0].upper() + near[1:]
-    return f"{_joined(told).capitalize()} than the cloth"
+        return _begun(closeness(judged.delta_e))
+    return _begun(say("{ways} than the cloth", ways=listed(told)))
 
 
 def nearness(judged: Judged) -> str:
     """Say in words how near it is; empty where the difference says it."""
     if not difference_words(judged.cloth, judged.sample):
         return ""
-    near = closeness(judged.delta_e)
-    return f"{near[0].upper()}{near[1:]}."
+    return f"{_begun(closeness(judged.delta_e))}."
 
 
-def _joined(told: tuple[str, ...]) -> str:
-    return " and ".join([", ".join(told[:-1]), told[-1]] if len(told) > 1 else told)
+def _begun(told: str) -> str:
+    """Begin a sentence with a text."""
+    return told[:1].upper() + told[1:]
 
 
 def figures(judged: Judged) -> str:
     """Give the figures behind the words."""
     dL, da, db = judged.vector
-    return (
-        f"{judged.delta_e:.1f} ± {judged.give_or_take:.1f}   L* {dL:+.1f}  a* {da:+.1f}  "
-        f"b* {db:+.1f}"
+    return say(
+        "{off:.1f} ± {doubt:.1f}   L* {dL:+.1f}  a* {da:+.1f}  b* {db:+.1f}",
+        off=judged.delta_e,
+        doubt=judged.give_or_take,
+        dL=dL,
+        da=da,
+        db=db,
     )
 
 
-FIGURES_TIP = (
-    f"<p>The difference in CIEDE2000: {JUST_SEEN} is just seen side by side, {ACCEPTED} is "
-    "accepted by most. After the ± stands how far off that usually is.</p>"
+FIGURES_TIP = say(
+    "<p>The difference in CIEDE2000: {seen} is just seen side by side, {accepted} is accepted by "
+    "most. After the ± stands how far off that usually is.</p>",
+    seen=JUST_SEEN,
+    accepted=ACCEPTED,
 )
 
 
 def field_name(judged: Judged) -> str:
     """Tell the touching colours to a screen reader."""
-    told = f"{FIELD_CLOTH} beside {FIELD_SAMPLE}: {difference(judged)}"
+    told = say("cloth beside sample: {difference}", difference=difference(judged))
     near = nearness(judged)
     return f"{told}. {near}" if near else told
 
@@ -176,9 +227,11 @@ def add_lines(advice: Advice) -> tuple[str, ...]:
 
 def pot_after(advice: Advice) -> str:
     """Say what the pot is then."""
-    return (
-        f"The pot then holds {millilitres(advice.additions.volume)} and should be within about "
-        f"{advice.after.usual:.1f} of the cloth. Add a third first, stir, and let a sample dry."
+    return say(
+        "The pot then holds {amount} and should be within about {off:.1f} of the cloth. Add a "
+        "third first, stir, and let a sample dry.",
+        amount=millilitres(advice.additions.volume),
+        off=advice.after.usual,
     )
 
 
@@ -193,9 +246,9 @@ def fresh_lines(advice: Advice) -> tuple[str, ...]:
 
 def fresh_after(advice: Advice) -> str:
     """Say how near a fresh sample should come, and in which order to pour."""
-    return (
-        f"In this order, the last in thirds. It should be within about "
-        f"{advice.fresh.outlook.usual:.1f} of the cloth."
+    return say(
+        "In this order, the last in thirds. It should be within about {off:.1f} of the cloth.",
+        off=advice.fresh.outlook.usual,
     )
 
 
@@ -213,21 +266,32 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
     """Tell one sample of the list."""
     names = {paint.id: paint.name for paint in shelf.paints}
     of = ", ".join(f"{millilitres(ml)} {names.get(id_, id_)}" for id_, ml in one.mixed)
-    how = f"{_HOW[one.how]}, “{one.said}”" if one.said and one.how is How.EYE else _HOW[one.how]
-    return f"{number}.  {one.delta_e:.1f} ± {one.give_or_take:.1f}, {how}, {one.day}: {of}"
+    how = _HOW[one.how]
+    if one.said and one.how is How.EYE:
+        how = say("by eye, “{said}”", said=eye_told(one.said))
+    return say(
+        "{number}.  {off:.1f} ± {doubt:.1f}, {how}, {day}: {mix}",
+        number=number,
+        off=one.delta_e,
+        doubt=one.give_or_take,
+        how=how,
+        day=one.day,
+        mix=of,
+    )
 
 
 def home_name(loop: SampleLoop) -> str:
     """Tell the picture of the distances to a screen reader."""
-    told = ", ".join(f"{one.delta_e:.1f}" for one in loop.rounds)
+    told = ", ".join(figure(one.delta_e, ".1f") for one in loop.rounds)
     return f"{HOME_NAME}: {told}" if told else HOME_NAME
 
 
 def millilitres(ml: float) -> str:
     """Say a volume."""
-    return f"{ml:.1f} ml" if ml < 100 else f"{ml:.0f} ml"
+    return f"{figure(ml, '.1f' if ml < 100 else '.0f')} ml"
 
 
 def kept_name(zone: str, names: list[str]) -> str:
     """Name a mix that is kept with the job."""
-    return f"kept for {zone}: {', '.join(names)}"
+    told = say_in("of zones", "all") if zone == WHOLE_PIECE else zone_word(zone)
+    return say("kept for {zone}: {paints}", zone=told, paints=", ".join(names))

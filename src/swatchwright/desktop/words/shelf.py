@@ -6,65 +6,82 @@ from collections.abc import Mapping, Sequence
 
 from swatchwright.acts.shelf_view import PaintLine, WholeLook
 from swatchwright.errors import MendableError
+from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.paint.fit.drying import Drying
 from swatchwright.paint.paints import HowKnown, Paint
 
-HEADING = "Shelf"
-HINT = "Your paints, how well each is known, and what you ask of all mixes."
-LOOKING = "Looking at the paints…"
+HEADING = say("Shelf")
+HINT = say("Your paints, how well each is known, and what you ask of all mixes.")
+LOOKING = say("Looking at the paints…")
 
-GET_TO_KNOW = "Get to know your paints"
-GET_TO_KNOW_TIP = "Brush out a few cards, photograph them, and let the paints be fitted"
-GET_TO_KNOW_HINT = "Choose, brush out, let dry, photograph, and let the paints be fitted."
-DRY_ALIKE = "Wet and dry of one stroke"
-DRY_ALIKE_TIP = "Teach a paint how it dries, from one stroke read wet and dry"
-KEEP_SHELF = "Keep these paints"
-KEEP_SHELF_TIP = "Keep them as your shelf: it is there again next time, with what is left of each"
-BACK_TO_SHELF = "Back to the shelf"
-COLUMNS = ("Use", "", "Paint", "Finish", "Known by", "Left", "Tins, ml", "A litre")
-COLUMN_TIPS = (
-    "Untick what is not to be used; the mixes follow.",
-    "Its dry colour by itself",
+GET_TO_KNOW = say("Get to know your paints")
+GET_TO_KNOW_TIP = say("Brush out a few cards, photograph them, and let the paints be fitted")
+GET_TO_KNOW_HINT = say("Choose, brush out, let dry, photograph, and let the paints be fitted.")
+DRY_ALIKE = say("Wet and dry of one stroke")
+DRY_ALIKE_TIP = say("Teach a paint how it dries, from one stroke read wet and dry")
+KEEP_SHELF = say("Keep these paints")
+KEEP_SHELF_TIP = say(
+    "Keep them as your shelf: it is there again next time, with what is left of each"
+)
+BACK_TO_SHELF = say("Back to the shelf")
+COLUMNS = (
+    say_in("use a paint", "Use"),
     "",
-    "The finish family",
-    "Where it is known from, and how far a mix with it is usually off: 1 is just seen",
-    "What is left of it",
-    "Sizes it is sold in",
-    "Price of a litre in the cheapest tin",
+    say("Paint"),
+    say_in("of a paint", "Finish"),
+    say("Known by"),
+    say_in("what remains", "Left"),
+    say("Tins, ml"),
+    say("A litre"),
+)
+COLUMN_TIPS = (
+    say("Untick what is not to be used; the mixes follow."),
+    say("Its dry colour by itself"),
+    "",
+    say("The finish family"),
+    say("Where it is known from, and how far a mix with it is usually off: 1 is just seen"),
+    say("What is left of it"),
+    say("Sizes it is sold in"),
+    say("Price of a litre in the cheapest tin"),
 )
 NOT_SAID = "–"
 
-DRY, WET = "dry", "wet"
-OVER_CARD = "coats over black and white"
-LEFT_NOW = "Left"
-TAKE_DOWN, TIN_BOUGHT = "Take down", "A tin bought"
-KEEP_FIRST = "Keep these paints, and you can take down here what is left of each."
-UNKNOWN_LEFT = "not known"
+DRY, WET = say("dry"), say("wet")
+OVER_CARD = say("coats over black and white")
+LEFT_NOW = say_in("what remains", "Left")
+TAKE_DOWN, TIN_BOUGHT = say("Take down"), say("A tin bought")
+KEEP_FIRST = say("Keep these paints, and you can take down here what is left of each.")
+UNKNOWN_LEFT = say("not known")
 
 HOW = {
-    HowKnown.MEASURED: "measured with an instrument",
-    HowKnown.FITTED: "fitted from brush-outs",
-    HowKnown.GUESSED: "guessed from little",
-    HowKnown.INVENTED: "invented for the demonstration: no such paint is sold",
+    HowKnown.MEASURED: say("measured with an instrument"),
+    HowKnown.FITTED: say("fitted from brush-outs"),
+    HowKnown.GUESSED: say("guessed from little"),
+    HowKnown.INVENTED: say("invented for the demonstration: no such paint is sold"),
 }
 
-KEPT = "Kept. They are on the shelf in use, and recipes carry their doubt from now on."
+_HOW_SHORT = {
+    HowKnown.MEASURED: say("measured"),
+    HowKnown.FITTED: say("fitted"),
+    HowKnown.GUESSED: say("guessed"),
+    HowKnown.INVENTED: say("invented"),
+}
+
+KEPT = say("Kept. They are on the shelf in use, and recipes carry their doubt from now on.")
 
 # --- wet and dry ---------------------------------------------------------------------------------
 
-STROKE_HINT = (
+STROKE_HINT = say(
     "Brush one stroke until it hides. Photograph it wet beside the grey card, out of its glint, "
     "and again when it is dry, in the same light. Or type what you read."
 )
-WHICH_PAINT = "Paint"
-STROKE = ("the stroke wet", "the stroke dry")
-LEARN = "Learn how it dries"
-LEARNING = "Learning how it dries…"
-BOTH_FIRST = "Both colours are needed: the wet one and the dry one."
-KEEP_DRYING = "Keep it on the shelf"
-WET_TYPICAL, WET_OWN, WET_SEEN = "as its kind dries", "as it dries", "wet, as read"
-
-_PLURAL = {1: "1 coat"}
+WHICH_PAINT = say("Paint")
+STROKE = (say("the stroke wet"), say("the stroke dry"))
+LEARN = say("Learn how it dries")
+LEARNING = say("Learning how it dries…")
+BOTH_FIRST = say("Both colours are needed: the wet one and the dry one.")
+KEEP_DRYING = say("Keep it on the shelf")
+WET_TYPICAL, WET_OWN, WET_SEEN = say("as its kind dries"), say("as it dries"), say("wet, as read")
 
 
 def trouble(error: MendableError) -> str:
@@ -74,18 +91,20 @@ def trouble(error: MendableError) -> str:
 
 def known_cell(line: PaintLine) -> str:
     """Say in a cell how a paint is known, and how far mixes with it are off."""
-    how = line.paint.how_known.value
-    return how if line.off is None else f"{how},\noff by about {rounded(line.off)}"
+    how = _HOW_SHORT[line.paint.how_known]
+    if line.off is None:
+        return how
+    return say("{how},\noff by about {off}", how=how, off=rounded(line.off))
 
 
 def price_cell(price: float | None) -> str:
     """Say in a cell what a litre costs."""
-    return NOT_SAID if price is None else f"{price:.2f}"
+    return NOT_SAID if price is None else figure(price, ".2f")
 
 
 def rounded(off: float) -> str:
     """Round a doubt to what is known of it."""
-    return f"{off:.0f}" if off >= 3 else f"{round(2 * off) / 2:g}"
+    return figure(off, ".0f") if off >= 3 else figure(round(2 * off) / 2, "g")
 
 
 def left_cell(ml: float | None) -> str:
@@ -95,12 +114,12 @@ def left_cell(ml: float | None) -> str:
 
 def millilitres(ml: float) -> str:
     """Say a volume."""
-    return f"{ml / 1000:.2g} l" if ml >= 1000 else f"{ml:.0f} ml"
+    return f"{figure(ml / 1000, '.2g')} l" if ml >= 1000 else f"{ml:.0f} ml"
 
 
 def tins_cell(paint: Paint) -> str:
     """Say in a cell which tins there are."""
-    return ", ".join(f"{tin.ml:g}" for tin in paint.tins) or NOT_SAID
+    return ", ".join(figure(tin.ml, "g") for tin in paint.tins) or NOT_SAID
 
 
 def line_told(line: PaintLine, colour: str) -> str:
@@ -110,50 +129,61 @@ def line_told(line: PaintLine, colour: str) -> str:
 
 def known_line(whole: WholeLook) -> str:
     """Say how a paint is known, and what that means for mixes with it."""
-    paint = whole.look.paint
-    told = f"Known by: {HOW[paint.how_known]}"
+    how = HOW[whole.look.paint.how_known]
     if whole.look.likely is not None:
-        told += f"; {whole.look.likely.words}"
+        how = f"{how}; {whole.look.likely.words}"
     if whole.off is None:
-        return f"{told}."
-    return f"{told}. A mix with it is usually off by about {rounded(whole.off)} (1 is just seen)."
+        return say("Known by: {how}.", how=how)
+    return say(
+        "Known by: {how}. A mix with it is usually off by about {off} (1 is just seen).",
+        how=how,
+        off=rounded(whole.off),
+    )
 
 
 def hides_line(whole: WholeLook) -> str:
     """Say how a paint hides, and how it dries."""
     look = whole.look
     hides = (
-        "Needs more than 6 coats to hide black and white"
+        say("Needs more than 6 coats to hide black and white")
         if look.coats is None
-        else f"Hides black and white in {coats_word(look.coats)}"
+        else say_count(
+            "Hides black and white in {count} coat",
+            "Hides black and white in {count} coats",
+            look.coats,
+        )
     )
-    dries = "dries as it looks wet" if look.drying < 1 else f"dries {look.drying:.0f} from wet"
+    dries = (
+        say("dries as it looks wet")
+        if look.drying < 1
+        else say("dries {change:.0f} from wet", change=look.drying)
+    )
     return f"{hides}; {dries}."
 
 
 def bought_tip(ml: float) -> str:
     """Say what a tin that was bought adds."""
-    return f"Adds {millilitres(ml)}, the smallest tin"
+    return say("Adds {amount}, the smallest tin", amount=millilitres(ml))
 
 
 def coats_word(coats: int) -> str:
     """Say how many coats."""
-    return _PLURAL.get(coats, f"{coats} coats")
+    return say_count("{count} coat", "{count} coats", coats)
 
 
 def let_down_word(parts: int) -> str:
     """Say how many parts of white are with one of the paint."""
-    return f"1 : {parts} white"
+    return say("1 : {parts} white", parts=parts)
 
 
 def wanted_line(whole: WholeLook, names: Mapping[str, str]) -> str:
     """Say what to brush out next; a paint that is well known needs no more."""
     if whole.off is None:
-        return "Brush out the paints that you have: they take the place of the invented ones."
+        return say("Brush out the paints that you have: they take the place of the invented ones.")
     if not whole.wanted:
-        return "Well enough known: no brush-out more is asked for."
+        return say("Well enough known: no brush-out more is asked for.")
     told = dict.fromkeys(mix_words(strip.mix, names) for strip in whole.wanted)
-    return f"To know it better, brush out: {'; '.join(told)}."
+    return say("To know it better, brush out: {mixes}.", mixes="; ".join(told))
 
 
 def look_told(whole: WholeLook) -> str:
@@ -166,9 +196,9 @@ def look_told(whole: WholeLook) -> str:
 def mix_words(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str:
     """Say what is mixed in what parts: ``Deep blue 1 : 4 Clean white``, or a paint on its own."""
     if len(mix) == 1:
-        return f"{names.get(mix[0][0], mix[0][0])}, on its own"
+        return say("{paint}, on its own", paint=names.get(mix[0][0], mix[0][0]))
     told = [names.get(id_, id_) for id_, _ in mix]
-    parts = [f"{part:g}" for _, part in mix]
+    parts = [figure(part, "g") for _, part in mix]
     if len(mix) == 2:
         return f"{told[0]} {parts[0]}\u00a0:\u00a0{parts[1]} {told[1]}"
     return ", ".join(f"{part} {name}" for part, name in zip(parts, told, strict=True))
@@ -176,12 +206,14 @@ def mix_words(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str
 
 def drying_line(drying: Drying) -> str:
     """Say what was learnt of how a paint dries."""
-    told = (
-        f"By its kind the wet colour would be {drying.off_before:.1f} off what you read; as this "
-        f"paint dries it is {drying.off_after:.1f}."
+    told = say(
+        "By its kind the wet colour would be {before:.1f} off what you read; as this paint dries "
+        "it is {after:.1f}.",
+        before=drying.off_before,
+        after=drying.off_after,
     )
     if drying.off_after > drying.off_before - 0.2:
-        return f"{told} It dries as its kind does; nothing new to keep."
+        return " ".join([told, say("It dries as its kind does; nothing new to keep.")])
     return told
 
 

@@ -8,62 +8,77 @@ from dataclasses import dataclass
 from swatchwright.acts.fit import FittedShelf, PaintFit
 from swatchwright.acts.sitting import Card, Sitting
 from swatchwright.desktop.words.shelf import mix_words, rounded
+from swatchwright.language import say, say_count, say_in
+from swatchwright.paint.family import Family
 
-STEPS = ("1  Paints", "2  Brush", "3  Read", "4  Fit")
+STEPS = (say("1  Paints"), say("2  Brush"), say("3  Read"), say("4  Fit"))
 STEP_TIPS = (
-    "Choose the paints and a white",
-    "What to brush out",
-    "Photograph and mark the cards",
-    "How well they are known now",
+    say("Choose the paints and a white"),
+    say("What to brush out"),
+    say("Photograph and mark the cards"),
+    say("How well they are known now"),
 )
-NEXT, BACK = "Next", "Back"
-CHOOSE_HINT = (
+NEXT, BACK = say("Next"), say("Back")
+CHOOSE_HINT = say(
     "Tick the paints you mix from most, and the white you let down with: six and a white make one "
     "good sitting."
 )
-ADD_NEW = "A paint that is not here yet"
-NAME, NAME_EXAMPLE = "Name", "as the tin calls it"
-FINISH = "Finish"
-TIN, PRICE, SOLIDS = "Tin", "Price", "Solids by volume"
-NOT_KNOWN = "not known"
-ADD = "Add it"
-WHITE_IS = "Let down with"
-NO_WHITE = "no white: far less is learnt"
-HAVE_CARD = "I have a card of black and white to lay one coat on: it tells how each paint hides"
-BRUSH_HINT = (
+ADD_NEW = say("A paint that is not here yet")
+NAME, NAME_EXAMPLE = say("Name"), say("as the tin calls it")
+FINISH = say_in("of a paint", "Finish")
+TIN, PRICE, SOLIDS = say("Tin"), say("Price"), say("Solids by volume")
+NOT_KNOWN = say("not known")
+ADD = say("Add it")
+WHITE_IS = say("Let down with")
+NO_WHITE = say("no white: far less is learnt")
+HAVE_CARD = say(
+    "I have a card of black and white to lay one coat on: it tells how each paint hides"
+)
+BRUSH_HINT = say(
     "Stir well, measure by volume, lay coats on white card until one more changes nothing, and "
     "let them dry for a day. Number the cards as here."
 )
-SAVE_LIST, LIST_FILES = "Save as a list to print…", "Text (*.txt)"
-LIST_NAME = "cards-to-brush.txt"
-CARDS_PICTURE = "The cards to brush, in their order"
-NO_CARDS = "Choose paints first: then the cards to brush out stand here."
+SAVE_LIST, LIST_FILES = say("Save as a list to print…"), say("Text (*.txt)")
+LIST_NAME = say("cards-to-brush.txt")
+CARDS_PICTURE = say("The cards to brush, in their order")
+NO_CARDS = say("Choose paints first: then the cards to brush out stand here.")
 
-OPEN_FILE = "Measurements…"
-OPEN_FILE_TIP = "A file of an instrument: CSV, CGATS text or CxF3, its samples named by card number"
-FILES = "Measurements (*.csv *.txt *.cgats *.cxf *.xml);;All files (*)"
-READING, READING_FILE = "Reading the card…", "Reading the measurements…"
-GREY = "Grey card"
-GREY_TAG = "Grey"
-TYPE_LAB = "or type L*, a*, b*"
-TYPE_LAB_TIP = "Three CIELAB numbers such as 46, 34, 24; then Return"
-BY_INSTRUMENT, BY_PHOTO, BY_HAND = "an instrument", "a photo", "typed"
-READ_WITH = "read with"
-FORGET = "Forget this reading"
-FIELDS_NAME = "What is to be read"
-PHOTO_NAME = "Photo of the cards"
-FIRST_GREY = "First drag a box on the grey card, well inside it."
-NO_GREY = ("There is no grey marked in this photo yet.", "Drag a box on the grey card first.")
+OPEN_FILE = say("Measurements…")
+OPEN_FILE_TIP = say(
+    "A file of an instrument: CSV, CGATS text or CxF3, its samples named by card number"
+)
+FILES = say("Measurements (*.csv *.txt *.cgats *.cxf *.xml);;All files (*)")
+READING, READING_FILE = say("Reading the card…"), say("Reading the measurements…")
+GREY = say("Grey card")
+GREY_TAG = say("Grey")
+TYPE_LAB = say("or type L*, a*, b*")
+TYPE_LAB_TIP = say("Three CIELAB numbers such as 46, 34, 24; then Return")
+BY_INSTRUMENT, BY_PHOTO = say("an instrument"), say("a photo")
+BY_HAND = "typed"
+"""Where a reading comes from; it is kept with the sitting and not shown."""
+READ_WITH = say("read with")
+FORGET = say("Forget this reading")
+FIELDS_NAME = say("What is to be read")
+PHOTO_NAME = say("Photo of the cards")
+FIRST_GREY = say("First drag a box on the grey card, well inside it.")
+NO_GREY = (
+    say("There is no grey marked in this photo yet."),
+    say("Drag a box on the grey card first."),
+)
 
-FIT = "Fit the paints"
-FITTING = "Fitting the paints…"
-STOP = "Stop"
-FIT_WAITS = "Read at least one card first; every card more leaves less doubt."
-KEEP_FITTED = "Keep these paints on the shelf"
-BEFORE, AFTER = "before", "now"
-BRUSH_NEXT = "Brush that one too"
-DOUBT_TIP = "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better.</p>"
-WHAT_TO_DO = "Go back to the cards named there: see whether two were swapped, or brush them anew."
+FIT = say("Fit the paints")
+FITTING = say("Fitting the paints…")
+STOP = say("Stop")
+FIT_WAITS = say("Read at least one card first; every card more leaves less doubt.")
+KEEP_FITTED = say("Keep these paints on the shelf")
+BEFORE, AFTER = say("before"), say("now")
+BRUSH_NEXT = say("Brush that one too")
+DOUBT_TIP = say(
+    "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better.</p>"
+)
+WHAT_TO_DO = say(
+    "Go back to the cards named there: see whether two were swapped, or brush them anew."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,42 +92,67 @@ class ReadWords:
 
 
 OF_CARDS = ReadWords(
-    "Open a photo of the cards…",
-    "Cards",
-    "Photograph the dry cards together beside the grey card, in daylight and without flash, and "
-    "open the photo here. Several photos do as well; the grey must be in each.",
-    "All are read. Go on to the fit.",
+    say("Open a photo of the cards…"),
+    say("Cards"),
+    say(
+        "Photograph the dry cards together beside the grey card, in daylight and without flash, "
+        "and open the photo here. Several photos do as well; the grey must be in each."
+    ),
+    say("All are read. Go on to the fit."),
 )
 OF_STROKE = ReadWords(
-    "Open a photo of the stroke…",
-    "Stroke",
-    "Open the photo of the wet stroke, mark the grey and the stroke; then that of the dry one.",
-    "Both are read. Let it learn how it dries.",
+    say("Open a photo of the stroke…"),
+    say("Stroke"),
+    say(
+        "Open the photo of the wet stroke, mark the grey and the stroke; then that of the dry one."
+    ),
+    say("Both are read. Let it learn how it dries."),
 )
+
+
+_BARE = {
+    "black": say("the bare black of the card"),
+    "white": say("the bare white of the card"),
+}
+
+
+def family_item(family: Family) -> str:
+    """Name a finish family in a list."""
+    return say(family.value)
 
 
 def card_words(card: Card, names: Mapping[str, str]) -> str:
     """Say what is on a card."""
     if not card.mix:
-        return f"the bare {card.over} of the card"
-    told = mix_words(card.mix, names)
+        return _BARE.get(card.over, card.over)
+    if card.over == "white":
+        return say("{mix}, one coat over white", mix=_mixed(card.mix, names))
     if card.over:
-        told = told.removesuffix(", on its own")
-        return f"{told}, one coat over {card.over}"
-    return told
+        return _over_black(card.mix, names)
+    return mix_words(card.mix, names)
+
+
+def _over_black(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str:
+    return say("{mix}, one coat over black", mix=_mixed(mix, names))
+
+
+def _mixed(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str:
+    """Say what is mixed, or name a paint on its own, as one part of what is said."""
+    return names.get(mix[0][0], mix[0][0]) if len(mix) == 1 else mix_words(mix, names)
 
 
 def next_line(label: str, *, read: bool, photo: bool) -> str:
     """Say which field is read now, by a box in the photo where there is one."""
+    if read and photo:
+        return say("Read: {label}. To read it again, drag anew; or choose another.", label=label)
     if read:
-        again = "drag anew" if photo else "type"
-        return f"Read: {label}. To read it again, {again}; or choose another."
-    return f"Now the box of {label}" if photo else f"Now {label}"
+        return say("Read: {label}. To read it again, type; or choose another.", label=label)
+    return say("Now the box of {label}", label=label) if photo else say("Now {label}", label=label)
 
 
 def progress_line(read: int, count: int) -> str:
     """Say how many cards were read."""
-    return f"{read} of {count} read"
+    return say("{read} of {count} read", read=read, count=count)
 
 
 def field_told(number: int, label: str, *, read: bool) -> str:
@@ -122,20 +162,30 @@ def field_told(number: int, label: str, *, read: bool) -> str:
 
 def cards_line(sitting: Sitting) -> str:
     """Say how many cards there are for how many paints."""
-    return f"{len(sitting.cards)} cards for {len(sitting.ids)} paints. {BRUSH_HINT}"
+    return say(
+        "{cards} cards for {paints} paints. {hint}",
+        cards=len(sitting.cards),
+        paints=len(sitting.ids),
+        hint=BRUSH_HINT,
+    )
 
 
 def cards_text(sitting: Sitting, names: Mapping[str, str], notes: Sequence[str] = ()) -> str:
     """Write the list of cards to take to the workbench."""
-    head = f"Cards to brush: {len(sitting.cards)}"
+    head = say("Cards to brush: {count}", count=len(sitting.cards))
     rows = [
         f"[ ] {number:>3}  {card_words(card, names)}"
         for number, card in enumerate(sitting.cards, 1)
     ]
     foot = [
         BRUSH_HINT,
-        "Then photograph all of them together beside the grey card, in daylight, without flash.",
-        "Sanding or scraping dry cards makes dust: wear a mask, and keep to the label on the tin.",
+        say(
+            "Then photograph all of them together beside the grey card, in daylight, without flash."
+        ),
+        say(
+            "Sanding or scraping dry cards makes dust: wear a mask, and keep to the label on the "
+            "tin."
+        ),
         *notes,
     ]
     return "\n".join([head, "", *rows, "", *foot, ""])
@@ -143,41 +193,54 @@ def cards_text(sitting: Sitting, names: Mapping[str, str], notes: Sequence[str] 
 
 def saved_line(name: str) -> str:
     """Say that the list was saved."""
-    return f"Saved as {name}."
+    return say("Saved as {name}.", name=name)
 
 
 def from_file_line(count: int, name: str) -> str:
     """Say how many cards a file told of."""
-    return f"{count} cards read from {name}."
+    return say("{count} cards read from {name}.", count=count, name=name)
 
 
 def fit_line(fit: PaintFit) -> str:
     """Say how well a fitted paint is known now."""
-    many = "1 card" if fit.brush_outs == 1 else f"{fit.brush_outs} cards"
-    return f"{fit.likely.words[0].upper()}{fit.likely.words[1:]}, from {many}"
+    known = fit.likely.words
+    return say_count(
+        "{known}, from {count} card",
+        "{known}, from {count} cards",
+        fit.brush_outs,
+        known=known[:1].upper() + known[1:],
+    )
 
 
 def before_word(fit: PaintFit) -> str:
     """Say how a paint was known before."""
-    return "not at all" if fit.before is None else fit.before.value
+    return say("not at all") if fit.before is None else say(fit.before.value)
 
 
 def doubt_told(fit: PaintFit, before: float | None, after: float | None) -> str:
     """Tell the bar of a paint for a screen reader."""
-    was = before_word(fit) if before is None else f"off by about {rounded(before)}"
-    now = NOT_KNOWN if after is None else f"off by about {rounded(after)}"
-    return f"{fit.paint.name}: {BEFORE} {was}, {AFTER} {now}"
+    return say(
+        "{name}: before {was}, now {now}",
+        name=fit.paint.name,
+        was=before_word(fit) if before is None else _off_by(before),
+        now=NOT_KNOWN if after is None else _off_by(after),
+    )
+
+
+def _off_by(off: float) -> str:
+    return say("off by about {off}", off=rounded(off))
 
 
 def most_helpful_line(fit: PaintFit, names: Mapping[str, str]) -> str:
     """Say which card more would help most."""
-    told = mix_words(fit.next.mix, names)
-    if fit.next.over_black:
-        told = f"{told.removesuffix(', on its own')}, one coat over black"
-    gone = 1 - fit.next.spread_then / max(fit.next.spread_now, 1e-9)
-    return (
-        f"What would help most now: {told}. About {gone:.0%} of what is not known of "
-        f"{fit.paint.name} would go."
+    wanted = fit.next
+    over = wanted.over_black
+    return say(
+        "What would help most now: {card}. About {share:.0%} of what is not known of {paint} "
+        "would go.",
+        card=_over_black(wanted.mix, names) if over else mix_words(wanted.mix, names),
+        share=1 - wanted.spread_then / max(wanted.spread_now, 1e-9),
+        paint=fit.paint.name,
     )
 
 
@@ -185,6 +248,8 @@ def spread_line(found: FittedShelf) -> str:
     """Say how well the fitted paints give back what was read."""
     if not found.read_back:
         return ""
-    worst = max(one.delta_e for one in found.read_back)
-    middle = sorted(one.delta_e for one in found.read_back)[len(found.read_back) // 2]
-    return f"They give the cards back within {middle:.1f} for half of them, {worst:.1f} at worst."
+    return say(
+        "They give the cards back within {middle:.1f} for half of them, {worst:.1f} at worst.",
+        middle=sorted(one.delta_e for one in found.read_back)[len(found.read_back) // 2],
+        worst=max(one.delta_e for one in found.read_back),
+    )

@@ -4,56 +4,73 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import Paint
 
-OF_ALL = "Every mix"
-HIDES = "hides in"
-COSTS = "costs a litre at most"
-TO_BUY = "has at most"
-TO_BUY_AFTER = "to buy"
-ANY = "any"
-NONE = "No wishes"
-NONE_TIP = "Drop all wishes"
-OF_PAINT = "In the mixes"
-LEAVE_OUT = "leave it out"
-MUST = "in every mix"
-MOST = "at most"
-OPENED = "this tin is open: use it first"
-OWNED = "I have it"
+OF_ALL = say("Every mix")
+HIDES = say("hides in")
+COSTS = say("costs a litre at most")
+TO_BUY = say("has at most")
+TO_BUY_AFTER = say("to buy")
+ANY = say_in("any number will do", "any")
+NONE = say("No wishes")
+NONE_TIP = say("Drop all wishes")
+OF_PAINT = say("In the mixes")
+LEAVE_OUT = say("leave it out")
+MUST = say("in every mix")
+MOST = say("at most")
+OPENED = say("this tin is open: use it first")
+OWNED = say("I have it")
 
 
 def percent(share: float | None) -> str:
     """Say a share."""
-    return ANY if share is None else f"{share:.0%}"
+    return ANY if share is None else figure(share, ".0%")
 
 
 def count_line(count: int) -> str:
     """Say how many wishes there are; empty where there are none."""
-    return "" if not count else "with 1 wish" if count == 1 else f"with {count} wishes"
+    return say_count("with {count} wish", "with {count} wishes", count) if count else ""
 
 
 def wishes_told(wishes: Wishes, paints: tuple[Paint, ...]) -> str:
     """Tell all wishes in a line."""
     names = {paint.id: paint.name for paint in paints}
-    told = [
-        *_named("without", wishes.without, names),
-        *_named("always with", wishes.must, names),
-        *(f"at most {share:.0%} {names.get(id_, id_)}" for id_, share in wishes.most_share),
-        *_named("open tins first:", wishes.opened, names),
-    ]
-    if wishes.owned is not None:
-        lacking = frozenset(names) - wishes.owned
-        told += _named("not in the house:", lacking, names)
+    told = [*_of_paints(wishes, names), *_of_mixes(wishes)]
+    if not told:
+        return say("Nothing more is asked of the mixes.")
+    return say("Asked: {wishes}.", wishes="; ".join(told))
+
+
+def _of_paints(wishes: Wishes, names: Mapping[str, str]) -> list[str]:
+    """Tell the wishes for single paints."""
+    told = []
+    if wishes.without:
+        told.append(say("without {paints}", paints=_named(wishes.without, names)))
+    if wishes.must:
+        told.append(say("always with {paints}", paints=_named(wishes.must, names)))
+    for id_, share in wishes.most_share:
+        told.append(say("at most {share:.0%} {paint}", share=share, paint=names.get(id_, id_)))
+    if wishes.opened:
+        told.append(say("open tins first: {paints}", paints=_named(wishes.opened, names)))
+    lacking = frozenset(names) - wishes.owned if wishes.owned is not None else frozenset()
+    if lacking:
+        told.append(say("not in the house: {paints}", paints=_named(lacking, names)))
+    return told
+
+
+def _of_mixes(wishes: Wishes) -> list[str]:
+    """Tell the wishes for every mix."""
+    told = []
     if wishes.most_coats is not None:
-        coats = "1 coat" if wishes.most_coats == 1 else f"{wishes.most_coats} coats"
-        told.append(f"hides in {coats}")
+        told.append(say_count("hides in {count} coat", "hides in {count} coats", wishes.most_coats))
     if wishes.most_price is not None:
-        told.append(f"a litre costs {wishes.most_price:.2f} at most")
+        told.append(say("a litre costs {price:.2f} at most", price=wishes.most_price))
     if wishes.most_to_buy is not None:
-        told.append(f"at most {wishes.most_to_buy} to buy")
-    return "Nothing more is asked of the mixes." if not told else f"Asked: {'; '.join(told)}."
+        told.append(say("at most {count} to buy", count=wishes.most_to_buy))
+    return told
 
 
-def _named(word: str, ids: frozenset[str], names: Mapping[str, str]) -> list[str]:
-    return [f"{word} {', '.join(names.get(id_, id_) for id_ in sorted(ids))}"] if ids else []
+def _named(ids: frozenset[str], names: Mapping[str, str]) -> str:
+    return ", ".join(names.get(id_, id_) for id_ in sorted(ids))

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
+from swatchwright.language import say
 from swatchwright.paint.fit.fitted import FittedPaint
 from swatchwright.paint.fit.model import colour_slope, slopes, state
 from swatchwright.paint.fit.one import ORDINARY, solve_one
@@ -69,16 +70,20 @@ def brush_outs_to_try(
     over_black
         Whether there is a black ground to lay one coat over.
     """
-    tries = {"on its own, laid until it hides": {paint: 1.0}}
+    tries = {say("on its own, laid until it hides"): {paint: 1.0}}
     if white is not None:
-        tries |= {f"with {white}, {w}": {paint: c, white: 1 - c} for w, c in _WITH_WHITE.items()}
+        tries |= {_with(white, w): {paint: c, white: 1 - c} for w, c in _WITH_WHITE.items()}
     if black is not None:
-        tries |= {f"with {black}, {w}": {paint: c, black: 1 - c} for w, c in _WITH_BLACK.items()}
+        tries |= {_with(black, w): {paint: c, black: 1 - c} for w, c in _WITH_BLACK.items()}
     found = {words: BrushOut(shares, (Reading(),)) for words, shares in tries.items()}
     if over_black:
         ground = np.full(WAVELENGTHS.size, _CHART_BLACK)
-        found["one coat over black"] = BrushOut({paint: 1.0}, (Reading(ground=ground),))
+        found[say("one coat over black")] = BrushOut({paint: 1.0}, (Reading(ground=ground),))
     return found
+
+
+def _with(other: str, parts: str) -> str:
+    return say("with {paint}, {parts}", paint=other, parts=parts)
 
 
 def next_brush_out(

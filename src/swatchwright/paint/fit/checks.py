@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.fit.readings import BrushOut, Reading
 
 __all__ = ["check_brush_outs", "check_reflectance", "check_shares"]
@@ -52,31 +53,53 @@ def check_reflectance(values: ArrayLike, name: str) -> tuple[Floats, tuple[str, 
     there = np.isfinite(spectrum)
     if there.sum() < _FEWEST_BANDS:
         raise MendableError(
-            f"The spectrum of {name} has only {int(there.sum())} of {WAVELENGTHS.size} bands.",
-            f"Give at least {_FEWEST_BANDS} between 400 and 700 nm, or its colour instead.",
+            say(
+                "The spectrum of {name} has only {count} of {all} bands.",
+                name=name,
+                count=int(there.sum()),
+                all=WAVELENGTHS.size,
+            ),
+            say(
+                "Give at least {fewest} between 400 and 700 nm, or its colour instead.",
+                fewest=_FEWEST_BANDS,
+            ),
         )
     notes: list[str] = []
     if spectrum[there].max() > _PERCENT:
         if spectrum[there].max() > 100 * _ABOVE or spectrum[there].min() < 100 * _BELOW:
             raise MendableError(
-                f"The spectrum of {name} holds values that are neither 0 to 1 nor 0 to 100 %.",
-                "Look for a wrong column or a misplaced decimal point.",
+                say(
+                    "The spectrum of {name} holds values that are neither 0 to 1 nor 0 to 100 %.",
+                    name=name,
+                ),
+                say("Look for a wrong column or a misplaced decimal point."),
             )
         spectrum = spectrum / 100.0
-        notes.append(f"The spectrum of {name} was taken as percent.")
+        notes.append(say("The spectrum of {name} was taken as percent.", name=name))
     outside = there & ((spectrum < _BELOW) | (spectrum > _ABOVE))
     if outside.any():
         nm = WAVELENGTHS[np.argmax(outside)]
         raise MendableError(
-            f"The spectrum of {name} is {spectrum[np.argmax(outside)]:.3f} at {nm:.0f} nm.",
-            "A reflectance lies between 0 and 1; measure it again, with the white tile first.",
+            say(
+                "The spectrum of {name} is {value:.3f} at {nm:.0f} nm.",
+                name=name,
+                value=float(spectrum[np.argmax(outside)]),
+                nm=float(nm),
+            ),
+            say("A reflectance lies between 0 and 1; measure it again, with the white tile first."),
         )
     if np.any(there & ((spectrum < 0) | (spectrum > 1))):
-        notes.append(f"Values of {name} just outside 0 to 1 were set to the limit.")
+        notes.append(say("Values of {name} just outside 0 to 1 were set to the limit.", name=name))
     inner = (WAVELENGTHS >= 400) & (WAVELENGTHS <= 700)
     if not there[inner].all():
         count = int((inner & ~there).sum())
-        notes.append(f"{name} lacks {count} bands between 400 and 700 nm, which are left open.")
+        notes.append(
+            say(
+                "{name} lacks {count} bands between 400 and 700 nm, which are left open.",
+                name=name,
+                count=count,
+            )
+        )
     return np.where(there, np.clip(spectrum, 0.0, 1.0), np.nan), tuple(notes)
 
 
@@ -93,22 +116,26 @@ def check_shares(
     """
     if not shares or not all(np.isfinite(part) and part >= 0 for part in shares.values()):
         raise MendableError(
-            f"The shares of {name} are not all numbers of 0 or more.",
-            "Give each paint's share as a fraction, in percent or in whole parts.",
+            say("The shares of {name} are not all numbers of 0 or more.", name=name),
+            say("Give each paint's share as a fraction, in percent or in whole parts."),
         )
     total = sum(shares.values())
     scaled = {paint: part / total for paint, part in shares.items() if part > 0} if total else {}
     if not scaled:
-        raise MendableError(f"The shares of {name} are all 0.", "Say how much of each went in.")
+        raise MendableError(
+            say("The shares of {name} are all 0.", name=name), say("Say how much of each went in.")
+        )
     if abs(total - 1) < 1e-6 or abs(total - 100) < 1e-4:
         return scaled, ()
     if abs(total - 1) < 0.02 or abs(total - 100) < 2:
-        return scaled, (f"The shares of {name} sum to {total:g} and were scaled.",)
+        return scaled, (
+            say("The shares of {name} sum to {total:g} and were scaled.", name=name, total=total),
+        )
     if all(float(part).is_integer() for part in shares.values()):
-        return scaled, (f"The shares of {name} were taken as parts.",)
+        return scaled, (say("The shares of {name} were taken as parts.", name=name),)
     raise MendableError(
-        f"The shares of {name} sum to {total:g}, not to 1 or to 100 %.",
-        "Correct the share that is wrong, or give whole parts.",
+        say("The shares of {name} sum to {total:g}, not to 1 or to 100 %.", name=name, total=total),
+        say("Correct the share that is wrong, or give whole parts."),
     )
 
 
@@ -132,7 +159,7 @@ def check_brush_outs(
     checked: list[BrushOut] = []
     notes: list[str] = []
     for number, brush_out in enumerate(brush_outs, 1):
-        name = brush_out.name or f"brush-out {number}"
+        name = brush_out.name or say("brush-out {number}", number=number)
         shares, said = check_shares(brush_out.shares, name)
         notes += said
         readings = []
@@ -142,7 +169,8 @@ def check_brush_outs(
             notes += said
         if brush_out.thickness <= 0:
             raise MendableError(
-                f"The film thickness of {name} is {brush_out.thickness:g}.", "Give it in mm."
+                say("The film thickness of {name} is {mm:g}.", name=name, mm=brush_out.thickness),
+                say("Give it in mm."),
             )
         checked.append(replace(brush_out, shares=shares, readings=tuple(readings), name=name))
     if white is not None:
@@ -157,15 +185,20 @@ def _check_reading(reading: Reading, name: str) -> tuple[Reading, tuple[str, ...
         reading = replace(reading, reflectance=spectrum)
     elif reading.lab is None or not np.all(np.isfinite(reading.lab)):
         raise MendableError(
-            f"{name} has neither a spectrum nor a colour.", "Read it, or leave it out."
+            say("{name} has neither a spectrum nor a colour.", name=name),
+            say("Read it, or leave it out."),
         )
     elif not 0 <= float(reading.lab[0]) <= 101:
         raise MendableError(
-            f"The lightness of {name} is {float(reading.lab[0]):g}, outside 0 to 100.",
-            "Look for a wrong column or a misplaced decimal point.",
+            say(
+                "The lightness of {name} is {L:g}, outside 0 to 100.",
+                name=name,
+                L=float(reading.lab[0]),
+            ),
+            say("Look for a wrong column or a misplaced decimal point."),
         )
     if reading.ground is not None:
-        ground, said = check_reflectance(reading.ground, f"the ground of {name}")
+        ground, said = check_reflectance(reading.ground, say("the ground of {name}", name=name))
         reading, notes = replace(reading, ground=ground), (*notes, *said)
     return reading, notes
 
@@ -195,6 +228,12 @@ def _check_let_downs(brush_outs: Sequence[BrushOut], white: str) -> None:
         for less, more in pairwise(rows):
             if more[0] > less[0] and more[1] < less[1] - _SLACK:
                 raise MendableError(
-                    f"“{more[2]}” holds more white than “{less[2]}” but is darker.",
-                    "See whether the two were swapped or a share is wrong, and give them again.",
+                    say(
+                        "“{more}” holds more white than “{less}” but is darker.",
+                        more=more[2],
+                        less=less[2],
+                    ),
+                    say(
+                        "See whether the two were swapped or a share is wrong, and give them again."
+                    ),
                 )

@@ -18,6 +18,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.family import FAMILIES, Family, Finish
 from swatchwright.paint.mixture import Mixtures, dry_lab, mix, wet_lab
 from swatchwright.paint.paints import Paint, stack
@@ -154,21 +155,31 @@ def _checked(wet: ArrayLike, dry: ArrayLike, paint: Paint) -> tuple[Floats, Floa
     seen_wet, seen_dry = (np.asarray(v, dtype=np.float64) for v in (wet, dry))
     if not all(np.isfinite(v).all() and 0 <= v[0] <= 100 for v in (seen_wet, seen_dry)):
         raise MendableError(
-            "One of the two colours is not a colour.", "Give L*, a*, b* with L* from 0 to 100."
+            say("One of the two colours is not a colour."),
+            say("Give L*, a*, b* with L* from 0 to 100."),
         )
     own = dry_lab(_alone(paint))[0]
     apart = float(delta_e_2000(own, seen_dry))
     if apart > _ANOTHER_PAINT:
         raise MendableError(
-            f"The dry stroke is {apart:.0f} CIEDE2000 from the colour of {paint.id} on the shelf.",
-            "See that it is the same paint, laid until it hides and put right by the grey card; or "
-            "fit the paint anew first.",
+            say(
+                "The dry stroke is {apart:.0f} CIEDE2000 from the colour of {paint} on the shelf.",
+                apart=apart,
+                paint=paint.id,
+            ),
+            say(
+                "See that it is the same paint, laid until it hides and put right by the grey card;"
+                " or fit the paint anew first."
+            ),
         )
     step = seen_wet - seen_dry
     if float(np.linalg.norm(step)) > _LONGEST_STEP:
         raise MendableError(
-            f"Wet and dry lie {float(np.linalg.norm(step)):.0f} apart, further than paint dries.",
-            "Read both off the same stroke under the same light.",
+            say(
+                "Wet and dry lie {apart:.0f} apart, further than paint dries.",
+                apart=float(np.linalg.norm(step)),
+            ),
+            say("Read both off the same stroke under the same light."),
         )
     return seen_wet, seen_dry
 

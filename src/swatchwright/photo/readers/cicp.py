@@ -22,6 +22,7 @@ from swatchwright.colour.convert import (
     srgb_decode,
     xyz_to_linear_srgb,
 )
+from swatchwright.language import mark, say
 from swatchwright.photo.image import Decoding
 
 if TYPE_CHECKING:
@@ -44,9 +45,9 @@ _Primaries = tuple[tuple[float, float], tuple[float, float], tuple[float, float]
 _PRIMARIES: Mapping[int, tuple[str, _Primaries]] = MappingProxyType(
     {
         1: ("BT.709", ((0.640, 0.330), (0.300, 0.600), (0.150, 0.060))),
-        5: ("BT.601, 625 lines", ((0.640, 0.330), (0.290, 0.600), (0.150, 0.060))),
-        6: ("BT.601, 525 lines", ((0.630, 0.340), (0.310, 0.595), (0.155, 0.070))),
-        7: ("BT.601, 525 lines", ((0.630, 0.340), (0.310, 0.595), (0.155, 0.070))),
+        5: (mark("BT.601, 625 lines"), ((0.640, 0.330), (0.290, 0.600), (0.150, 0.060))),
+        6: (mark("BT.601, 525 lines"), ((0.630, 0.340), (0.310, 0.595), (0.155, 0.070))),
+        7: (mark("BT.601, 525 lines"), ((0.630, 0.340), (0.310, 0.595), (0.155, 0.070))),
         9: ("BT.2020", ((0.708, 0.292), (0.170, 0.797), (0.131, 0.046))),
         12: ("Display P3", ((0.680, 0.320), (0.265, 0.690), (0.150, 0.060))),
     }
@@ -87,16 +88,16 @@ def power_curve(exponent: float, levels: int) -> Curve:
 
 _TRANSFERS: Mapping[int, tuple[str, Callable[[Curve], Curve]]] = MappingProxyType(
     {
-        1: ("BT.709 curve", _bt709),
-        4: ("power of 2.2", lambda v: v**2.2),
-        5: ("power of 2.8", lambda v: v**2.8),
-        6: ("BT.709 curve", _bt709),
-        8: ("linear light", lambda v: v),
-        13: ("sRGB curve", srgb_decode),
-        14: ("BT.709 curve", _bt709),
-        15: ("BT.709 curve", _bt709),
-        _PQ: ("PQ curve", _pq),
-        _HLG: ("HLG curve", _hlg),
+        1: (mark("BT.709 curve"), _bt709),
+        4: (mark("power of 2.2"), lambda v: v**2.2),
+        5: (mark("power of 2.8"), lambda v: v**2.8),
+        6: (mark("BT.709 curve"), _bt709),
+        8: (mark("linear light"), lambda v: v),
+        13: (mark("sRGB curve"), srgb_decode),
+        14: (mark("BT.709 curve"), _bt709),
+        15: (mark("BT.709 curve"), _bt709),
+        _PQ: (mark("PQ curve"), _pq),
+        _HLG: (mark("HLG curve"), _hlg),
     }
 )
 """From numbers, 0-1, to light by code point (H.273, table 3)."""
@@ -131,8 +132,10 @@ class CodePoints:
         primaries, transfer = self._known()
         if (primaries, transfer) == (1, 13):
             return "sRGB"
-        curve = "" if (primaries, transfer) == (12, 13) else f", {_TRANSFERS[transfer][0]}"
-        return f"{_PRIMARIES[primaries][0]}{curve}"
+        name = say(_PRIMARIES[primaries][0])
+        if (primaries, transfer) == (12, 13):
+            return name
+        return f"{name}, {say(_TRANSFERS[transfer][0])}"
 
     def decoding(self, levels: int) -> Decoding:
         """Give the way to light for so many levels, 256 or 65536.

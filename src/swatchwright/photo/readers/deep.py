@@ -14,6 +14,7 @@ import numpy as np
 from PIL import Image
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.readers.hints import read_hints
 
 if TYPE_CHECKING:
@@ -38,12 +39,19 @@ def refuse_deep(picture: Image.Image, bits: int, name: str) -> None:
     MendableError
         If it has neither 8 nor 16 bits, or its channels lie apart.
     """
-    mend = "Export it with 16 bits a channel, as a PNG or an ordinary TIFF, or as a JPEG."
+    mend = say("Export it with 16 bits a channel, as a PNG or an ordinary TIFF, or as a JPEG.")
     if bits != 16:
-        raise MendableError(f"“{name}” has {bits} bits a channel; 8 and 16 are read.", mend)
+        raise MendableError(
+            say("“{name}” has {bits} bits a channel; 8 and 16 are read.", name=name, bits=bits),
+            mend,
+        )
     if getattr(picture, "tag_v2", {}).get(_PLANAR, 1) != 1:
         raise MendableError(
-            f"“{name}” keeps red, green and blue apart, which is not read with 16 bits.", mend
+            say(
+                "“{name}” keeps red, green and blue apart, which is not read with 16 bits.",
+                name=name,
+            ),
+            mend,
         )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import Enum
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["HEAD_BYTES", "Kind", "kind_of", "png_bits", "png_is_grey", "webp_pixels"]
 
@@ -23,14 +24,14 @@ class Kind(Enum):
 
 
 _SIGNATURES: tuple[tuple[int, bytes, str], ...] = (
-    (0, b"GIF8", "a GIF"),
-    (0, b"BM", "a BMP"),
-    (0, b"%PDF", "a PDF"),
-    (0, b"8BPS", "a layered file of a picture editor"),
-    (0, b"\x00\x00\x00\x0cjP  ", "a JPEG 2000"),
-    (0, b"\xff\x4f\xff\x51", "a JPEG 2000"),
-    (0, b"\x00\x00\x00\x0cJXL ", "a JPEG XL"),
-    (0, b"\xff\x0a", "a JPEG XL"),
+    (0, b"GIF8", mark("a GIF")),
+    (0, b"BM", mark("a BMP")),
+    (0, b"%PDF", mark("a PDF")),
+    (0, b"8BPS", mark("a layered file of a picture editor")),
+    (0, b"\x00\x00\x00\x0cjP  ", mark("a JPEG 2000")),
+    (0, b"\xff\x4f\xff\x51", mark("a JPEG 2000")),
+    (0, b"\x00\x00\x00\x0cJXL ", mark("a JPEG XL")),
+    (0, b"\xff\x0a", mark("a JPEG XL")),
 )
 
 _RAW_SIGNATURES = (
@@ -66,7 +67,7 @@ def kind_of(head: bytes, name: str) -> Kind:
     MendableError
         If it is of a kind known but not read; the kind is named.
     """
-    refused = "a film or a picture in a film's wrapping"
+    refused = say("a film or a picture in a film's wrapping")
     if head[4:8] == b"ftyp":
         kind = _kind_of_brands(head)
         if kind is not None:
@@ -75,9 +76,10 @@ def kind_of(head: bytes, name: str) -> Kind:
         named = next((k for start, mark, k in _SIGNATURES if head.startswith(mark, start)), None)
         if named is None:
             return _kind_by_signature(head)
-        refused = named
+        refused = say(named)
     raise MendableError(
-        f"“{name}” is {refused}, which is not read.", "Export it as a JPEG or PNG and open that."
+        say("“{name}” is {kind}, which is not read.", name=name, kind=refused),
+        say("Export it as a JPEG or PNG and open that."),
     )
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from PIL import Image
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.readers.boxes import BOX_BYTES, Properties, picture_properties
 from swatchwright.photo.readers.cicp import CodePoints
 from swatchwright.photo.readers.found import Found, Numbers, Reading, upright_pixels
@@ -47,8 +48,11 @@ def read_heic(reading: Reading) -> Found:
     meaning = meaning_of(_labels(picture.info, hints, properties), 65536 if bits > 8 else 256)
     if meaning.tables is not None:
         raise MendableError(
-            f"“{reading.name}” has a colour profile of tables, which is not read in a HEIC.",
-            "Export it as a JPEG.",
+            say(
+                "“{name}” has a colour profile of tables, which is not read in a HEIC.",
+                name=reading.name,
+            ),
+            say("Export it as a JPEG."),
         )
     numbers = _numbers(picture, bits)
     rows, columns = numbers.shape[:2]
@@ -70,9 +74,11 @@ def _decoder(name: str) -> ModuleType:
         import pillow_heif
     except ImportError:
         raise MendableError(
-            f"“{name}” is a HEIC, and what reads that is not installed.",
-            "Install it by: pip install 'swatchwright[heif]'. Or set the phone's camera to save"
-            " JPEG (often called 'most compatible'), or export the photo as a JPEG.",
+            say("“{name}” is a HEIC, and what reads that is not installed.", name=name),
+            say(
+                "Install it by: pip install 'swatchwright[heif]'. Or set the phone's camera to save"
+                " JPEG (often called 'most compatible'), or export the photo as a JPEG."
+            ),
         ) from None
     return pillow_heif
 
@@ -110,7 +116,7 @@ def _numbers(picture: HeifFile, bits: int) -> Numbers:
 
 def _notes(count: int, properties: Properties) -> tuple[str, ...]:
     """Say what else the file holds."""
-    notes = [GAIN_MAP] if properties.gain_map else []
+    notes = [say(GAIN_MAP)] if properties.gain_map else []
     if count > 1:
-        notes.append(f"The file holds {count} pictures: the main one was taken.")
+        notes.append(say("The file holds {count} pictures: the main one was taken.", count=count))
     return tuple(notes)

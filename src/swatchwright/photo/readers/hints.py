@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from swatchwright.language import mark, say
 from swatchwright.photo.readers.malformed import MALFORMED
 
 if TYPE_CHECKING:
@@ -75,19 +76,19 @@ class Hints:
             _NIGHT: self.night,
             _MERGED: self.merged,
         }
-        return tuple(sentence for sentence, holds in told.items() if holds)
+        return tuple(say(sentence) for sentence, holds in told.items() if holds)
 
 
-_DAMAGED = "What the camera wrote into the file is damaged: read as it lies."
-_SHAPED = (
+_DAMAGED = mark("What the camera wrote into the file is damaged: read as it lies.")
+_SHAPED = mark(
     "The camera has shaped light and dark for the eye, as nearly all do: what is much lighter or"
     " darker than the grey card is less sure. A raw file (DNG) is not shaped."
 )
-_NIGHT = (
+_NIGHT = mark(
     "It was taken in a night mode: colours in so little light are less sure. Take it by daylight if"
     " you can."
 )
-_MERGED = (
+_MERGED = mark(
     "The camera put it together from several exposures, and may have treated parts of it"
     " differently: keep the grey card close to the cloth."
 )

@@ -20,6 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.convert import D65_WHITE, bradford, xyz_to_linear_srgb
+from swatchwright.language import say
 from swatchwright.photo.image import Decoding
 from swatchwright.photo.readers.cicp import CodePoints
 
@@ -209,7 +210,7 @@ def _description(tag: bytes) -> str:
     except ValueError:
         text = ""
     printable = "".join(c for c in text if c.isprintable()).strip()
-    return printable[:_LONGEST_NAME] or "a profile without a name"
+    return printable[:_LONGEST_NAME] or say("a profile without a name")
 
 
 def _localised(tag: bytes) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from PIL import ImageCms
 
+from swatchwright.language import mark, say
 from swatchwright.photo.image import Decoding, srgb_decoding
 from swatchwright.photo.readers.cicp import power_curve
 from swatchwright.photo.readers.icc import read_icc
@@ -23,7 +24,7 @@ _SRGB_GAMMA = (0.44, 0.47)
 
 _GAMMAS = (0.1, 10.0)
 
-_HDR = (
+_HDR = mark(
     "The picture was made for HDR screens: its white is taken to be white paper, and the camera has"
     " shaped light and dark a good deal. Take the cloth with HDR switched off if you can."
 )
@@ -95,7 +96,7 @@ def _by_code_points(points: CodePoints, levels: int) -> Meaning | None:
         return None
     if points.is_open:
         return None
-    return Meaning(decoding, points.words, (_HDR,) if points.is_hdr else ())
+    return Meaning(decoding, points.words, (say(_HDR),) if points.is_hdr else ())
 
 
 def _by_profile(data: bytes, levels: int) -> Meaning:
@@ -111,8 +112,8 @@ def _by_profile(data: bytes, levels: int) -> Meaning:
             return Meaning(icc.decoding, icc.description)
         return _by_tables(data, icc.description, levels)
     except (ValueError, ImageCms.PyCMSError, OSError):
-        note = "The colour profile in the file is damaged or of no use: read as sRGB instead."
-        return Meaning(srgb_decoding(levels), "unreadable, read as sRGB", (note,))
+        note = say("The colour profile in the file is damaged or of no use: read as sRGB instead.")
+        return Meaning(srgb_decoding(levels), say("unreadable, read as sRGB"), (note,))
 
 
 def _by_tables(data: bytes, description: str, levels: int) -> Meaning:
@@ -124,9 +125,10 @@ def _by_tables(data: bytes, description: str, levels: int) -> Meaning:
         "RGB",
         renderingIntent=ImageCms.Intent.RELATIVE_COLORIMETRIC,
     )
-    note = (
-        f"The profile “{description}” holds tables only: converted to sRGB, and colours outside"
-        " sRGB were clipped."
+    note = say(
+        "The profile “{name}” holds tables only: converted to sRGB, and colours outside"
+        " sRGB were clipped.",
+        name=description,
     )
     return Meaning(srgb_decoding(levels), description, (note,), transform)
 
@@ -134,22 +136,23 @@ def _by_tables(data: bytes, description: str, levels: int) -> Meaning:
 def _by_custom(labels: Labels, levels: int) -> Meaning:
     """Tell what a file without a profile is read as, and say what was assumed."""
     if labels.says_srgb:
-        return Meaning(srgb_decoding(levels), "sRGB, as the file says")
+        return Meaning(srgb_decoding(levels), say("sRGB, as the file says"))
     gamma = labels.gamma
     if gamma is not None and _is_odd(gamma):
         curve = power_curve(1 / gamma, levels).astype(np.float32)
-        note = (
-            f"The file says that its numbers are light to the power of {gamma:.2f}: read so, with"
-            " the primaries of sRGB."
+        note = say(
+            "The file says that its numbers are light to the power of {gamma:.2f}: read so, with"
+            " the primaries of sRGB.",
+            gamma=gamma,
         )
-        return Meaning(Decoding(np.stack([curve] * 3), np.eye(3)), "sRGB primaries", (note,))
-    note = "No colour profile in the file: read as sRGB, as most phones mean it."
+        return Meaning(Decoding(np.stack([curve] * 3), np.eye(3)), say("sRGB primaries"), (note,))
+    note = say("No colour profile in the file: read as sRGB, as most phones mean it.")
     if labels.is_wide:
-        note = (
+        note = say(
             "The camera says that the colours are not sRGB, but put no profile into the file:"
             " read as sRGB, so strong colours come out too dull. Set the camera to sRGB."
         )
-    return Meaning(srgb_decoding(levels), "none, read as sRGB", (note,))
+    return Meaning(srgb_decoding(levels), say("none, read as sRGB"), (note,))
 
 
 def _is_odd(gamma: float) -> bool:

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, BinaryIO
 from PIL import Image
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.photo.image import FileFacts, Photo
 from swatchwright.photo.readers import header
 from swatchwright.photo.readers.found import Found, Reading
@@ -90,25 +91,30 @@ def _read(reading: Reading, kind: Kind) -> Found:
 @contextmanager
 def _opened(place: Path) -> Iterator[tuple[BinaryIO, int]]:
     """Open a file and give it with its size, telling what hinders."""
-    mend = "Choose a photo: a JPEG, HEIC, PNG, TIFF, WebP, AVIF or raw file."
+    mend = say("Choose a photo: a JPEG, HEIC, PNG, TIFF, WebP, AVIF or raw file.")
     try:
         if place.is_dir():
-            raise MendableError(f"“{place.name or place}” is a folder, not a photo.", mend)
+            raise MendableError(
+                say("“{name}” is a folder, not a photo.", name=place.name or place), mend
+            )
         if place.exists() and not place.is_file():
-            raise MendableError(f"“{place.name}” is a device, not a photo.", mend)
+            raise MendableError(say("“{name}” is a device, not a photo.", name=place.name), mend)
         size = place.stat().st_size
         file = place.open("rb")
     except FileNotFoundError:
         raise MendableError(
-            f"There is no file “{place}”.", "See whether it was moved or renamed, and choose it."
+            say("There is no file “{path}”.", path=place),
+            say("See whether it was moved or renamed, and choose it."),
         ) from None
     except PermissionError:
         raise MendableError(
-            f"“{place.name}” may not be read by you.",
-            "Change its permissions, or copy it to a folder of your own.",
+            say("“{name}” may not be read by you.", name=place.name),
+            say("Change its permissions, or copy it to a folder of your own."),
         ) from None
     except (OSError, ValueError) as error:
-        raise MendableError(f"“{place.name}” cannot be opened ({error}).", mend) from None
+        raise MendableError(
+            say("“{name}” cannot be opened ({error}).", name=place.name, error=error), mend
+        ) from None
     with file:
         _refuse_by_size(place.name, size)
         yield file, size
@@ -118,12 +124,18 @@ def _refuse_by_size(name: str, size: int) -> None:
     """Refuse a file of no bytes and one of far too many."""
     if size == 0:
         raise MendableError(
-            f"“{name}” is empty: it holds no bytes at all.", "Copy it from the phone again."
+            say("“{name}” is empty: it holds no bytes at all.", name=name),
+            say("Copy it from the phone again."),
         )
     if size > MOST_BYTES:
         raise MendableError(
-            f"“{name}” has {size / 2**20:.0f} MB; no more than {MOST_BYTES // 2**20} are read.",
-            "Export it smaller, as a JPEG.",
+            say(
+                "“{name}” has {size:.0f} MB; no more than {most} are read.",
+                name=name,
+                size=size / 2**20,
+                most=MOST_BYTES // 2**20,
+            ),
+            say("Export it smaller, as a JPEG."),
         )
 
 
@@ -140,17 +152,21 @@ def _told(reading: Reading, kind: Kind) -> Iterator[None]:
         raise too_many_pixels(name) from None
     except MemoryError:
         raise MendableError(
-            f"“{name}” needs more memory than the computer has free.",
-            "Close other programs, or export it smaller.",
+            say("“{name}” needs more memory than the computer has free.", name=name),
+            say("Close other programs, or export it smaller."),
         ) from None
     except MALFORMED:
         if kind is not Kind.UNKNOWN:
             raise MendableError(
-                f"“{name}” is damaged or cut short: it cannot be decoded to its end.",
-                "Copy it from the phone again, or open it elsewhere and export it as a JPEG.",
+                say(
+                    "“{name}” is damaged or cut short: it cannot be decoded to its end.", name=name
+                ),
+                say("Copy it from the phone again, or open it elsewhere and export it as a JPEG."),
             ) from None
         raise MendableError(
-            f"“{name}” is not a picture.",
-            "Choose a JPEG, HEIC, PNG, TIFF, WebP, AVIF or raw file; GIF, BMP and others have to be"
-            " exported as one of these.",
+            say("“{name}” is not a picture.", name=name),
+            say(
+                "Choose a JPEG, HEIC, PNG, TIFF, WebP, AVIF or raw file; GIF, BMP and others have"
+                " to be exported as one of these."
+            ),
         ) from None

@@ -21,6 +21,7 @@ from PIL import Image
 
 from swatchwright.colour.convert import linear_srgb_to_xyz, srgb_encode
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.photo.image import Decoding, srgb_decoding
 from swatchwright.photo.readers.found import Found, Reading, upright_pixels
 from swatchwright.photo.readers.hints import Hints, read_hints
@@ -43,11 +44,11 @@ _HALVED_FROM = 6_000_000
 """Pixels of a sensor from which each square of four becomes one: no colour has then to be guessed
 from its neighbours, and there are pixels enough."""
 
-_HALVED = (
+_HALVED = mark(
     "Each square of four dots of the sensor was made one pixel, so the photo has half the width and"
     " height that the camera states."
 )
-_NO_PRIMARIES = (
+_NO_PRIMARIES = mark(
     "The file does not say how the camera sees colours, and the camera is not known: read as if it"
     " saw them as sRGB, so strong colours are less sure."
 )
@@ -70,8 +71,13 @@ def read_raw(reading: Reading) -> Found:
             return _developed(rawpy, raw, reading)
     except (rawpy.LibRawFileUnsupportedError, rawpy.NotSupportedError):
         raise MendableError(
-            f"“{reading.name}” is a raw file of a camera or a kind that is not known here.",
-            "Save it as an uncompressed DNG, or develop it and export a 16-bit TIFF or a JPEG.",
+            say(
+                "“{name}” is a raw file of a camera or a kind that is not known here.",
+                name=reading.name,
+            ),
+            say(
+                "Save it as an uncompressed DNG, or develop it and export a 16-bit TIFF or a JPEG."
+            ),
         ) from None
     except rawpy.LibRawUnsufficientMemoryError:
         raise MemoryError from None
@@ -85,9 +91,14 @@ def _package(name: str) -> ModuleType:
         import rawpy
     except ImportError:
         raise MendableError(
-            f"“{name}” is a raw file of a camera, and what reads that is not installed.",
-            "Install it by: pip install 'swatchwright[raw]'. Or develop it and export a 16-bit"
-            " TIFF or a JPEG, with the profile embedded.",
+            say(
+                "“{name}” is a raw file of a camera, and what reads that is not installed.",
+                name=name,
+            ),
+            say(
+                "Install it by: pip install 'swatchwright[raw]'. Or develop it and export a 16-bit"
+                " TIFF or a JPEG, with the profile embedded."
+            ),
         ) from None
     return rawpy
 
@@ -98,7 +109,8 @@ def _developed(rawpy: ModuleType, raw: RawPy, reading: Reading) -> Found:
     refuse_size(sizes.width, sizes.height, reading.name)
     if raw.num_colors < 3:
         raise MendableError(
-            f"“{reading.name}” comes from a sensor that sees no colour.", "Choose a colour photo."
+            say("“{name}” comes from a sensor that sees no colour.", name=reading.name),
+            say("Choose a colour photo."),
         )
     halved = raw.raw_type == rawpy.RawType.Flat and sizes.width * sizes.height >= _HALVED_FROM
     white_level = int(raw.white_level)
@@ -120,7 +132,7 @@ def _developed(rawpy: ModuleType, raw: RawPy, reading: Reading) -> Found:
         _hints(reading),
         bits=min(max(white_level.bit_length(), 8), 16),
         tone_mapped=False,
-        notes=(_HALVED,) if halved else (),
+        notes=(say(_HALVED),) if halved else (),
     )
 
 
@@ -153,8 +165,10 @@ def _meaning(raw: RawPy) -> Meaning:
     known: Matrix = np.asarray(raw.rgb_xyz_matrix, dtype=np.float64)[:3]
     for matrix in (in_file, _from_xyz(known)):
         if matrix is not None and _keeps_white(matrix):
-            return Meaning(Decoding(curves, matrix), "the camera's own")
-    return Meaning(Decoding(curves, np.eye(3)), "unknown, taken as sRGB", (_NO_PRIMARIES,))
+            return Meaning(Decoding(curves, matrix), say("the camera's own"))
+    return Meaning(
+        Decoding(curves, np.eye(3)), say("unknown, taken as sRGB"), (say(_NO_PRIMARIES),)
+    )
 
 
 def _keeps_white(matrix: Matrix) -> bool:

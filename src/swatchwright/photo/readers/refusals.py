@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = [
     "MOST_PIXELS",
@@ -25,8 +26,12 @@ _GREYS = frozenset({"1", "L", "LA", "La", "I", "F"})
 def too_many_pixels(name: str) -> MendableError:
     """Say that a picture is too large."""
     return MendableError(
-        f"“{name}” says it has more than {MOST_PIXELS // 10**6} million pixels.",
-        "Export it smaller: 12 million are plenty.",
+        say(
+            "“{name}” says it has more than {most} million pixels.",
+            name=name,
+            most=MOST_PIXELS // 10**6,
+        ),
+        say("Export it smaller: 12 million are plenty."),
     )
 
 
@@ -42,8 +47,10 @@ def refuse_size(width: int, height: int, name: str) -> None:
         raise too_many_pixels(name)
     if min(width, height) < SMALLEST_SIDE:
         raise MendableError(
-            f"“{name}” is only {width} × {height} pixels.",
-            f"Choose a photo of at least {SMALLEST_SIDE} × {SMALLEST_SIDE}.",
+            say(
+                "“{name}” is only {width} × {height} pixels.", name=name, width=width, height=height
+            ),
+            say("Choose a photo of at least {least} × {least}.", least=SMALLEST_SIDE),
         )
 
 
@@ -57,24 +64,28 @@ def refuse_mode(mode: str, name: str) -> None:
     """
     if mode == "CMYK":
         raise MendableError(
-            f"“{name}” is in printing inks (CMYK), which differ from press to press.",
-            "Export it as RGB, best with an sRGB profile.",
+            say(
+                "“{name}” is in printing inks (CMYK), which differ from press to press.", name=name
+            ),
+            say("Export it as RGB, best with an sRGB profile."),
         )
     if mode == "LAB":
         raise MendableError(
-            f"“{name}” holds CIELAB values instead of red, green and blue.",
-            "Export it as an RGB JPEG, PNG or TIFF.",
+            say("“{name}” holds CIELAB values instead of red, green and blue.", name=name),
+            say("Export it as an RGB JPEG, PNG or TIFF."),
         )
     if mode in _GREYS or mode.startswith(("I;", "L;", "LA;", "La;")):
         raise MendableError(
-            f"“{name}” is a black-and-white picture, which holds no colour.",
-            "Choose a colour photo.",
+            say("“{name}” is a black-and-white picture, which holds no colour.", name=name),
+            say("Choose a colour photo."),
         )
 
 
 def several_pictures(name: str, count: int, kind: str) -> MendableError:
-    """Say that a file holds several pictures, none of which is the one; kind as in "pages"."""
+    """Say that a file holds several pictures and not one photo; kind is said, as in "pages"."""
     return MendableError(
-        f"“{name}” holds {count} {kind} instead of one photo.",
-        "Export the one you mean as a JPEG or PNG.",
+        say(
+            "“{name}” holds {count} {kind} instead of one photo.", name=name, count=count, kind=kind
+        ),
+        say("Export the one you mean as a JPEG or PNG."),
     )

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from PIL import Image, ImageCms, features
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.photo.readers import header
 from swatchwright.photo.readers.boxes import BOX_BYTES, picture_properties
 from swatchwright.photo.readers.chunks import png_code_points
@@ -40,7 +41,7 @@ _STRIP = 256
 
 _SEARCHED = 64 * 1024 * 1024
 
-GAIN_MAP = (
+GAIN_MAP = mark(
     "The file also holds a map that brightens the picture on HDR screens: the ordinary picture was"
     " read, without it."
 )
@@ -104,23 +105,28 @@ def read_avif(reading: Reading) -> Found:
     """
     if not features.check("avif"):
         raise MendableError(
-            f"“{reading.name}” is an AVIF, which the Pillow on this computer does not read.",
-            "Install a newer Pillow, or export the photo as a JPEG or PNG.",
+            say(
+                "“{name}” is an AVIF, which the Pillow on this computer does not read.",
+                name=reading.name,
+            ),
+            say("Install a newer Pillow, or export the photo as a JPEG or PNG."),
         )
     properties = picture_properties(reading.start(BOX_BYTES))
     picture = Image.open(reading.file, formats=("AVIF",))
     refuse_size(*picture.size, reading.name)
     count = int(getattr(picture, "n_frames", 1))
     if count > 1:
-        raise several_pictures(reading.name, count, "moving pictures")
+        raise several_pictures(reading.name, count, say("moving pictures"))
     refuse_mode(picture.mode, reading.name)
     hints = read_hints(picture.getexif())
     if properties.portrait:
         hints = replace(hints, portrait=True)
     meaning = meaning_of(_labels(picture, hints, properties.colours))
-    notes = [GAIN_MAP] if properties.gain_map else []
+    notes = [say(GAIN_MAP)] if properties.gain_map else []
     if properties.bits > 8:
-        notes.append(f"Of the {properties.bits} bits a channel of the AVIF 8 were read.")
+        notes.append(
+            say("Of the {bits} bits a channel of the AVIF 8 were read.", bits=properties.bits)
+        )
     return Found(
         _pixels(picture, meaning),
         meaning,
@@ -135,18 +141,25 @@ def read_avif(reading: Reading) -> Found:
 def _choose(picture: Image.Image, reading: Reading) -> _Extras:
     """Go to the photo among several pictures, and see what else the file holds."""
     gain_map = _has_gain_map(picture, reading)
-    notes = (GAIN_MAP,) if gain_map else ()
+    notes = (say(GAIN_MAP),) if gain_map else ()
     count = int(getattr(picture, "n_frames", 1))
     if count <= 1:
         return _Extras(0, gain_map, notes)
     if picture.format == "MPO":
-        taken = f"The file holds {count} pictures, as some phones save them: the first was taken."
+        taken = say(
+            "The file holds {count} pictures, as some phones save them: the first was taken.",
+            count=count,
+        )
         return _Extras(0, gain_map, notes or (taken,))
     page = choose_page(picture, count) if picture.format == "TIFF" else None
     if page is None:
-        kind = "pages" if picture.format == "TIFF" else "moving pictures"
+        kind = say("pages") if picture.format == "TIFF" else say("moving pictures")
         raise several_pictures(reading.name, count, kind)
-    return _Extras(page, gain_map, (f"Of the {count} pages of the file the largest was taken.",))
+    return _Extras(
+        page,
+        gain_map,
+        (say("Of the {count} pages of the file the largest was taken.", count=count),),
+    )
 
 
 def _has_gain_map(picture: Image.Image, reading: Reading) -> bool:

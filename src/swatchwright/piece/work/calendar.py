@@ -7,6 +7,8 @@ from datetime import UTC, datetime
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
+from swatchwright.language import say
+from swatchwright.piece.names import piece_word
 from swatchwright.piece.work.cautions import CAUTIONS
 from swatchwright.piece.work.plan import Plan, Step
 from swatchwright.piece.work.schedule import Session
@@ -37,7 +39,7 @@ def calendar_of(plan: Plan, *, stamp: datetime | None = None) -> bytes:
     calendar = Calendar()
     calendar.add("prodid", "-//Swatchwright//plan of work//EN")
     calendar.add("version", "2.0")
-    calendar.add("x-wr-calname", f"Painting: {plan.name}")
+    calendar.add("x-wr-calname", say("Painting: {piece}", piece=piece_word(plan.name)))
     for event in _events(plan, written):
         calendar.add_component(event)
     return bytes(calendar.to_ical())
@@ -60,13 +62,23 @@ def _events(plan: Plan, written: datetime) -> Iterator[Event]:
 
 
 def _summary(plan: Plan, step: Step, session: Session) -> str:
-    going_on = "" if session is step.sessions[0] else " (going on)"
-    return f"{plan.name}: {step.title}{going_on}"
+    piece = piece_word(plan.name)
+    if session is step.sessions[0]:
+        return say("{piece}: {step}", piece=piece, step=step.title)
+    return say("{piece}: {step} (going on)", piece=piece, step=step.title)
 
 
 def _description(step: Step) -> str:
     lines = [step.how]
     if step.wait:
-        lines.append(f"Then wait {step.wait / 60:g} h ({step.wait_from}).")
-    lines += [f"Take care ({danger}): {CAUTIONS[danger].do}" for danger in step.cautions]
+        source = say(step.wait_from.value)
+        lines.append(say("Then wait {hours:g} h ({source}).", hours=step.wait / 60, source=source))
+    lines += [
+        say(
+            "Take care ({danger}): {do}",
+            danger=say(danger.value),
+            do=say(CAUTIONS[danger].do),
+        )
+        for danger in step.cautions
+    ]
     return "\n".join(lines)

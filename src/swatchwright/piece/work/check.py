@@ -6,6 +6,7 @@ from datetime import date
 from math import isfinite
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.piece.work.order import FinishKind, Lead, PaintTimes, PlanOrder, Primer, Week
 from swatchwright.piece.work.times import checked_room
 
@@ -29,16 +30,23 @@ def checked_plan_order(order: PlanOrder) -> PlanOrder:
     first_day(order.start)
     _check_lead(order)
     if not order.name.strip() or len(order.name) > 80 or not order.name.isprintable():
-        raise MendableError("The piece has no name that can be read.", "Name it in a few words.")
+        raise MendableError(
+            say("The piece has no name that can be read."), say("Name it in a few words.")
+        )
     if not (isfinite(order.area) and 0 < order.area <= _MOST_AREA):
         raise MendableError(
-            f"{order.area:g} m² are to be painted.", f"Give an area up to {_MOST_AREA:g} m²."
+            say("{area:g} m² are to be painted.", area=order.area),
+            say("Give an area up to {most:g} m².", most=_MOST_AREA),
         )
     _check_coats(order)
     if not order.faces or len(set(order.faces)) < len(order.faces):
-        raise MendableError("What is painted is not clear.", "Name each side to paint once.")
-    for what in ("primer", "paint", "wash", "finish"):
-        _check_times(what, getattr(order, f"{what}_times"))
+        raise MendableError(
+            say("What is painted is not clear."), say("Name each side to paint once.")
+        )
+    _check_times(order.primer_times, mark("The times of the primer cannot be."))
+    _check_times(order.paint_times, mark("The times of the paint cannot be."))
+    _check_times(order.wash_times, mark("The times of the wash cannot be."))
+    _check_times(order.finish_times, mark("The times of the finish cannot be."))
     checked_room(order.room)
     _check_week(order.week)
     return order
@@ -56,57 +64,74 @@ def first_day(text: str) -> date:
         day = date.fromisoformat(text)
     except ValueError as error:
         raise MendableError(
-            f"“{text[:40]}” is not a day.", "Write year, month and day, as 2026-12-01."
+            say("“{text}” is not a day.", text=text[:40]),
+            say("Write year, month and day, as 2026-12-01."),
         ) from error
     if not _YEARS[0] <= day.year <= _YEARS[1]:
-        raise MendableError(f"The plan would begin in {day.year}.", "Look at the year again.")
+        raise MendableError(
+            say("The plan would begin in {year}.", year=day.year), say("Look at the year again.")
+        )
     return day
 
 
 def _check_lead(order: PlanOrder) -> None:
     if order.lead_matters and order.lead is Lead.NOT_ANSWERED:
         raise MendableError(
-            "What is on the piece is old or unknown, and may hold lead.",
-            "Have it tested before anything is rubbed, and say “tested negative”; or say “treat "
-            "as lead”, and it is planned without dry sanding. Your local rules come first.",
+            say("What is on the piece is old or unknown, and may hold lead."),
+            say(
+                "Have it tested before anything is rubbed, and say “tested negative”; or say "
+                "“treat as lead”, and it is planned without dry sanding. Your local rules come "
+                "first."
+            ),
         )
 
 
 def _check_coats(order: PlanOrder) -> None:
     finish = order.finish_coats if order.finish is not FinishKind.NONE else 0
-    for what, coats, least in (
-        ("paint", order.coats, 1),
-        ("primer", order.primer_coats, 0),
-        ("wash", order.washes, 0),
-        ("finish", finish, 0 if order.finish is FinishKind.NONE else 1),
+    for trouble, coats, least in (
+        (mark("{coats} coats of paint were asked for."), order.coats, 1),
+        (mark("{coats} coats of primer were asked for."), order.primer_coats, 0),
+        (mark("{coats} coats of wash were asked for."), order.washes, 0),
+        (
+            mark("{coats} coats of finish were asked for."),
+            finish,
+            0 if order.finish is FinishKind.NONE else 1,
+        ),
     ):
         if not least <= coats <= _MOST_COATS:
             raise MendableError(
-                f"{coats} coats of {what} were asked for.", f"Ask for {least} to {_MOST_COATS}."
+                say(trouble, coats=coats),
+                say("Ask for {least} to {most}.", least=least, most=_MOST_COATS),
             )
     if order.primer is Primer.NONE and order.primer_coats:
         raise MendableError(
-            "Coats of primer were asked for, and no primer.", "Name the primer, or leave it out."
+            say("Coats of primer were asked for, and no primer."),
+            say("Name the primer, or leave it out."),
         )
 
 
-def _check_times(what: str, times: PaintTimes | None) -> None:
+def _check_times(times: PaintTimes | None, trouble: str) -> None:
     if times is None:
         return
     in_order = 0 <= times.touch_dry <= times.recoat <= times.hard <= _LONGEST
     if not in_order:
         raise MendableError(
-            f"The times of the {what} cannot be.",
-            "Give touch dry, recoat and hard as the tin says, each no less than the one before, "
-            "up to 60 days.",
+            say(trouble),
+            say(
+                "Give touch dry, recoat and hard as the tin says, each no less than the one "
+                "before, up to 60 days."
+            ),
         )
 
 
 def _check_week(week: Week) -> None:
     days = set(week.days)
     if not days or len(days) < len(week.days) or not days <= set(range(7)):
-        raise MendableError("No working days were given.", "Give days from Monday to Sunday once.")
+        raise MendableError(
+            say("No working days were given."), say("Give days from Monday to Sunday once.")
+        )
     if not 0 <= week.begin < week.end <= 24 * 60 or week.end - week.begin < 60:
         raise MendableError(
-            "The working hours cannot be.", "Give an hour or more of one day, as 9:00-17:00."
+            say("The working hours cannot be."),
+            say("Give an hour or more of one day, as 9:00-17:00."),
         )

@@ -11,20 +11,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from swatchwright.piece.work import times
+from swatchwright.language import mark, say, say_in
+from swatchwright.piece.names import side_word
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import (
     Carrier,
     FinishKind,
-    PaintTimes,
     PlanOrder,
     Primer,
-    Surface,
     Use,
     Which,
 )
-from swatchwright.piece.work.task import WET, StepKind, Task
-from swatchwright.piece.work.times import Source, Wait
+from swatchwright.piece.work.task import StepKind, Task
+from swatchwright.piece.work.times import Wait
+from swatchwright.piece.work.waits import SLICK, last_wait, usual_primer, wait_after
 
 __all__ = ["SLICK", "Stance", "coating", "finishing", "stances", "usual_primer"]
 
@@ -42,11 +42,6 @@ _PACE = {
 _TURNING = 10.0
 _REFITTING = 30.0
 _DAMP_DRIES = 30.0
-
-_HOLDS = {
-    Surface.RAW: Primer.ORDINARY,
-    Surface.PAINTED: Primer.NONE,
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,20 +65,6 @@ def stances(order: PlanOrder) -> tuple[Stance, ...]:
     return (Stance(then, (first,), share), Stance(first, rest, 1.0 - share))
 
 
-def usual_primer(order: PlanOrder) -> tuple[Primer, int]:
-    """Give the primer and its coats: what was asked for, or what is usual on the surface.
-
-    Bare wood takes one coat of primer and sound paint none; what is slick or unknown takes two
-    coats of an adhesion primer. Common practice, no source.
-    """
-    primer = order.primer
-    if primer is None:
-        primer = _HOLDS.get(order.surface, Primer.ADHESION)
-    if primer is Primer.NONE:
-        return primer, 0
-    return primer, order.primer_coats or (2 if primer is Primer.ADHESION else 1)
-
-
 def coating(order: PlanOrder) -> Iterator[Task]:
     """Give all steps from the first coat to the last buffing, with their waits."""
     stood = stances(order)
@@ -95,45 +76,58 @@ def coating(order: PlanOrder) -> Iterator[Task]:
         for task, following in pairwise([*tasks, None]):
             assert task is not None  # noqa: S101 - only the last is None
             last = following is None and to_be_turned
-            yield replace(task, wait=_wait_after(order, task, following, turned_next=last))
+            yield replace(task, wait=wait_after(order, task, following, turned_next=last))
 
 
 def _turned(rests_on: Which) -> Task:
-    how = f"Turn it, with help, to rest on its {rests_on}, on clean battens or a soft cloth."
-    return Task(StepKind.TURN, f"Turn onto its {rests_on}", how, _TURNING, Wait(0.0), rests_on)
+    side = side_word(rests_on.value)
+    title = say("Turn onto its {side}", side=side)
+    how = say(
+        "Turn it, with help, to rest on its {side}, on clean battens or a soft cloth.", side=side
+    )
+    return Task(StepKind.TURN, title, how, _TURNING, Wait(0.0), rests_on)
 
 
 def finishing(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     """Give what is left to do after the last coat."""
-    last = _last_times(order)
-    how = "Let it harden before it is used: nothing set on it, no water, no cloth over it."
-    yield Task(StepKind.CURE, "Cure", how, 0.0, last, rests_on)
+    last = last_wait(order)
+    how = say("Let it harden before it is used: nothing set on it, no water, no cloth over it.")
+    yield Task(StepKind.CURE, say_in("step", "Cure"), how, 0.0, last, rests_on)
     if order.fittings:
-        how = "Put drawers, doors, handles and locks back, with a drop of wax on the runners."
-        yield Task(StepKind.REFIT, "Refit", how, _REFITTING, Wait(0.0), rests_on)
+        how = say("Put drawers, doors, handles and locks back, with a drop of wax on the runners.")
+        title = say_in("step", "Refit")
+        yield Task(StepKind.REFIT, title, how, _REFITTING, Wait(0.0), rests_on)
 
 
 # --- layers --------------------------------------------------------------------------------------
 
 
+_PRIMED = {
+    Primer.ORDINARY: mark("Primer, coat {n}"),
+    Primer.ADHESION: mark("Adhesion primer, coat {n}"),
+}
+
+
 def _layers(order: PlanOrder, stance: Stance, *, to_be_turned: bool) -> Iterator[Task]:
     if order.stain_block:
-        how = "Seal knots, stains and old ink with a stain block."
-        yield _wet(StepKind.STAIN_BLOCK, "Stain block", how, order, stance, Danger.SOLVENTS)
+        title = say_in("step", "Stain block")
+        how = say("Seal knots, stains and old ink with a stain block.")
+        yield _wet(StepKind.STAIN_BLOCK, title, how, order, stance, Danger.SOLVENTS)
     primer, primer_coats = usual_primer(order)
     for n in range(1, primer_coats + 1):
         yield _wet(
             StepKind.PRIME,
-            f"{primer.value.capitalize()}, coat {n}",
-            "Brush it out thin and even.",
+            say(_PRIMED[primer], n=n),
+            say("Brush it out thin and even."),
             order,
             stance,
             Danger.MIXING,
         )
     yield from _paint(order, stance)
     for n in range(1, order.washes + 1):
-        how = "Brush the wash over a part at a time and wipe it back along the grain."
-        yield _wet(StepKind.WASH, f"Wash {n}", how, order, stance, Danger.MIXING)
+        title = say("Wash {n}", n=n)
+        how = say("Brush the wash over a part at a time and wipe it back along the grain.")
+        yield _wet(StepKind.WASH, title, how, order, stance, Danger.MIXING)
     # Paint does not hold on wax or oil, and hands carry them: none before all is painted.
     if not (to_be_turned and order.finish in SLICK):
         yield from _clear(order, stance)
@@ -143,24 +137,28 @@ def _paint(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     for n in range(1, order.coats + 1):
         if n > 1:
             yield _denib(order, stance)
-        how = "Stir, strain, and lay off along the grain; stop at an edge, never in a face."
-        yield _wet(StepKind.COAT, f"Paint, coat {n}", how, order, stance, Danger.MIXING)
+        title = say("Paint, coat {n}", n=n)
+        how = say("Stir, strain, and lay off along the grain; stop at an edge, never in a face.")
+        yield _wet(StepKind.COAT, title, how, order, stance, Danger.MIXING)
 
 
 def _denib(order: PlanOrder, stance: Stance) -> Task:
     if order.without_dust:
-        how = "Rub lightly with a wet, very fine pad, and wipe; do not go through to the old coat."
+        title = say_in("step", "Denib, wet")
+        how = say(
+            "Rub lightly with a wet, very fine pad, and wipe; do not go through to the old coat."
+        )
         minutes = _minutes(StepKind.DENIB_WET, order, stance)
         dries = Wait(_DAMP_DRIES)
         lead = (Danger.LEAD,)
-        return Task(
-            StepKind.DENIB_WET, "Denib, wet", how, minutes, dries, stance.rests_on, cautions=lead
-        )
-    how = "Rub lightly with very fine abrasive until it feels smooth, and wipe with a damp cloth."
+        return Task(StepKind.DENIB_WET, title, how, minutes, dries, stance.rests_on, cautions=lead)
+    how = say(
+        "Rub lightly with very fine abrasive until it feels smooth, and wipe with a damp cloth."
+    )
     minutes = _minutes(StepKind.DENIB, order, stance)
     return Task(
         StepKind.DENIB,
-        "Denib",
+        say_in("step", "Denib"),
         how,
         minutes,
         Wait(_DAMP_DRIES),
@@ -169,13 +167,17 @@ def _denib(order: PlanOrder, stance: Stance) -> Task:
     )
 
 
-SLICK = frozenset({FinishKind.WAX, FinishKind.OIL})
-"""Finishes on which paint does not hold."""
-
 _CLEAR_HOW = {
-    FinishKind.WAX: "Work a thin film of wax in with a cloth or a brush, a part at a time.",
-    FinishKind.VARNISH: "Brush on thin, along the grain, and leave it alone.",
-    FinishKind.OIL: "Wipe on a thin film, and wipe off all that has not gone in after 15 minutes.",
+    FinishKind.WAX: mark("Work a thin film of wax in with a cloth or a brush, a part at a time."),
+    FinishKind.VARNISH: mark("Brush on thin, along the grain, and leave it alone."),
+    FinishKind.OIL: mark(
+        "Wipe on a thin film, and wipe off all that has not gone in after 15 minutes."
+    ),
+}
+_CLEAR_TITLES = {
+    FinishKind.WAX: mark("Wax, coat {n}"),
+    FinishKind.VARNISH: mark("Varnish, coat {n}"),
+    FinishKind.OIL: mark("Oil, coat {n}"),
 }
 _CLEAR_DANGERS = {
     FinishKind.WAX: (Danger.SOLVENTS, Danger.RAGS),
@@ -187,24 +189,25 @@ _CLEAR_DANGERS = {
 def _clear(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     if order.finish is FinishKind.NONE:
         return
-    name = order.finish.value.capitalize()
+    dangers, how = _CLEAR_DANGERS[order.finish], say(_CLEAR_HOW[order.finish])
     for n in range(1, order.finish_coats + 1):
-        dangers = _CLEAR_DANGERS[order.finish]
-        title = f"{name}, coat {n}"
-        task = _wet(StepKind.CLEAR, title, _CLEAR_HOW[order.finish], order, stance, *dangers)
+        title = say(_CLEAR_TITLES[order.finish], n=n)
+        task = _wet(StepKind.CLEAR, title, how, order, stance, *dangers)
         yield replace(task, with_next=order.finish is FinishKind.WAX)
         if order.finish is FinishKind.WAX:
-            how = "Buff with a clean soft cloth, turned often, until it no longer drags."
-            minutes = _minutes(StepKind.BUFF, order, stance)
-            yield Task(
-                StepKind.BUFF,
-                "Buff",
-                how,
-                minutes,
-                Wait(0.0),
-                stance.rests_on,
-                cautions=(Danger.RAGS,),
-            )
+            yield _buffed(order, stance)
+
+
+def _buffed(order: PlanOrder, stance: Stance) -> Task:
+    return Task(
+        StepKind.BUFF,
+        say_in("step", "Buff"),
+        say("Buff with a clean soft cloth, turned often, until it no longer drags."),
+        _minutes(StepKind.BUFF, order, stance),
+        Wait(0.0),
+        stance.rests_on,
+        cautions=(Danger.RAGS,),
+    )
 
 
 def _minutes(kind: StepKind, order: PlanOrder, stance: Stance) -> float:
@@ -231,65 +234,3 @@ def _wet(
         stance.faces,
         tuple(cautions),
     )
-
-
-# --- waits ---------------------------------------------------------------------------------------
-
-
-def _times(order: PlanOrder, kind: StepKind) -> tuple[PaintTimes, Source]:
-    primer, _ = usual_primer(order)
-    given, usual = {
-        StepKind.STAIN_BLOCK: (None, times.stain_block_times()),
-        StepKind.PRIME: (order.primer_times, times.primer_times(primer, order.carrier)),
-        StepKind.COAT: (order.paint_times, times.paint_times(order.carrier)),
-        StepKind.WASH: (order.wash_times, times.paint_times(order.carrier)),
-        StepKind.CLEAR: (order.finish_times, times.finish_times(order.finish, order.carrier)),
-    }[kind]
-    return (usual, Source.PRACTICE) if given is None else (given, Source.TIN)
-
-
-def _wait_after(order: PlanOrder, task: Task, following: Task | None, *, turned_next: bool) -> Wait:
-    if task.kind is StepKind.BUFF:
-        return _after_buffing(order, following)
-    if task.kind not in WET:
-        return task.wait
-    if following is not None and following.kind is StepKind.BUFF:
-        return Wait(times.BUFF_AFTER)
-    dry, source = _times(order, task.kind)
-    wait = Wait(max(dry.recoat, dry.touch_dry), source)
-    if turned_next:
-        return times.set_down(wait, order.carrier)
-    if following is None:
-        return Wait(0.0, source)
-    return _longest(wait, _practice_between(order, task.kind, following.kind))
-
-
-def _after_buffing(order: PlanOrder, following: Task | None) -> Wait:
-    """Wait for the next coat of wax; what follows the last is the cure."""
-    dry, source = _times(order, StepKind.CLEAR)
-    return Wait(0.0) if following is None else Wait(dry.recoat, source)
-
-
-def _practice_between(order: PlanOrder, kind: StepKind, following: StepKind) -> Wait:
-    primer, _ = usual_primer(order)
-    if kind is StepKind.PRIME and primer is Primer.ADHESION and following is not StepKind.PRIME:
-        return Wait(times.ADHESION_BEFORE_PAINT)
-    if following is StepKind.CLEAR and kind is not StepKind.CLEAR and order.finish in SLICK:
-        return Wait(times.BEFORE_WAX)
-    return Wait(0.0)
-
-
-def _longest(tin: Wait, practice: Wait) -> Wait:
-    return tin if tin.minutes >= practice.minutes else practice
-
-
-def _last_times(order: PlanOrder) -> Wait:
-    """Give how long all that was put on takes to be ready for use: the slowest of it."""
-    kinds = [StepKind.COAT]
-    if order.washes:
-        kinds.append(StepKind.WASH)
-    if order.finish is not FinishKind.NONE:
-        kinds.append(StepKind.CLEAR)
-    found = [_times(order, kind) for kind in kinds]
-    dry, source = max(found, key=lambda pair: pair[0].hard)
-    return Wait(dry.hard, source)

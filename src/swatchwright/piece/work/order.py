@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from swatchwright.language import mark, mark_in
+
 __all__ = [
     "Age",
     "Carrier",
@@ -24,14 +26,14 @@ __all__ = [
 class Surface(StrEnum):
     """What is on the piece now."""
 
-    RAW = "raw wood"
-    PAINTED = "painted"
-    VARNISHED = "varnished"
-    WAXED = "waxed"
-    VENEER = "veneer"
-    LAMINATE = "laminate"
-    METAL = "metal"
-    UNKNOWN = "unknown"
+    RAW = mark("raw wood")
+    PAINTED = mark("painted")
+    VARNISHED = mark("varnished")
+    WAXED = mark("waxed")
+    VENEER = mark("veneer")
+    LAMINATE = mark("laminate")
+    METAL = mark("metal")
+    UNKNOWN = mark("unknown")
 
 
 class Age(StrEnum):
@@ -57,25 +59,25 @@ class Lead(StrEnum):
 class Carrier(StrEnum):
     """What carries a paint, and thins it."""
 
-    WATER = "water-borne"
-    SOLVENT = "solvent-borne"
+    WATER = mark("water-borne")
+    SOLVENT = mark("solvent-borne")
 
 
 class Primer(StrEnum):
     """What goes on before the paint."""
 
     NONE = "none"
-    ORDINARY = "primer"
-    ADHESION = "adhesion primer"
+    ORDINARY = mark("primer")
+    ADHESION = mark("adhesion primer")
 
 
 class FinishKind(StrEnum):
     """What goes on after the paint."""
 
     NONE = "none"
-    WAX = "wax"
-    VARNISH = "varnish"
-    OIL = "oil"
+    WAX = mark("wax")
+    VARNISH = mark("varnish")
+    OIL = mark("oil")
 
 
 class Use(StrEnum):
@@ -88,12 +90,12 @@ class Use(StrEnum):
 class Which(StrEnum):
     """A way that the piece can be stood or laid on, or painted from."""
 
-    UNDERSIDE = "underside"
-    TOP = "top"
-    FRONT = "front"
-    BACK = "back"
-    SIDES = "sides"
-    INSIDE = "inside"
+    UNDERSIDE = mark_in("side", "underside")
+    TOP = mark_in("side", "top")
+    FRONT = mark_in("side", "front")
+    BACK = mark_in("side", "back")
+    SIDES = mark_in("side", "sides")
+    INSIDE = mark_in("side", "inside")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from swatchwright.language import say
+from swatchwright.piece.names import side_word
 from swatchwright.piece.work.cautions import CAUTIONS, Caution, Danger
 from swatchwright.piece.work.check import checked_plan_order
 from swatchwright.piece.work.coats import SLICK, coating, finishing, stances
@@ -26,7 +28,7 @@ class Step:
     number
         From 1.
     kind, title, how
-        What to do.
+        What to do; the texts in the language in use.
     sessions
         When it is worked on; more than one where a day does not suffice, none for mere waiting.
     start, end
@@ -77,7 +79,7 @@ class Plan:
     wait_factor
         How much longer than at 20 Celsius and 50 % things are taken to dry.
     cautions
-        Each that a step names, once.
+        Each that a step names, once; in English until they are shown.
     notes
         What was assumed, in plain words.
     """
@@ -159,29 +161,42 @@ def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...
     notes = []
     if any(task.wait.minutes and task.wait.source is Source.PRACTICE for task in tasks):
         notes.append(
-            "Waits that are common practice have no source. What the tin says comes first: enter "
-            "its times."
+            say(
+                "Waits that are common practice have no source. What the tin says comes first: "
+                "enter its times."
+            )
         )
     if factor > 1:
         notes.append(
-            f"Waits are {factor:.1f} times as long for the cold or the damp: a rule of thumb."
+            say(
+                "Waits are {factor:.1f} times as long for the cold or the damp: a rule of thumb.",
+                factor=factor,
+            )
         )
     if _sweats(order.room):
         notes.append(
-            "The air is so damp that a surface 3 °C colder than the room would sweat: let the "
-            "piece warm up, and feel whether it is dry."
+            say(
+                "The air is so damp that a surface 3 °C colder than the room would sweat: let the "
+                "piece warm up, and feel whether it is dry."
+            )
         )
     if order.lead_matters and order.lead is Lead.TESTED_NEGATIVE:
-        notes.append("Dry sanding is planned because the coat was tested and holds no lead.")
+        notes.append(say("Dry sanding is planned because the coat was tested and holds no lead."))
     if order.without_dust:
-        notes.append("It is treated as lead: nothing old is sanded dry. Local rules come first.")
+        notes.append(
+            say("It is treated as lead: nothing old is sanded dry. Local rules come first.")
+        )
     stood = stances(order)
     if len(stood) > 1 and order.finish in SLICK:
         notes.append(
-            f"Its {stood[0].faces[0]} is left without {order.finish}: hands would carry it to "
-            "where paint is still to hold."
+            say(
+                "Its {side} is left without {finish}: hands would carry it to where paint is "
+                "still to hold.",
+                side=side_word(stood[0].faces[0].value),
+                finish=say(order.finish.value),
+            )
         )
-    notes.append("It goes on hardening for weeks: use it gently for a month.")
+    notes.append(say("It goes on hardening for weeks: use it gently for a month."))
     return tuple(notes)
 
 

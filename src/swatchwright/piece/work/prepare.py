@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import PlanOrder, Surface, Which
 from swatchwright.piece.work.task import StepKind, Task
@@ -28,14 +29,32 @@ _WOOD_DRIES = Wait(120.0)
 _FILLER_DRIES = Wait(240.0)
 _NOW = Wait(0.0)
 
+_TITLES = {
+    StepKind.UNWAX: mark_in("step", "Take off wax"),
+    StepKind.DEGREASE: mark_in("step", "Degrease"),
+    StepKind.RINSE: mark_in("step", "Rinse"),
+    StepKind.SAND: mark_in("step", "Sand"),
+    StepKind.KEY_WET: mark_in("step", "Key, wet"),
+    StepKind.DUST: mark_in("step", "Dust off"),
+    StepKind.FILL: mark_in("step", "Fill"),
+    StepKind.SMOOTH: mark_in("step", "Sand filler"),
+    StepKind.SMOOTH_WET: mark_in("step", "Smooth filler, wet"),
+}
+
 _SANDED = {
-    Surface.RAW: "Sand along the grain with 120 to 180 grit until it feels even.",
-    Surface.PAINTED: "Sand with 180 to 240 grit until the sheen is gone and loose edges are level.",
-    Surface.VARNISHED: "Sand with 180 to 240 grit until the gloss is gone, not down to the wood.",
-    Surface.WAXED: "Sand lightly with 180 grit along the grain, once the wax is off.",
-    Surface.VENEER: "Sand lightly by hand with 240 grit, along the grain: veneer is soon through.",
-    Surface.METAL: "Sand with 240 grit until rust and gloss are gone.",
-    Surface.UNKNOWN: "Sand lightly with 180 to 240 grit, and stop where another coat shows.",
+    Surface.RAW: mark("Sand along the grain with 120 to 180 grit until it feels even."),
+    Surface.PAINTED: mark(
+        "Sand with 180 to 240 grit until the sheen is gone and loose edges are level."
+    ),
+    Surface.VARNISHED: mark(
+        "Sand with 180 to 240 grit until the gloss is gone, not down to the wood."
+    ),
+    Surface.WAXED: mark("Sand lightly with 180 grit along the grain, once the wax is off."),
+    Surface.VENEER: mark(
+        "Sand lightly by hand with 240 grit, along the grain: veneer is soon through."
+    ),
+    Surface.METAL: mark("Sand with 240 grit until rust and gloss are gone."),
+    Surface.UNKNOWN: mark("Sand lightly with 180 to 240 grit, and stop where another coat shows."),
 }
 
 
@@ -65,7 +84,7 @@ def _task(
     wait: Wait = _NOW,
 ) -> Task:
     pace, least = _PACE[kind]
-    title = kind.value.capitalize()
+    title = say_in("step", _TITLES[kind])
     minutes = max(least, pace * order.area)
     return Task(kind, title, how, minutes, wait, rests_on, cautions=cautions)
 
@@ -73,10 +92,12 @@ def _task(
 def _lead_care(rests_on: Which) -> Task:
     return Task(
         StepKind.LEAD_CARE,
-        "Get ready for lead",
-        "Lay sheets that can be thrown away, have gloves, the mask your local rules name, wet "
-        "abrasive and bags ready, and keep children and pregnant women out. Where the coat is "
-        "loose or must come off, stop and call a licensed contractor.",
+        say("Get ready for lead"),
+        say(
+            "Lay sheets that can be thrown away, have gloves, the mask your local rules name, wet "
+            "abrasive and bags ready, and keep children and pregnant women out. Where the coat is "
+            "loose or must come off, stop and call a licensed contractor."
+        ),
         20.0,
         _NOW,
         rests_on,
@@ -87,9 +108,11 @@ def _lead_care(rests_on: Which) -> Task:
 def _remove(rests_on: Which) -> Task:
     return Task(
         StepKind.REMOVE,
-        "Remove fittings",
-        "Take off handles, hinges and locks, take out drawers and doors, and bag and label the "
-        "screws.",
+        say_in("step", "Remove fittings"),
+        say(
+            "Take off handles, hinges and locks, take out drawers and doors, and bag and label the "
+            "screws."
+        ),
         20.0,
         _NOW,
         rests_on,
@@ -101,7 +124,7 @@ def _clean(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     if order.surface is Surface.WAXED:
         yield _task(
             StepKind.UNWAX,
-            "Rub the wax off with white spirit or a wax remover, turning the cloth often.",
+            say("Rub the wax off with white spirit or a wax remover, turning the cloth often."),
             order,
             rests_on,
             Danger.SOLVENTS,
@@ -113,15 +136,17 @@ def _clean(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
         return
     yield _task(
         StepKind.DEGREASE,
-        "Wash with a degreaser that rinses off, from the foot up, most where hands have been.",
+        say("Wash with a degreaser that rinses off, from the foot up, most where hands have been."),
         order,
         rests_on,
         *lead,
     )
     yield _task(
         StepKind.RINSE,
-        "Wipe twice with clean water and dry with a cloth: what stays of a cleaner stops paint "
-        "from holding.",
+        say(
+            "Wipe twice with clean water and dry with a cloth: what stays of a cleaner stops paint "
+            "from holding."
+        ),
         order,
         rests_on,
         wait=_WOOD_DRIES,
@@ -130,36 +155,36 @@ def _clean(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
 
 def _rub_down(order: PlanOrder, rests_on: Which) -> Task:
     if order.without_dust:
-        how = (
+        how = say(
             "Key the surface with a wet abrasive pad, without dust; wipe as you go and bag pads "
             "and cloths. Do not go through the coat."
         )
         return _task(StepKind.KEY_WET, how, order, rests_on, Danger.LEAD, wait=_WOOD_DRIES)
     if order.surface is Surface.LAMINATE:
-        how = "Key the laminate with a wet, very fine abrasive pad until it is evenly dull."
+        how = say("Key the laminate with a wet, very fine abrasive pad until it is evenly dull.")
         return _task(StepKind.KEY_WET, how, order, rests_on, wait=_WOOD_DRIES)
-    return _task(StepKind.SAND, _SANDED[order.surface], order, rests_on, Danger.DUST)
+    return _task(StepKind.SAND, say(_SANDED[order.surface]), order, rests_on, Danger.DUST)
 
 
 def _dust_off(order: PlanOrder, rests_on: Which) -> Task:
-    how = "Wipe all dust off with a damp cloth, and let it dry."
+    how = say("Wipe all dust off with a damp cloth, and let it dry.")
     return _task(StepKind.DUST, how, order, rests_on, wait=Wait(20.0))
 
 
 def _fill(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     yield _task(
         StepKind.FILL,
-        "Fill dents and holes a little proud; fill what is deep in two goes.",
+        say("Fill dents and holes a little proud; fill what is deep in two goes."),
         order,
         rests_on,
         Danger.SILICA,
         wait=_FILLER_DRIES,
     )
     if order.without_dust:
-        how = "Rub the filler level with a wet sponge, without touching the old coat dry."
+        how = say("Rub the filler level with a wet sponge, without touching the old coat dry.")
         cautions = (Danger.LEAD, Danger.SILICA)
         yield _task(StepKind.SMOOTH_WET, how, order, rests_on, *cautions, wait=_WOOD_DRIES)
     else:
-        how = "Sand the filler level with 180 grit, with extraction."
+        how = say("Sand the filler level with 180 grit, with extraction.")
         yield _task(StepKind.SMOOTH, how, order, rests_on, Danger.DUST, Danger.SILICA)
     yield _dust_off(order, rests_on)

@@ -8,6 +8,7 @@ from datetime import datetime, time, timedelta
 from math import ceil
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.piece.work.check import first_day
 from swatchwright.piece.work.order import Week
 from swatchwright.piece.work.task import WET, StepKind, Task
@@ -91,8 +92,12 @@ def _fitting(task: Task, minutes: int, now: datetime, week: Week) -> datetime:
     open_at, shut_at = _hours(week)
     if minutes > shut_at - open_at:
         raise MendableError(
-            f"“{task.title}” takes {minutes / 60:.1f} hours in one go, longer than a working day.",
-            "Give longer days, or plan the piece in parts.",
+            say(
+                "“{step}” takes {hours:.1f} hours in one go, longer than a working day.",
+                step=task.title,
+                hours=minutes / 60,
+            ),
+            say("Give longer days, or plan the piece in parts."),
         )
     begin, room = _opening(now, week)
     while room < minutes:

@@ -10,6 +10,7 @@ from enum import StrEnum
 from math import ceil, isfinite, log
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 from swatchwright.piece.work.order import Carrier, FinishKind, PaintTimes, Primer, Room
 
 __all__ = [
@@ -49,8 +50,8 @@ _SHORT_STEP, _LONG_STEP = 5.0, 15.0
 class Source(StrEnum):
     """Where a time comes from."""
 
-    TIN = "from the tin"
-    PRACTICE = "common practice, no source"
+    TIN = mark("from the tin")
+    PRACTICE = mark("common practice, no source")
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,14 +118,27 @@ def checked_room(room: Room) -> Room:
     warm, damp = room.temperature, room.humidity
     if not (isfinite(warm) and 0 <= warm <= 45 and isfinite(damp) and 0 <= damp <= 100):
         raise MendableError(
-            f"Nothing can be painted at {warm:g} °C and {damp:g} % humidity.",
-            "Give the room's temperature from 0 to 45 °C and its humidity from 0 to 100 %.",
+            say(
+                "Nothing can be painted at {warm:g} °C and {damp:g} % humidity.",
+                warm=warm,
+                damp=damp,
+            ),
+            say("Give the room's temperature from 0 to 45 °C and its humidity from 0 to 100 %."),
         )
     if not room.tin_allows and not (_COLDEST <= warm <= _HOTTEST and damp <= _DAMPEST):
         raise MendableError(
-            f"At {warm:g} °C and {damp:g} % humidity most paint does not dry as it should.",
-            f"Work between {_COLDEST:g} and {_HOTTEST:g} °C and below {_DAMPEST:g} % (common "
-            "practice), or say that the tin allows it.",
+            say(
+                "At {warm:g} °C and {damp:g} % humidity most paint does not dry as it should.",
+                warm=warm,
+                damp=damp,
+            ),
+            say(
+                "Work between {coldest:g} and {hottest:g} °C and below {dampest:g} % (common "
+                "practice), or say that the tin allows it.",
+                coldest=_COLDEST,
+                hottest=_HOTTEST,
+                dampest=_DAMPEST,
+            ),
         )
     return room
 

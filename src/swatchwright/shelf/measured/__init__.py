@@ -11,6 +11,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.measured.cgats import looks_like_cgats, parse_cgats, to_cgats
 from swatchwright.shelf.measured.csv_rows import parse_csv, to_csv
 from swatchwright.shelf.measured.cxf import parse_cxf, to_cxf
@@ -63,7 +64,8 @@ def read_measurements(path: Path) -> Measurements:
             data = file.read(LARGEST_FILE + 1)
     except OSError as error:
         raise MendableError(
-            f"The measurement file {path} could not be opened.", "Check its name and place."
+            say("The measurement file {path} could not be opened.", path=path),
+            say("Check its name and place."),
         ) from error
     return parse_measurements(data, path.name)
 
@@ -78,8 +80,8 @@ def parse_measurements(data: bytes, name: str) -> Measurements:
     """
     if len(data) > LARGEST_FILE:
         raise MendableError(
-            f"{name} is larger than 20 MB, too large for measurements.",
-            "Export the samples you need.",
+            say("{name} is larger than 20 MB, too large for measurements.", name=name),
+            say("Export the samples you need."),
         )
     text, note = _decoded(data, name)
     if text.lstrip("\ufeff \t\r\n").startswith("<"):
@@ -98,11 +100,12 @@ def _decoded(data: bytes, name: str) -> tuple[str, tuple[str, ...]]:
             text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
         text = data.decode("cp1252", errors="replace")
-        note = ("The text is not UTF-8; it was read as western European, so check the names.",)
+        told = say("The text is not UTF-8; it was read as western European, so check the names.")
+        note = (told,)
     if not _BINARY.isdisjoint(text[:100_000]) or not text.strip():
         raise MendableError(
-            f"{name} is not a measurement file: it is empty or not plain text.",
-            "Export the measurements as CSV, CGATS text or CxF.",
+            say("{name} is not a measurement file: it is empty or not plain text.", name=name),
+            say("Export the measurements as CSV, CGATS text or CxF."),
         )
     return text, note
 
@@ -136,11 +139,11 @@ def write_measurements(
     chosen = file_format or _SUFFIXES.get(path.suffix.lower())
     if chosen is None:
         raise MendableError(
-            f"“{path.name}” does not tell in which format to write.",
-            "End its name in .csv, .txt (CGATS text) or .cxf.",
+            say("“{name}” does not tell in which format to write.", name=path.name),
+            say("End its name in .csv, .txt (CGATS text) or .cxf."),
         )
     if not measured.rows:
-        raise MendableError("There are no measurements to write.", "Choose some first.")
+        raise MendableError(say("There are no measurements to write."), say("Choose some first."))
     now = made or datetime.now(UTC).replace(microsecond=0)
     match chosen:
         case FileFormat.CSV:
@@ -153,5 +156,6 @@ def write_measurements(
         path.write_bytes(data)
     except OSError as error:
         raise MendableError(
-            f"The measurement file {path} could not be written.", "Choose another place for it."
+            say("The measurement file {path} could not be written.", path=path),
+            say("Choose another place for it."),
         ) from error

@@ -24,8 +24,10 @@ from datetime import datetime
 from itertools import groupby, pairwise
 
 from swatchwright.errors import MendableError
-from swatchwright.shelf.measured import rules
-from swatchwright.shelf.measured.rules import Reading, Viewing, clean, is_band, number
+from swatchwright.language import say
+from swatchwright.shelf.measured import rules, told
+from swatchwright.shelf.measured.reading import Reading, Viewing
+from swatchwright.shelf.measured.rules import is_band, number
 from swatchwright.shelf.measured.values import Measurement, Measurements
 
 __all__ = ["looks_like_cgats", "parse_cgats", "to_cgats"]
@@ -83,7 +85,7 @@ def parse_cgats(text: str, name: str) -> Measurements:
     for table in _tables(text.lstrip("\ufeff"), name):
         columns = _columns(table.fields, name)
         if not (columns.lab or columns.bands or columns.pairs):
-            notes.append("A table without spectra and Lab values was passed over.")
+            notes.append(say("A table without spectra and Lab values was passed over."))
             continue
         for line, signs in _samples(table, name):
             _add(_reading(line, signs, columns, table, name), found)
@@ -98,7 +100,7 @@ def _tables(text: str, name: str) -> Iterator[_Table]:
     """Give the tables of the text, each with the fields and the viewing that hold for it."""
     table, part, begun = _Table(), "", 0
     for n, line in enumerate(text.splitlines(), 1):
-        signs = _signs(line, f"Line {n} of {name}")
+        signs = _signs(line, n, name)
         word = signs[0].upper() if signs else ""
         if part == "" and word == "BEGIN_DATA_FORMAT":
             table.fields, part, begun, signs = [], "END_DATA_FORMAT", n, signs[1:]
@@ -118,18 +120,27 @@ def _tables(text: str, name: str) -> Iterator[_Table]:
             part = part if upper.index(part) == len(signs) else ""
     if part:
         raise MendableError(
-            f"{name} ends before the {part} of line {begun}: it seems cut short.",
-            "Export or copy the file again.",
+            say(
+                "{name} ends before the {keyword} of line {line}: it seems cut short.",
+                name=name,
+                keyword=part,
+                line=begun,
+            ),
+            say("Export or copy the file again."),
         )
 
 
-def _signs(line: str, where: str) -> list[str]:
+def _signs(line: str, number: int, name: str) -> list[str]:
     """Part a line into its signs, without comments; strings keep their quotation marks."""
     signs = [s for s in _SIGN.findall(line) if not s.startswith("#")]
     if '"' in signs:
         raise MendableError(
-            f"{where} has a quotation mark without its other half.",
-            "Put the text in quotation marks, or take the mark out.",
+            say(
+                "Line {line} of {file} has a quotation mark without its other half.",
+                line=number,
+                file=name,
+            ),
+            say("Put the text in quotation marks, or take the mark out."),
         )
     return signs
 
@@ -153,16 +164,9 @@ def _closed(table: _Table, name: str, begun: int) -> _Table:
     for word, there in (("NUMBER_OF_FIELDS", len(table.fields)), ("NUMBER_OF_SETS", sets)):
         cut_in_a_sample = there != int(there)  # which is blamed by its line
         if word in counted and not cut_in_a_sample and int(counted[word][1][:9]) != there:
-            raise MendableError(
-                f"The table at line {begun} of {name} says {word} {counted[word][1][:9]} and has "
-                f"{there:g}.",
-                "It seems cut short or edited; export it again.",
-            )
+            raise told.miscounted(begun, name, f"{word} {counted[word][1][:9]}", there)
     if not table.fields:
-        raise MendableError(
-            f"The table at line {begun} of {name} does not name its fields.",
-            "It needs BEGIN_DATA_FORMAT, the names and END_DATA_FORMAT before BEGIN_DATA.",
-        )
+        raise told.nameless(begun, name)
     said = "\n".join(h for h in table.header if h.upper().startswith(_ABOUT_COLOURS))
     light, observer = _LIGHT.search(said), _OBSERVER.search(said)
     table.viewing = Viewing(
@@ -185,11 +189,7 @@ def _samples(table: _Table, name: str) -> Iterator[tuple[int, list[str]]]:
             yield begun, sample
             sample = []
     if sample:
-        raise MendableError(
-            f"The sample at line {begun} of {name} has {len(sample)} values where the table has "
-            f"{wanted} fields.",
-            "Put names with spaces in quotation marks, and fill in what is missing.",
-        )
+        raise told.uneven(begun, name, len(sample), wanted)
 
 
 # --- samples -------------------------------------------------------------------------------------
@@ -199,7 +199,7 @@ def _columns(fields: Sequence[str], name: str) -> _Columns:
     places = {f: i for i, f in enumerate(fields)}
     named = [(f, float(m[1]), i) for i, f in enumerate(fields) if (m := _BAND.fullmatch(f))]
     bands = [band for band in named if is_band(band[1])]
-    rules.refuse_repeated((f"for {nm:g} nm" for _, nm, _ in bands), name)
+    rules.refuse_repeated((told.band_told(nm) for _, nm, _ in bands), name)
     after = list(pairwise(fields))
     pairs = [
         i for i, f in enumerate(after) if f[0] == "SPECTRAL_NM" and f[1].startswith("SPECTRAL_")
@@ -219,15 +219,15 @@ def _reading(line: int, signs: list[str], columns: _Columns, table: _Table, name
     texts = [s[1:-1].replace('""', '"') if s[:1] == '"' == s[-1:] else s for s in signs]
     id_ = texts[columns.id] if columns.id is not None else ""
     name_ = texts[columns.name] if columns.name is not None else ""
-    where = f"Line {line} of {name} (sample “{clean(id_ or name_)}”)"
+    where = told.line_told(line, name, id_ or name_)
 
     def at(i: int) -> float:
-        return number(texts[i].strip(), f"{where}, under {table.fields[i]},")
+        return number(texts[i].strip(), told.under(where, table.fields[i]))
 
     spectrum = [(nm, at(i)) for nm, i in columns.bands] + [(at(i), at(j)) for i, j in columns.pairs]
     lab = [at(i) for i in columns.lab]
     return Reading(
-        place=f"line {line}",
+        place=say("line {line}", line=line),
         id=id_,
         name=name_,
         spectrum=tuple(spectrum),
@@ -293,4 +293,4 @@ def _line(m: Measurement) -> str:
 
 
 def _quoted(text: str) -> str:
-    return '"' + clean(text).replace('"', '""') + '"'
+    return '"' + told.clean(text).replace('"', '""') + '"'

@@ -12,16 +12,16 @@ import re
 from io import StringIO
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
+from swatchwright.shelf.measured.reading import Reading, Viewing
 from swatchwright.shelf.measured.rules import (
     MOST_SAMPLES,
-    Reading,
-    Viewing,
-    clean,
     is_band,
     measurements,
     number,
     refuse_repeated,
 )
+from swatchwright.shelf.measured.told import band_told, clean, line_told, under
 from swatchwright.shelf.measured.values import Measurements
 from swatchwright.shelf.rows import FileKind, Row, read_rows
 
@@ -29,7 +29,7 @@ __all__ = ["parse_csv", "to_csv"]
 
 _BAND = re.compile(r"(?:r_?|nm_?|spectral_(?:nm_?)?)?(\d{3,4}(?:[.,]\d+)?) ?(?:nm)?", re.ASCII)
 _LAB = (("lab_l", "lab_a", "lab_b"), ("l*", "a*", "b*"))
-_LAYOUT = (
+_LAYOUT = mark(
     "Such a file has a line of column names, id, name and r_400, r_410 … r_700 or lab_l, lab_a, "
     "lab_b, then a line for each sample."
 )
@@ -48,7 +48,8 @@ def parse_csv(text: str, name: str) -> Measurements:
     lab = next((names for names in _LAB if set(names) <= set(header)), None)
     if not bands and lab is None:
         raise MendableError(
-            f"{name} has neither columns of reflectance nor of Lab values.", _LAYOUT
+            say("{name} has neither columns of reflectance nor of Lab values.", name=name),
+            say(_LAYOUT),
         )
     refuse_repeated((column for column in header if column), name)
     return measurements(name, [_reading(row, bands, lab) for row in rows], "D65")
@@ -62,24 +63,22 @@ def _bands(header: list[str], name: str) -> dict[str, float]:
         if (band := _BAND.fullmatch(column))
     }
     found = {column: nm for column, nm in named.items() if is_band(nm)}
-    refuse_repeated((f"for {nm:g} nm" for nm in found.values()), name)
+    refuse_repeated((band_told(nm) for nm in found.values()), name)
     return found
 
 
 def _reading(row: Row, bands: dict[str, float], lab: tuple[str, ...] | None) -> Reading:
-    where = f"Line {row.line} of {row.place}"
-    known = clean(row.text("id") or row.text("name"))
-    if known:
-        where += f" (sample “{known}”)"
+    where = _where(row)
     values = _filled(row, tuple(bands), where)
     colour = _filled(row, lab or (), where)
     if not values and not colour:
         raise MendableError(
-            f"{where} has no reflectance and no Lab values.", "Fill them in, or delete the line."
+            say("{where} has no reflectance and no Lab values.", where=where),
+            say("Fill them in, or delete the line."),
         )
     observer = re.match(r"\d+", row.text("observer"))
     return Reading(
-        place=f"line {row.line}",
+        place=say("line {line}", line=row.line),
         id=row.text("id"),
         name=row.text("name"),
         spectrum=tuple(zip(bands.values(), values, strict=True)) if values else (),
@@ -91,12 +90,19 @@ def _reading(row: Row, bands: dict[str, float], lab: tuple[str, ...] | None) -> 
     )
 
 
+def _where(row: Row) -> str:
+    known = clean(row.text("id") or row.text("name"))
+    if known:
+        return line_told(row.line, row.place, known)
+    return say("Line {line} of {file}", line=row.line, file=row.place)
+
+
 def _filled(row: Row, columns: tuple[str, ...], where: str) -> list[float]:
     """Read the numbers under these columns, all of which are needed; none if all are empty."""
     texts = {column: row.text(column) for column in columns}
     if not any(texts.values()):
         return []
-    return [number(text, f"{where}, under {column},") for column, text in texts.items()]
+    return [number(text, under(where, column)) for column, text in texts.items()]
 
 
 def to_csv(measured: Measurements) -> str:
@@ -110,9 +116,12 @@ def to_csv(measured: Measurements) -> str:
     grids = {tuple(m.nm.tolist()): None for m in measured.rows if m.reflectance is not None}
     if len(grids) > 1:
         raise MendableError(
-            f"The samples of {measured.name} were measured at different wavelengths, "
-            "which one CSV table cannot hold.",
-            "Write them as CGATS text or CxF.",
+            say(
+                "The samples of {name} were measured at different wavelengths, which one CSV "
+                "table cannot hold.",
+                name=measured.name,
+            ),
+            say("Write them as CGATS text or CxF."),
         )
     nm = next(iter(grids), ())
     coloured = any(m.lab is not None for m in measured.rows)

@@ -16,8 +16,11 @@ from datetime import datetime
 from typing import Any
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.measured.harmless import EXPORT_AGAIN, lacking, walk_through
-from swatchwright.shelf.measured.rules import Reading, Viewing, clean, measurements
+from swatchwright.shelf.measured.reading import Reading, Viewing
+from swatchwright.shelf.measured.rules import measurements
+from swatchwright.shelf.measured.told import clean, no_number
 from swatchwright.shelf.measured.values import Measurement, Measurements
 
 __all__ = ["parse_cxf", "to_cxf"]
@@ -40,8 +43,10 @@ def parse_cxf(data: bytes, name: str) -> Measurements:
     found = list(_readings(objects or [], _specifications(resources), name, notes))
     if len(found) < len(objects or []):
         notes.append(
-            f"{len(objects or []) - len(found)} objects without a reflectance spectrum or CIELAB "
-            "values were passed over."
+            say(
+                "{count} objects without a reflectance spectrum or CIELAB values were passed over.",
+                count=len(objects or []) - len(found),
+            )
         )
     return measurements(name, found, "D50", notes)
 
@@ -70,7 +75,7 @@ def _document(data: bytes, name: str) -> Any:  # noqa: ANN401 # colour_cxf is no
             return parser.from_bytes(data, CxF)
     except (ValueError, TypeError, LookupError, AttributeError, ArithmeticError) as error:
         raise MendableError(
-            f"{name} is XML and not laid out as CxF3 asks.", EXPORT_AGAIN
+            say("{name} is XML and not laid out as CxF3 asks.", name=name), say(EXPORT_AGAIN)
         ) from error
 
 
@@ -111,14 +116,10 @@ def _readings(
         colours = [v for v in values if isinstance(v, ColorCielab)]
         if not spectra and not colours:
             continue
-        where = f"Sample “{clean(thing.id or thing.name or str(i))}” (object {i} of {name})"
-        said = [
-            f"It has {len(kind)} {what}; the first was taken."
-            for kind, what in ((spectra, "reflectance spectra"), (colours, "Lab values"))
-            if len(kind) > 1
-        ]
+        known = clean(thing.id or thing.name or str(i))
+        where = say("Sample “{id}” (object {number} of {file})", id=known, number=i, file=name)
         yield Reading(
-            place=f"object {i}",
+            place=say("object {number}", number=i),
             id=thing.id or "",
             name=thing.name or "",
             spectrum=_spectrum(spectra[0], specifications, where, notes) if spectra else (),
@@ -126,8 +127,18 @@ def _readings(
             viewing=_viewing(specifications.get(colours[0].color_specification))
             if colours
             else Viewing(),
-            notes=tuple(said),
+            notes=_first_taken(len(spectra), len(colours)),
         )
+
+
+def _first_taken(spectra: int, colours: int) -> tuple[str, ...]:
+    """Say where a sample has more than one of a kind."""
+    said = []
+    if spectra > 1:
+        said.append(say("It has {count} reflectance spectra; the first was taken.", count=spectra))
+    if colours > 1:
+        said.append(say("It has {count} Lab values; the first was taken.", count=colours))
+    return tuple(said)
 
 
 def _spectrum(
@@ -143,12 +154,17 @@ def _spectrum(
     step = extent.increment if extent else None
     if step is None:
         step = _USUAL_STEP
-        notes.append(f"The file does not say the step of its spectra; taken as {_USUAL_STEP} nm.")
+        notes.append(
+            say("The file does not say the step of its spectra; taken as {step} nm.", step=step)
+        )
     if not isinstance(first, int) or not isinstance(step, int) or not 1 <= step <= 100:
         raise MendableError(
-            f"{where} does not say at which wavelength its spectrum begins, or in which steps it "
-            "goes on.",
-            "Export it with StartWL and Increment in whole nm.",
+            say(
+                "{where} does not say at which wavelength its spectrum begins, or in which steps "
+                "it goes on.",
+                where=where,
+            ),
+            say("Export it with StartWL and Increment in whole nm."),
         )
     values = spectrum.value if isinstance(spectrum.value, list) else [spectrum.value]
     return tuple((first + step * i, _plain(v, where)) for i, v in enumerate(values))
@@ -156,11 +172,14 @@ def _spectrum(
 
 def _plain(value: object, where: str) -> float:
     if not isinstance(value, float) or not abs(value) < 1e9:
-        shown = "an empty place" if value is None else f"“{clean(str(value))[:40]}”"
-        raise MendableError(
-            f"{where} has {shown} where a number is expected.", "Put a plain number there."
-        )
+        raise MendableError(_no_number(value, where), say("Put a plain number there."))
     return value
+
+
+def _no_number(value: object, where: str) -> str:
+    if value is None:
+        return say("{where} has an empty place where a number is expected.", where=where)
+    return no_number(where, str(value))
 
 
 def _lab(colour: Any, where: str) -> tuple[float, float, float]:  # noqa: ANN401
@@ -172,7 +191,7 @@ def _viewing(specification: Any) -> Viewing:  # noqa: ANN401
     if not computed:
         return Viewing()
     given = computed.illuminant_or_custom_illuminant
-    kind = getattr(given, "value", None) or "a light of its own"
+    kind = getattr(given, "value", None) or say("a light of its own")
     light = None if given is None else str(getattr(kind, "value", kind))
     observer = computed.observer and getattr(computed.observer.value, "value", None)
     return Viewing(light, observer and observer.partition("_")[0])
@@ -252,9 +271,14 @@ def _specification(id_: str, nm: tuple[float, ...], name: str) -> Any:  # noqa: 
         step = nm[1] - nm[0]
         if step != round(step) or nm[0] != round(nm[0]) or not 360 <= nm[0] <= 400:
             raise MendableError(
-                f"{name} has spectra from {nm[0]:g} nm in steps of {step:g} nm, and CxF keeps "
-                "whole nm from 360 to 400 on.",
-                "Write them as CSV or CGATS text.",
+                say(
+                    "{name} has spectra from {first:g} nm in steps of {step:g} nm, and CxF keeps "
+                    "whole nm from 360 to 400 on.",
+                    name=name,
+                    first=nm[0],
+                    step=step,
+                ),
+                say("Write them as CSV or CGATS text."),
             )
         extent = cxf3.WavelengthRange(round(nm[0]), round(step))
     return cxf3.ColorSpecification(

@@ -9,10 +9,11 @@ from __future__ import annotations
 from io import BytesIO
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["EXPORT_AGAIN", "lacking", "walk_through"]
 
-EXPORT_AGAIN = "Export the measurements again as CxF3, or as CSV or CGATS text."
+EXPORT_AGAIN = mark("Export the measurements again as CxF3, or as CSV or CGATS text.")
 
 _ROOT = "{http://colorexchangeformat.com/CxF3-core}CxF"
 _DEEPEST = 40
@@ -23,8 +24,11 @@ _LONGEST_TEXT = 100_000
 def lacking(error: ImportError) -> MendableError:
     """Say that the libraries for CxF are not installed, and how to get them."""
     return MendableError(
-        f"CxF files need a library that is not installed here ({error.name}).",
-        "Type “pip install colour-cxf defusedxml” (Python 3.11 to 3.13), or use CSV or CGATS text.",
+        say("CxF files need a library that is not installed here ({library}).", library=error.name),
+        say(
+            "Type “pip install colour-cxf defusedxml” (Python 3.11 to 3.13), or use CSV or CGATS "
+            "text."
+        ),
     )
 
 
@@ -47,22 +51,22 @@ def walk_through(data: bytes, name: str) -> None:
             if event == "start":
                 depth, count = depth + 1, count + 1
                 if count == 1 and element.tag != _ROOT:
-                    raise MendableError(f"{name} is XML and not CxF3.", EXPORT_AGAIN)
+                    raise _refused(mark("{name} is XML and not CxF3."), name)
             long = event == "end" and len(element.text or "") > _LONGEST_TEXT
             if long or depth > _DEEPEST or count > _MOST_ELEMENTS:
-                raise MendableError(
-                    f"{name} is far larger or deeper than a CxF file is.", EXPORT_AGAIN
-                )
+                raise _refused(mark("{name} is far larger or deeper than a CxF file is."), name)
             if event == "end":
                 depth -= 1
                 element.clear()
     except DefusedXmlException as error:
-        raise MendableError(
-            f"{name} declares entities or a document type, which no CxF file needs and which may "
-            "do harm; it was not read.",
-            EXPORT_AGAIN,
-        ) from error
+        told = mark(
+            "{name} declares entities or a document type, which no CxF file needs and which may "
+            "do harm; it was not read."
+        )
+        raise _refused(told, name) from error
     except (ParseError, ValueError, LookupError) as error:
-        raise MendableError(
-            f"{name} is damaged: it is not well-formed XML.", EXPORT_AGAIN
-        ) from error
+        raise _refused(mark("{name} is damaged: it is not well-formed XML."), name) from error
+
+
+def _refused(what: str, name: str) -> MendableError:
+    return MendableError(say(what, name=name), say(EXPORT_AGAIN))

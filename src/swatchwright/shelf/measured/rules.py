@@ -22,20 +22,20 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import D50_WHITE, D65_WHITE, bradford, lab_to_xyz, xyz_to_lab
 from swatchwright.errors import MendableError
+from swatchwright.language import say
+from swatchwright.shelf.measured.reading import Reading
 from swatchwright.shelf.measured.spectra import (
     MOST_REFLECTED,
     checked_grid,
     checked_values,
     held_note,
 )
+from swatchwright.shelf.measured.told import clean, no_number, not_carried, taken_as_dark
 from swatchwright.shelf.measured.values import Measurement, Measurements
 from swatchwright.values import Lab
 
 __all__ = [
     "MOST_SAMPLES",
-    "Reading",
-    "Viewing",
-    "clean",
     "is_band",
     "measurements",
     "number",
@@ -57,42 +57,6 @@ _NUMBER = re.compile(r"[-+]?(\d+[.,]?\d*|[.,]\d+)([eE][-+]?\d{1,3})?", re.ASCII)
 _MOST_FRACTION = 3.0
 
 
-@dataclass(frozen=True, slots=True)
-class Viewing:
-    """The light and the observer that a file gives for its colours; None where it says nothing."""
-
-    illuminant: str | None = None
-    observer: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """A sample as it stands in the file.
-
-    Parameters
-    ----------
-    place
-        Where it stands, such as “line 7”.
-    id, name
-        Either or both may be empty.
-    spectrum
-        Pairs of wavelength, nm, and value, in any order; empty without a spectrum.
-    percent
-        Whether the file says that the values are percent.
-    lab
-        L*, a*, b* for the light and observer of `viewing`; None without a colour.
-    """
-
-    place: str
-    id: str = ""
-    name: str = ""
-    spectrum: tuple[tuple[float, float], ...] = ()
-    percent: bool = False
-    lab: tuple[float, float, float] | None = None
-    viewing: Viewing = Viewing()
-    notes: tuple[str, ...] = ()
-
-
 @dataclass(slots=True)
 class _Whole:
     """What holds for the whole file, and what is gathered of it."""
@@ -104,20 +68,13 @@ class _Whole:
     grids: dict[tuple[float, ...], Floats] = field(default_factory=dict)
 
 
-def clean(text: str) -> str:
-    """Put single spaces for whatever a line of a file cannot hold: breaks, tabs, control signs."""
-    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
-
-
 def number(text: str, where: str) -> float:
     """Read a plain number, with a decimal point or a decimal comma."""
     value = float(text.replace(",", ".")) if _NUMBER.fullmatch(text) else float("nan")
     if not isfinite(value):
         raise MendableError(
-            f"{where} has “{clean(text)[:40]}” where a number is expected."
-            if text
-            else f"{where} lacks a number.",
-            "Put a plain number there, such as 0.38.",
+            no_number(where, text) if text else say("{where} lacks a number.", where=where),
+            say("Put a plain number there, such as 0.38."),
         )
     return value
 
@@ -131,7 +88,8 @@ def refuse_many(samples: int, name: str) -> None:
     """Refuse a file of more samples than are read."""
     if samples > MOST_SAMPLES:
         raise MendableError(
-            f"{name} has more than {MOST_SAMPLES} samples.", "Export the samples you need."
+            say("{name} has more than {most} samples.", name=name, most=MOST_SAMPLES),
+            say("Export the samples you need."),
         )
 
 
@@ -140,9 +98,10 @@ def refuse_repeated(columns: Iterable[str], name: str) -> None:
     seen: set[str] = set()
     for column in columns:
         if column in seen:
+            told = clean(column)
             raise MendableError(
-                f"{name} has the column {clean(column)} more than once.",
-                "Keep one of them and export it again.",
+                say("{name} has the column {column} more than once.", name=name, column=told),
+                say("Keep one of them and export it again."),
             )
         seen.add(column)
 
@@ -172,8 +131,8 @@ def measurements(
     refuse_many(len(readings), name)
     if not readings:
         raise MendableError(
-            f"{name} has no measurements in it: no spectra and no Lab values.",
-            "Export them with spectral reflectance or Lab values.",
+            say("{name} has no measurements in it: no spectra and no Lab values.", name=name),
+            say("Export them with spectral reflectance or Lab values."),
         )
     whole = _Whole(name, assumed_light, notes=list(notes))
     named = _named(readings, name, whole.notes)
@@ -190,11 +149,19 @@ def _named(readings: Sequence[Reading], name: str, notes: list[str]) -> list[Rea
     for i, reading in enumerate(readings, 1):
         id_ = clean(reading.id) or clean(reading.name) or str(i)
         if not clean(reading.id):
-            notes.append("Samples without an id are known by their name, or else by their number.")
+            notes.append(
+                say("Samples without an id are known by their name, or else by their number.")
+            )
         if id_ in seen:
             raise MendableError(
-                f"{name} has two samples called “{id_}”: {seen[id_]} and {reading.place}.",
-                "Give each sample an id of its own.",
+                say(
+                    "{name} has two samples called “{id}”: {first} and {second}.",
+                    name=name,
+                    id=id_,
+                    first=seen[id_],
+                    second=reading.place,
+                ),
+                say("Give each sample an id of its own."),
             )
         seen[id_] = reading.place
         named.append(replace(reading, id=id_, name=clean(reading.name) or id_))
@@ -202,7 +169,7 @@ def _named(readings: Sequence[Reading], name: str, notes: list[str]) -> list[Rea
 
 
 def _blame(reading: Reading, name: str) -> str:
-    return f"Sample “{reading.id}” ({reading.place} of {name})"
+    return say("Sample “{id}” ({place} of {file})", id=reading.id, place=reading.place, file=name)
 
 
 def _in_percent(readings: Sequence[Reading], name: str, notes: list[str]) -> bool:
@@ -216,24 +183,36 @@ def _in_percent(readings: Sequence[Reading], name: str, notes: list[str]) -> boo
         return False
     if tops[worst] <= _MOST_FRACTION:
         raise MendableError(
-            f"Sample “{worst}” of {name} has a reflectance of {tops[worst]:g}, which is too much "
-            "for a fraction and little for percent.",
-            f"Give reflectance as a fraction of at most {MOST_REFLECTED:g}; measure it again if "
-            "that is what the instrument says.",
+            say(
+                "Sample “{id}” of {file} has a reflectance of {value:g}, which is too much for a "
+                "fraction and little for percent.",
+                id=worst,
+                file=name,
+                value=tops[worst],
+            ),
+            say(
+                "Give reflectance as a fraction of at most {most:g}; measure it again if that is "
+                "what the instrument says.",
+                most=MOST_REFLECTED,
+            ),
         )
     dark = [id_ for id_, top in tops.items() if top <= MOST_REFLECTED]
     if 2 * len(dark) >= len(tops):
         raise MendableError(
-            f"Sample “{worst}” of {name} has a reflectance of {tops[worst]:g}, as if in percent, "
-            f"and {len(dark)} of {len(tops)} samples look like fractions.",
-            "Check its decimal point, or give all of them in the same unit.",
+            say(
+                "Sample “{id}” of {file} has a reflectance of {value:g}, as if in percent, and "
+                "{dark} of {count} samples look like fractions.",
+                id=worst,
+                file=name,
+                value=tops[worst],
+                dark=len(dark),
+                count=len(tops),
+            ),
+            say("Check its decimal point, or give all of them in the same unit."),
         )
-    notes.append("Reflectance is given in percent; it was divided by 100.")
+    notes.append(say("Reflectance is given in percent; it was divided by 100."))
     if dark:
-        notes.append(
-            f"Taken as percent too, and so as nearly black: {', '.join(dark[:5])}"
-            f"{' and others' if len(dark) > 5 else ''}."
-        )
+        notes.append(taken_as_dark(dark))
     return True
 
 
@@ -264,32 +243,46 @@ def _lab(reading: Reading, where: str, whole: _Whole, said: list[str]) -> Lab | 
     L, a, b = reading.lab
     if not 0 <= L <= 100 or max(abs(a), abs(b)) > 150:
         raise MendableError(
-            f"{where} has the Lab values {L:g}, {a:g}, {b:g}, which no surface has.",
-            "L* goes from 0 to 100; a* and b* from about -128 to 128.",
+            say(
+                "{where} has the Lab values {L:g}, {a:g}, {b:g}, which no surface has.",
+                where=where,
+                L=L,
+                a=a,
+                b=b,
+            ),
+            say("L* goes from 0 to 100; a* and b* from about -128 to 128."),
         )
     light = (reading.viewing.illuminant or whole.assumed_light).upper()
     observer = reading.viewing.observer or "2"
     if light not in {"D50", "D65"} or observer != "2":
-        seen = f"for {light} and the {observer} degree observer"
         if not reading.spectrum:
-            raise MendableError(
-                f"{where} has Lab values {seen}, which cannot be carried to ours.",
-                "Export Lab for D65 or D50 and the 2 degree observer, or spectra.",
+            raise not_carried(where, light, observer)
+        said.append(
+            say(
+                "Lab values for {light} and the {observer} degree observer were passed over; the "
+                "spectrum counts.",
+                light=light,
+                observer=observer,
             )
-        said.append(f"Lab values {seen} were passed over; the spectrum counts.")
+        )
         return None
     if None in {reading.viewing.illuminant, reading.viewing.observer}:
         whole.notes.append(
-            "The file does not say all of the light and the observer of its Lab values; "
-            f"taken as {light} and 2 degrees."
+            say(
+                "The file does not say all of the light and the observer of its Lab values; "
+                "taken as {light} and 2 degrees.",
+                light=light,
+            )
         )
     return Lab(L, a, b) if light == "D65" else _from_d50((L, a, b), whole.notes)
 
 
 def _from_d50(lab: tuple[float, float, float], notes: list[str]) -> Lab:
     notes.append(
-        "Lab values for D50 were carried to D65 by the Bradford transform; colours worked out "
-        "of spectra may differ a little."
+        say(
+            "Lab values for D50 were carried to D65 by the Bradford transform; colours worked out "
+            "of spectra may differ a little."
+        )
     )
     xyz = bradford(D50_WHITE, D65_WHITE) @ lab_to_xyz(lab, D50_WHITE)
     L, a, b = (float(v) for v in xyz_to_lab(xyz))

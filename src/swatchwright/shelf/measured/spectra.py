@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 
 __all__ = ["MOST_REFLECTED", "checked_grid", "checked_values", "held_note"]
 
@@ -27,23 +28,46 @@ def checked_grid(nm: Floats, where: str) -> Floats:
     step = float(steps.min()) if steps.size else 0.0
     if steps.size and step < 1 - _EVEN:
         raise MendableError(
-            f"{where} has {nm[int(np.argmin(steps))]:g} nm twice, or steps below 1 nm.",
-            "Export the spectra in even steps, such as 10 nm.",
+            say(
+                "{where} has {nm:g} nm twice, or steps below 1 nm.",
+                where=where,
+                nm=nm[int(np.argmin(steps))],
+            ),
+            say("Export the spectra in even steps, such as 10 nm."),
         )
     if steps.size and np.ptp(steps) > _EVEN:
         gap = float(nm[int(np.argmax(steps))]) + step
         raise MendableError(
-            f"{where} lacks its reflectance at {gap:g} nm; the others are {step:g} nm apart.",
-            "Export the spectra with every wavelength, in even steps.",
+            say(
+                "{where} lacks its reflectance at {nm:g} nm; the others are {step:g} nm apart.",
+                where=where,
+                nm=gap,
+                step=step,
+            ),
+            say("Export the spectra with every wavelength, in even steps."),
         )
     if nm.size < 2 or nm[0] > 420 or nm[-1] < 680 or step > _LONGEST_STEP + _EVEN:
-        seen = f", from {nm[0]:g} to {nm[-1]:g} nm" if nm.size else ""
         raise MendableError(
-            f"{where} has {nm.size} wavelengths{seen}, which leaves part of the visible range out.",
-            "Export even steps of at most 20 nm, from 420 nm or below to 680 nm or above.",
+            _left_out(nm, where),
+            say("Export even steps of at most 20 nm, from 420 nm or below to 680 nm or above."),
         )
     nm.setflags(write=False)
     return nm
+
+
+def _left_out(nm: Floats, where: str) -> str:
+    if not nm.size:
+        return say(
+            "{where} has 0 wavelengths, which leaves part of the visible range out.", where=where
+        )
+    return say(
+        "{where} has {count} wavelengths, from {first:g} to {last:g} nm, which leaves part of the "
+        "visible range out.",
+        where=where,
+        count=nm.size,
+        first=nm[0],
+        last=nm[-1],
+    )
 
 
 def checked_values(values: Floats, nm: Floats, where: str, notes: list[str]) -> Floats:
@@ -51,19 +75,33 @@ def checked_values(values: Floats, nm: Floats, where: str, notes: list[str]) -> 
     low, high = int(np.argmin(values)), int(np.argmax(values))
     if values[low] < 0:
         raise MendableError(
-            f"{where} has a reflectance below zero, {values[low]:g} at {nm[low]:g} nm.",
-            "Calibrate the instrument on its black and white and measure the sample again.",
+            say(
+                "{where} has a reflectance below zero, {value:g} at {nm:g} nm.",
+                where=where,
+                value=values[low],
+                nm=nm[low],
+            ),
+            say("Calibrate the instrument on its black and white and measure the sample again."),
         )
     if values[high] > MOST_REFLECTED:
         raise MendableError(
-            f"{where} has a reflectance of {values[high]:g} at {nm[high]:g} nm; "
-            "no paint gives back that much.",
-            "Check the decimal point, or calibrate the instrument and measure it again.",
+            say(
+                "{where} has a reflectance of {value:g} at {nm:g} nm; no paint gives back that "
+                "much.",
+                where=where,
+                value=values[high],
+                nm=nm[high],
+            ),
+            say("Check the decimal point, or calibrate the instrument and measure it again."),
         )
     if values[high] > 1:
         notes.append(
-            f"Reflectance up to {values[high]:.3f} at {nm[high]:g} nm, as of something that "
-            "fluoresces, was cut to 1."
+            say(
+                "Reflectance up to {value:.3f} at {nm:g} nm, as of something that fluoresces, was "
+                "cut to 1.",
+                value=values[high],
+                nm=nm[high],
+            )
         )
     clipped = np.minimum(values, 1.0)
     clipped.setflags(write=False)
@@ -74,7 +112,11 @@ def held_note(nm: Floats) -> str:
     """Say how far spectra reach, where that is less than the program's grid; else empty."""
     if nm[0] <= WAVELENGTHS[0] and nm[-1] >= WAVELENGTHS[-1]:
         return ""
-    return (
-        f"Spectra from {nm[0]:g} to {nm[-1]:g} nm; where they are used they are held at their "
-        f"end values beyond, to {WAVELENGTHS[0]:g} and {WAVELENGTHS[-1]:g} nm."
+    return say(
+        "Spectra from {first:g} to {last:g} nm; where they are used they are held at their end "
+        "values beyond, to {low:g} and {high:g} nm.",
+        first=nm[0],
+        last=nm[-1],
+        low=WAVELENGTHS[0],
+        high=WAVELENGTHS[-1],
     )

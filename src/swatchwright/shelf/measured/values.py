@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import to_grid
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.values import Lab
 
 __all__ = ["Measurement", "Measurements", "on_grid"]
@@ -69,8 +70,8 @@ def on_grid(measurement: Measurement) -> NDArray[np.float64]:
     """
     if measurement.reflectance is None:
         raise MendableError(
-            f"Sample “{measurement.id}” has a colour and no spectrum.",
-            "Export the measurements with spectral reflectance, if the instrument reads it.",
+            say("Sample “{id}” has a colour and no spectrum.", id=measurement.id),
+            say("Export the measurements with spectral reflectance, if the instrument reads it."),
         )
     # Cubic interpolation may swing past a steep edge next to white by a little.
     return np.minimum(to_grid(measurement.nm, measurement.reflectance), 1.0)

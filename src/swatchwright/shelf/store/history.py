@@ -10,10 +10,12 @@ from __future__ import annotations
 import sqlite3
 from dataclasses import dataclass
 
+from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.store.schema import WATCHED, columns_of
 
 __all__ = ["MOST_EDITS", "Changes", "EditLine", "begin", "changes_of", "drop_redo", "lines"]
-__all__ += ["finish", "last_done", "next_undone", "turn"]
+__all__ += ["finish", "last_done", "next_undone", "nothing_to_turn", "turn"]
 
 MOST_EDITS = 500
 """How many edits can be taken back; older ones stay as they are."""
@@ -170,4 +172,17 @@ def changes_of(connection: sqlite3.Connection, edit: int, label: str, after: int
         tuple(dict.fromkeys(job for job, _, _ in rows if job)),
         tuple(dict.fromkeys(paint for _, paint, _ in rows if paint)),
         tuple(dict.fromkeys((job, part) for job, _, part in rows if job and part)),
+    )
+
+
+def nothing_to_turn(*, redo: bool) -> MendableError:
+    """Say that there is nothing to undo, or to redo."""
+    if redo:
+        return MendableError(
+            say("There is nothing to redo."),
+            say("What was undone can be redone until something else is changed."),
+        )
+    return MendableError(
+        say("There is nothing to undo."),
+        say("The last {count} edits can be undone.", count=MOST_EDITS),
     )

@@ -12,6 +12,7 @@ from typing import Any
 import msgspec
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.job_limits import check_document, check_job
 from swatchwright.shelf.jobs import (
     KNOWN_PARTS,
@@ -112,8 +113,12 @@ def full_id(connection: sqlite3.Connection, typed: str) -> str:
         return str(rows[0][0])
     if rows and typed:
         raise MendableError(
-            f"Several jobs begin with “{typed}”: {', '.join(id_ for (id_,) in rows)}.",
-            "Type more of the one you mean.",
+            say(
+                "Several jobs begin with “{typed}”: {ids}.",
+                typed=typed,
+                ids=", ".join(id_ for (id_,) in rows),
+            ),
+            say("Type more of the one you mean."),
         )
     raise _no_job(connection, typed)
 
@@ -121,13 +126,10 @@ def full_id(connection: sqlite3.Connection, typed: str) -> str:
 def _no_job(connection: sqlite3.Connection, id_: str) -> MendableError:
     ids = [row[0] for row in connection.execute("SELECT id FROM jobs ORDER BY changed DESC")]
     near = get_close_matches(id_, ids, n=3, cutoff=0.5) or ids[:3]
+    what = say("There is no job “{id}”.", id=id_[:60])
     if not near:
-        return MendableError(
-            f"There is no job “{id_[:60]}”.", "No job is kept yet; begin a new one."
-        )
-    return MendableError(
-        f"There is no job “{id_[:60]}”.", f"Use the id of one that is there, such as {near[0]}."
-    )
+        return MendableError(what, say("No job is kept yet; begin a new one."))
+    return MendableError(what, say("Use the id of one that is there, such as {ids}.", ids=near[0]))
 
 
 def free_id(connection: sqlite3.Connection, title: str) -> str:

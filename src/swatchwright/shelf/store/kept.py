@@ -10,6 +10,7 @@ import hashlib
 import sqlite3
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.store.store import Edit
 
 __all__ = ["fingerprint", "keep", "take"]
@@ -40,7 +41,10 @@ def take(connection: sqlite3.Connection, hash_: str) -> bytes:
     row = connection.execute("SELECT bytes FROM kept WHERE hash = ?", (hash_,)).fetchone()
     if row is None or fingerprint(row[0]) != hash_:
         raise MendableError(
-            "A photo or a paint that a job refers to is missing or damaged in the store.",
-            "The rest of the job can be read. Put back your last backup of the store to have it.",
+            say("A photo or a paint that a job refers to is missing or damaged in the store."),
+            say(
+                "The rest of the job can be read. Put back your last backup of the store to have "
+                "it."
+            ),
         )
     return bytes(row[0])

@@ -12,6 +12,7 @@ from datetime import datetime
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.store.place import usual_place
 from swatchwright.shelf.store.schema import (
     APPLICATION_ID,
@@ -77,26 +78,35 @@ def open_store(
 def _prepare(path: Path) -> None:
     """Make the folder, and refuse what is there and is not a store."""
     if "\0" in str(path):
-        raise MendableError("No file can have that name.", "Choose another with --store.")
+        raise MendableError(say("No file can have that name."), say("Choose another with --store."))
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         if path.exists() and not path.is_file():
-            raise MendableError(f"{path} is not a file.", "Name a file for the store.")
+            raise MendableError(
+                say("{path} is not a file.", path=path), say("Name a file for the store.")
+            )
         if path.exists() and path.stat().st_size > 0:
             with path.open("rb") as file:
                 head = file.read(len(_MAGIC))
             if head != _MAGIC:
                 raise MendableError(
-                    f"{path} is not a store of Swatchwright, or its beginning is damaged.",
-                    "It was left as it is. Choose another with --store, or move it away to begin "
-                    "an empty one.",
+                    say(
+                        "{path} is not a store of Swatchwright, or its beginning is damaged.",
+                        path=path,
+                    ),
+                    say(
+                        "It was left as it is. Choose another with --store, or move it away to "
+                        "begin an empty one."
+                    ),
                 )
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or error
         raise MendableError(
-            f"The store {path} cannot be opened ({reason}).",
-            "Check its name and place and that you may write there, or choose another with "
-            "--store.",
+            say("The store {path} cannot be opened ({reason}).", path=path, reason=reason),
+            say(
+                "Check its name and place and that you may write there, or choose another with "
+                "--store."
+            ),
         ) from error
 
 
@@ -137,14 +147,19 @@ def _refuse_strangers(connection: sqlite3.Connection, path: Path, newest: int) -
         return True
     if owner != APPLICATION_ID:
         raise MendableError(
-            f"{path} belongs to another program.",
-            "It was left as it is. Choose another file with --store.",
+            say("{path} belongs to another program.", path=path),
+            say("It was left as it is. Choose another file with --store."),
         )
     if version > newest:
         raise MendableError(
-            f"{path} was written by a newer Swatchwright (its layout is {version}, this one knows "
-            f"up to {newest}).",
-            "It was left as it is. Bring this Swatchwright up to date to open it.",
+            say(
+                "{path} was written by a newer Swatchwright (its layout is {version}, this one "
+                "knows up to {newest}).",
+                path=path,
+                version=version,
+                newest=newest,
+            ),
+            say("It was left as it is. Bring this Swatchwright up to date to open it."),
         )
     return False
 
@@ -173,16 +188,30 @@ def _put_aside(path: Path, clock: Callable[[], datetime]) -> MendableError:
                 part.rename(aside.with_name(aside.name + tail))
     except OSError:
         return MendableError(
-            f"The store {path} is damaged and could not be put aside.",
-            "Nothing was thrown away. Move it to another folder yourself; then open again.",
+            say("The store {path} is damaged and could not be put aside.", path=path),
+            say("Nothing was thrown away. Move it to another folder yourself; then open again."),
         )
-    copies = sorted(path.parent.glob(f"{path.stem}.before-*{path.suffix}"))
-    copy = f" A copy from before the last update is {copies[-1]}." if copies else ""
     return MendableError(
-        f"The store {path} is damaged. Nothing was thrown away: it is now {aside}.{copy}",
-        "Put your last backup in its place; or open again to begin with an empty store, and bring "
-        f'over what can still be read with: swatchwright job rescue "{aside}"',
+        _now_aside(path, aside),
+        say(
+            "Put your last backup in its place; or open again to begin with an empty store, and "
+            "bring over what can still be read with: {command}",
+            command=f'swatchwright job rescue "{aside}"',
+        ),
     )
+
+
+def _now_aside(path: Path, aside: Path) -> str:
+    told = say(
+        "The store {path} is damaged. Nothing was thrown away: it is now {aside}.",
+        path=path,
+        aside=aside,
+    )
+    copies = sorted(path.parent.glob(f"{path.stem}.before-*{path.suffix}"))
+    if not copies:
+        return told
+    copy = say("A copy from before the last update is {copy}.", copy=copies[-1])
+    return f"{told} {copy}"
 
 
 def _free(path: Path) -> Path:

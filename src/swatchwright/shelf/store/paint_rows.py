@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.jobs import Document
 from swatchwright.shelf.store.kept import keep, take
@@ -227,8 +228,8 @@ def _possible(paint: Paint) -> Paint:
 
 def _no_paint() -> MendableError:
     return MendableError(
-        "A paint is damaged, or holds numbers that no paint has.",
-        "Look at its K, S, solids and tins, and bring it in again.",
+        say("A paint is damaged, or holds numbers that no paint has."),
+        say("Look at its K, S, solids and tins, and bring it in again."),
     )
 
 
@@ -244,7 +245,12 @@ def check_paint(paint: Paint) -> None:
         paint_from_bytes(paint_bytes(paint))
     except MendableError as error:
         raise MendableError(
-            f"“{paint.name[:60]}” ({paint.id[:60]}) holds numbers that no paint has.", error.mend
+            say(
+                "“{name}” ({id}) holds numbers that no paint has.",
+                name=paint.name[:60],
+                id=paint.id[:60],
+            ),
+            error.mend,
         ) from error
 
 

@@ -13,6 +13,7 @@ from pathlib import Path
 import msgspec
 
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.jobs import Job
 from swatchwright.shelf.store import job_rows, paint_rows
 from swatchwright.shelf.store.kept import keep, take
@@ -55,7 +56,8 @@ def rescue(edit: Edit, path: Path) -> Rescued:
         paints = sum(_bring_paint(edit, connection, id_) for id_ in missing)
     if not jobs and not paints:
         raise MendableError(
-            f"Nothing new can be read of {path}.", "Put your last backup of the store in its place."
+            say("Nothing new can be read of {path}.", path=path),
+            say("Put your last backup of the store in its place."),
         )
     return Rescued(jobs, paints, len(ids) - jobs, len(missing) - paints)
 
@@ -72,7 +74,8 @@ def _copied(path: Path) -> Iterator[sqlite3.Connection]:
                     shutil.copyfile(path.with_name(path.name + tail), f"{copy}{tail}")
         except (OSError, ValueError) as error:
             raise MendableError(
-                f"The damaged store {path} could not be opened.", "Check its name and place."
+                say("The damaged store {path} could not be opened.", path=path),
+                say("Check its name and place."),
             ) from error
         connection = sqlite3.connect(copy, isolation_level=None)
         try:

@@ -10,7 +10,6 @@ from pathlib import Path
 from threading import RLock
 from typing import Self
 
-from swatchwright.errors import MendableError
 from swatchwright.shelf.store import history
 from swatchwright.shelf.store.history import Changes, EditLine
 from swatchwright.shelf.store.trouble import in_plain_words
@@ -263,13 +262,7 @@ class Store:
         with self._lock, in_plain_words(self.path), self._writing() as connection:
             edit = (history.next_undone if redo else history.last_done)(connection)
             if edit is None:
-                word = "redo" if redo else "undo"
-                raise MendableError(
-                    f"There is nothing to {word}.",
-                    "What was undone can be redone until something else is changed."
-                    if redo
-                    else f"The last {history.MOST_EDITS} edits can be undone.",
-                )
+                raise history.nothing_to_turn(redo=redo)
             history.turn(connection, edit)
             return history.changes_of(connection, edit.id, edit.label)
 

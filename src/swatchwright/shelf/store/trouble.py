@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
 
 __all__ = ["DAMAGE", "in_plain_words", "is_damage"]
 
@@ -46,43 +47,47 @@ def _told(error: sqlite3.Error, path: Path) -> MendableError | None:
     code = _code(error)
     for codes, what, mend in _WORDS:
         if code in codes:
-            return MendableError(what.format(path=path), mend)
+            return MendableError(say(what, path=path), say(mend))
     return None
 
 
 _WORDS = (
     (
         {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_PROTOCOL},
-        "Another window or program is writing to {path} and did not finish in time.",
-        "Nothing was changed. Wait a moment and try again, or close the other one.",
+        mark("Another window or program is writing to {path} and did not finish in time."),
+        mark("Nothing was changed. Wait a moment and try again, or close the other one."),
     ),
     (
         {sqlite3.SQLITE_FULL},
-        "The disk that holds {path} is full.",
-        "The last edit was not kept, everything before it was. Free some space and try again.",
+        mark("The disk that holds {path} is full."),
+        mark(
+            "The last edit was not kept, everything before it was. Free some space and try again."
+        ),
     ),
     (
         {
             *(sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN),
             *(sqlite3.SQLITE_PERM, sqlite3.SQLITE_AUTH),
         },
-        "{path} cannot be opened or written.",
-        "Check its name and place and that you may write there, or choose another with --store.",
+        mark("{path} cannot be opened or written."),
+        mark(
+            "Check its name and place and that you may write there, or choose another with --store."
+        ),
     ),
     (
         {sqlite3.SQLITE_IOERR, sqlite3.SQLITE_NOLFS},
-        "The disk did not take or give what {path} needed.",
-        "The last edit was not kept. See whether the disk is still there, full or failing.",
+        mark("The disk did not take or give what {path} needed."),
+        mark("The last edit was not kept. See whether the disk is still there, full or failing."),
     ),
     (
         {sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_NOMEM},
-        "That is too large to be kept in {path}.",
-        "Nothing was changed. Make it smaller.",
+        mark("That is too large to be kept in {path}."),
+        mark("Nothing was changed. Make it smaller."),
     ),
     (
         DAMAGE,
-        "{path} is damaged.",
-        "Nothing was changed. Close and open again: the damaged file will be put aside.",
+        mark("{path} is damaged."),
+        mark("Nothing was changed. Close and open again: the damaged file will be put aside."),
     ),
 )
 """Codes, what is wrong, and how to mend it."""

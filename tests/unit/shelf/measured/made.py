@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from swatchwright.errors import MendableError
 from swatchwright.shelf.measured import Measurement, Measurements, parse_measurements
-from swatchwright.shelf.measured.rules import clean
+from swatchwright.shelf.measured.told import clean
 from swatchwright.values import Lab
 
 if TYPE_CHECKING:

@@ -8,14 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from numpy.testing import assert_allclose
 
+from swatchwright.shelf.measured.reading import Reading, Viewing
 from swatchwright.shelf.measured.rules import (
     MOST_SAMPLES,
-    Reading,
-    Viewing,
-    clean,
     measurements,
     number,
 )
+from swatchwright.shelf.measured.told import clean
 from swatchwright.shelf.measured.values import Measurement
 from unit.shelf.measured.made import refused
 

@@ -1,0 +1,83 @@
+"""What is told of the recipes that a job keeps: their paints as they were, and what has changed."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from swatchwright.acts.mix import own_colours
+from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
+from swatchwright.errors import MendableError
+from swatchwright.language import mark, say
+from swatchwright.paint.paints import Paint
+from swatchwright.piece.names import zone_word
+from swatchwright.shelf.jobs import Job, KeptRecipe
+from swatchwright.shelf.shelf import Shelf
+from swatchwright.shelf.store import paint_rows
+from swatchwright.shelf.store.store import Store
+
+__all__ = ["OWN_PAINTS", "no_recipe", "shelf_of_recipe", "what_has_changed"]
+
+OWN_PAINTS = mark("the recipe's own paints")
+"""The name of a shelf of the paints of one recipe."""
+
+
+def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
+    """Give the paints of a recipe as they were when it was kept, as a shelf.
+
+    Raises
+    ------
+    MendableError
+        If one of them is missing or damaged in the store.
+    """
+    with store.reading() as connection:
+        paints = tuple(paint_rows.read_frozen(connection, p.frozen) for p in recipe.paints)
+    return Shelf(OWN_PAINTS, paints)
+
+
+def what_has_changed(store: Store, recipe: KeptRecipe) -> tuple[str, ...]:
+    """Say of each paint of a recipe that the shelf lacks or that is no longer what it was."""
+    was = shelf_of_recipe(store, recipe)
+    with store.reading() as connection:
+        ids = tuple(paint.id for paint in was.paints)
+        now = {s.paint.id: s.paint for s in paint_rows.read_paints(connection, ids)}
+    told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
+    return tuple(sentence for sentence in told if sentence)
+
+
+def no_recipe(job: Job, zone: str | None) -> MendableError:
+    """Say that no recipe is chosen for a job, or for one of its zones."""
+    zones = dict.fromkeys(zone_word(recipe.zone) for recipe in job.recipes if recipe.chosen)
+    return MendableError(
+        say("No recipe is chosen for “{job}”, zone {zone}.", job=job.title, zone=zone_word(zone))
+        if zone
+        else say("No recipe is chosen for “{job}”.", job=job.title),
+        say("Its zones with a recipe are: {zones}.", zones=", ".join(zones))
+        if zones
+        else say("Find and keep a recipe first."),
+    )
+
+
+def _difference(was: Paint, now: Paint | None) -> str:
+    """Say in a sentence how a paint differs from what it was; empty where it does not."""
+    if now is None:
+        return say("“{paint}” is not on the shelf any more.", paint=was.name)
+    if paint_rows.paint_bytes(was) == paint_rows.paint_bytes(now):
+        return ""
+    optics = (np.allclose(getattr(was, c), getattr(now, c), rtol=1e-6) for c in "KS")
+    same = all(optics) and was.finish == now.finish and was.volume_solids == now.volume_solids
+    if same:
+        return ""
+    before, after = own_colours((was, now))
+    apart = float(delta_e_2000(before.triple, after.triple))
+    if apart < JUST_SEEN:
+        return say(
+            "“{paint}” on the shelf is not the paint of the recipe: by itself it dries the same, "
+            "but it may tint or hide otherwise. Brush a sample first.",
+            paint=was.name,
+        )
+    return say(
+        "“{paint}” on the shelf is not the paint of the recipe: by itself it now dries "
+        "{apart:.1f} CIEDE2000 from what it was. Brush a sample first.",
+        paint=was.name,
+        apart=apart,
+    )

@@ -1,0 +1,94 @@
+"""Writing down what lies on the bench as it changes, so that no crash takes it away."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QTimer
+
+from swatchwright.acts.last_bench import LastBench, remember_bench, stamp_of
+from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.session import Session
+
+__all__ = ["BenchMemory"]
+
+_REST = 300
+"""ms after which a change on the bench is written down."""
+
+
+class BenchMemory(QObject):
+    """Follows the bench; the zone that mixes are kept for is told to it."""
+
+    def __init__(self, session: Session, desk: Desk, parent: QObject) -> None:
+        super().__init__(parent)
+        self._session, self._desk = session, desk
+        self.zone = LastBench().zone
+        self._written: LastBench | None = None
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(_REST)
+        self._soon.timeout.connect(self.remember)
+
+    def begin(self, left: LastBench | None) -> None:
+        """Write down what changes from now on; this is what was written down last."""
+        self._written = left
+        session = self._session
+        for signal in (
+            *(session.photo_changed, session.marks_changed, session.pick_changed),
+            *(session.recipes_changed, session.wishes_changed, self._desk.job_changed),
+        ):
+            signal.connect(self._soon.start)
+        self._soon.start()
+
+    def set_zone(self, zone: str) -> None:
+        """Note which zone mixes are kept for."""
+        if zone != self.zone:
+            self.zone = zone
+            self._soon.start()
+
+    def remember(self) -> None:
+        """Write the bench down, if it is another than was written down last."""
+        self._soon.stop()
+        bench, last = self._bench(), self._written
+        if bench is None or (last is not None and bench == replace(last, stamp=None)):
+            return
+        self._written = bench
+        path = Path(bench.path) if bench.path else None
+        self._desk.ask(
+            lambda store: remember_bench(store, replace(bench, stamp=stamp_of(path))),
+            lambda _: None,
+        )
+
+    def _bench(self) -> LastBench | None:
+        """Give the bench as it is; None while it is only half laid."""
+        session, photo, job, last = (
+            self._session,
+            self._session.photo,
+            self._desk.job,
+            self._written,
+        )
+        if session.workshop.doing("photo"):
+            return None
+        bench = LastBench(
+            job=None if job is None else job.id,
+            path="" if photo is None or session.path is None else str(session.path.absolute()),
+            kept="" if photo is None or session.kept is None else session.kept.hash,
+            size=(0, 0) if photo is None else (photo.width, photo.height),
+            marks=session.marks.kept(),
+            wanted=session.wanted,
+            volume=session.volume,
+            most_paints=session.most_paints,
+            zone=self.zone,
+            wishes=session.wishes,
+        )
+        if not session.workshop.doing("colours"):
+            return bench
+        # What is wanted is known once the colours are found, which tells itself.
+        same = last is not None and (last.path, last.marks) == (bench.path, bench.marks)
+        return None if same else replace(bench, wanted=None)
+
+    def close(self) -> None:
+        """Write down at once what was still to be."""
+        if self._soon.isActive():
+            self.remember()

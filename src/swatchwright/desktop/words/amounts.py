@@ -1,0 +1,191 @@
+"""The words of how much paint a piece takes: what goes on, what to mix, what to buy and ask."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from swatchwright.language import figure, listed, say, say_count, say_in
+from swatchwright.piece.amounts import Amounts, Batch, Purchase
+from swatchwright.piece.names import paint_word, zone_word
+from swatchwright.piece.order import ProductKind
+from swatchwright.piece.price import Price
+from swatchwright.piece.spreading import Ground, Tool
+
+RECKONING = say("Reckoning the paint…")
+
+MIX_HEAD = say("Mix in one go")
+USE_AMOUNT = say("Take it to the mix")
+USE_AMOUNT_TIP = say("The Colour page then tells how much of each paint to pour for it")
+TAKEN = say("Taken")
+ONE_GO = say("A second batch never comes out quite the same.")
+
+ON = say("What goes on")
+COAT_NAMES = {
+    ProductKind.PRIMER: say("Primer"),
+    ProductKind.PAINT: say("Paint"),
+    ProductKind.WASH: say("Wash"),
+    ProductKind.CLEAR: say("Clear finish"),
+}
+COAT_HEADS = (say("how often"), say("a litre goes"))
+NO_COATS = say_in("coats", "none")
+RATE_UNIT = " m²/l"
+RATE_TIP = say(
+    "As the tin says. Usual is what the shelf knows of its paints, or 12 m² for a litre."
+)
+AS_ON_TIN = say("usual")
+TOOL = say("Put on with")
+SURFACE = say("Put on")
+THINNED = say("Water in the wash")
+THINNED_UNIT = say(" to 1")
+SAMPLE = say("For a sample")
+TOUCH_UP = say("To touch up")
+
+BUY = say("What to buy")
+BUY_HINT = say("Write down what is left, and the tins that are sold as ml: price, 500: 19.")
+BUY_COLUMNS = (
+    say("Paint"),
+    say("Needed"),
+    say("Left, ml"),
+    say("Tins sold"),
+    say("Buy"),
+    say("Cost"),
+)
+PRICE = say("A price for the client")
+HOURS = say("Hours of work")
+RATE = say("For an hour")
+MARGIN = say_in("of a price", "On top")
+CURRENCY = say("Money is called")
+CURRENCY_HINT = say("crowns")
+NO_PRICE = say("Give hours and what you take for one, and the price is worked out.")
+NO_PRICE_PAINT = say("Fill in the tins whose price is not known, and the price is worked out.")
+NOT_KNOWN = say("not known")
+
+
+def ground_word(ground: Ground) -> str:
+    """Name what paint is put on."""
+    return say(ground.value)
+
+
+def tool_word(tool: Tool) -> str:
+    """Name what paint is put on with."""
+    return say(tool.value)
+
+
+def coats_of(kind: ProductKind) -> str:
+    """Name the field of the coats of a product."""
+    return say("Coats of {product}", product=say(kind.value))
+
+
+def rate_of(kind: ProductKind) -> str:
+    """Name the field of how far a litre of a product goes."""
+    return say("How far a litre goes, for each coat of {product}", product=say(kind.value))
+
+
+def coats_suffix(count: int) -> str:
+    """Follow a number of coats."""
+    return say_count(" coat", " coats", count)
+
+
+def batch_name(batch: Batch, zones: Sequence[str]) -> str:
+    """Say what a batch is, and what it is for."""
+    if batch.kind is not ProductKind.PAINT:
+        return COAT_NAMES[batch.kind]
+    if len(zones) < 3:
+        return say("Paint for {zones}", zones=listed(zone_word(zone) for zone in zones))
+    return say("Paint for all of it")
+
+
+def batch_line(batch: Batch, zones: Sequence[str]) -> str:
+    """Say what a batch is, and how much of it to mix."""
+    return f"{batch_name(batch, zones)}: {big_amount(batch.mix_ml)}"
+
+
+def use_amount_name(batch: Batch, zones: Sequence[str]) -> str:
+    """Name the button that takes an amount to the mix, for a screen reader."""
+    return f"{USE_AMOUNT}, {big_amount(batch.mix_ml)}, {batch_name(batch, zones)}"
+
+
+def big_amount(ml: float) -> str:
+    """Say how much to mix, large."""
+    return f"{ml:.0f} ml"
+
+
+def why_line(batch: Batch) -> str:
+    """Say what a batch is made up of."""
+    told = [say("{ml:.0f} to put on", ml=batch.need_ml)]
+    if batch.sample_ml:
+        told.append(say("{ml:.0f} for a sample", ml=batch.sample_ml))
+    if batch.touch_up_ml:
+        told.append(say("{ml:.0f} to touch up", ml=batch.touch_up_ml))
+    if batch.rounding_ml >= 0.5:
+        told.append(say("{ml:.0f} to round up", ml=batch.rounding_ml))
+    return ", ".join(told)
+
+
+def pours(batch: Batch, names: dict[str, str]) -> tuple[tuple[str, str], ...]:
+    """Give amount and name of what a batch is poured from."""
+    rows = [(f"{paint.ml:.0f} ml", names.get(paint.id, paint.id)) for paint in batch.paints]
+    if batch.thinner_ml >= 0.5:
+        rows.append((f"{batch.thinner_ml:.0f} ml", say("water or thinner")))
+    return tuple(rows)
+
+
+def paint_name(purchase: Purchase) -> str:
+    """Name a paint that is to be bought."""
+    return paint_word(purchase.name)
+
+
+def names_of(found: Amounts) -> dict[str, str]:
+    """Give the names of paints by their ids."""
+    return {purchase.id: paint_name(purchase) for purchase in found.purchases}
+
+
+def tins_text(tins: Sequence[tuple[float, Decimal | None]]) -> str:
+    """Write sizes sold as they are typed: ml, and the price after a colon.
+
+    They are read back, with a comma between tins, and so keep the decimal point everywhere.
+    """
+    return ", ".join(f"{ml:g}" if price is None else f"{ml:g}: {price:.2f}" for ml, price in tins)
+
+
+def buy_line(purchase: Purchase) -> str:
+    """Say what to buy of a paint."""
+    if purchase.short_ml:
+        return f"{purchase.short_ml:.0f} ml"
+    if not purchase.tins:
+        return say_in("to buy", "nothing")
+    return " + ".join(f"{tin.count} × {figure(tin.size.ml, 'g')} ml" for tin in purchase.tins)
+
+
+def cost_line(purchase: Purchase) -> str:
+    """Say what it costs."""
+    return NOT_KNOWN if purchase.cost is None else money(purchase.cost, "")
+
+
+def money(value: Decimal, currency: str) -> str:
+    """Say money, in the painter's own word for it."""
+    return say("{money} {currency}", money=value, currency=currency).rstrip()
+
+
+def materials_line(found: Amounts, currency: str) -> str:
+    """Say what all of the paint to buy costs."""
+    costs = [purchase.cost for purchase in found.purchases]
+    known = money(sum((cost for cost in costs if cost is not None), Decimal(0)), currency)
+    if not (missing := costs.count(None)):
+        return say("Paint to buy: {money}", money=known)
+    return say_count(
+        "Paint to buy: {money}, and {count} whose price is not known",
+        "Paint to buy: {money}, and {count} whose price is not known",
+        missing,
+        money=known,
+    )
+
+
+def price_lines(price: Price) -> tuple[tuple[str, str], ...]:
+    """Give what the price is made up of."""
+    return (
+        (say_in("of a price", "Work"), money(price.labour, "")),
+        (say_in("of a price", "Paint"), money(price.materials, "")),
+        (MARGIN, money(price.margin, "")),
+    )

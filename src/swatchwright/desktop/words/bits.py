@@ -1,0 +1,61 @@
+"""Small words that many pages use."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import reduce
+
+from swatchwright.language import ENGLISH, figure, language, say, say_count
+
+__all__ = [
+    "about",
+    "adding",
+    "all_of",
+    "amount",
+    "first_low",
+    "first_up",
+    "millilitres",
+    "parts_word",
+]
+
+
+def first_up(text: str) -> str:
+    """Begin with a capital."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
+def first_low(text: str) -> str:
+    """Begin with a small letter, where the language does not give nouns a capital."""
+    return f"{text[:1].lower()}{text[1:]}" if language() == ENGLISH else text
+
+
+def all_of(words: Sequence[str]) -> str:
+    """Join words by “and”, each to the next; empty for none."""
+    if not words:
+        return ""
+    return reduce(lambda first, last: say("{first} and {last}", first=first, last=last), words)
+
+
+def about(word: str) -> str:
+    """Name a field whose colour no screen shows as it is."""
+    return say("{word}, about", word=word)
+
+
+def adding(what: str) -> str:
+    """Name a button that adds something, for a screen reader."""
+    return say("Add {what}", what=what)
+
+
+def parts_word(count: int) -> str:
+    """Say how many parts."""
+    return say_count("{count} part", "{count} parts", count)
+
+
+def millilitres(ml: float) -> str:
+    """Say a volume."""
+    return f"{amount(ml)} ml"
+
+
+def amount(value: float) -> str:
+    """Write an amount, to what can be measured of it."""
+    return figure(value, ".1f" if value < 20 else ".0f")

@@ -1,0 +1,76 @@
+"""The words of keeping a mix with a job, for a zone of its piece, and paints on the shelf."""
+
+from __future__ import annotations
+
+from swatchwright.acts.batches import WHOLE_PIECE
+from swatchwright.language import say, say_count, say_in
+from swatchwright.piece.names import zone_word
+
+KEEP, KEPT = say("Keep"), say("✓ Kept")
+KEEP_TIP = say("Choose this mix for the job; the others are kept beside it, and the photo")
+PHOTO_NOT_KEPT = say(
+    "The mix is kept. Open the photo again and press Keep to have it with the job."
+)
+KEEP_FOR = say("Keep for the")
+EARLIER, LATER = "◀", "▶"
+EARLIER_NAME, LATER_NAME = say("Show the mixes before"), say("Show the mixes after")
+IN_YOUR_MONEY = say("The price is in the money of your shelf, by the sizes of tin that are on it.")
+YOUR_PAINTS = say("Your kept paints")
+KEEP_PAINTS = say("Keep these paints")
+KEEP_PAINTS_TIP = say("Put them on your shelf, where they are found again at the next start")
+ONLY_NOW = say("Only for now")
+
+
+def zone_name(zone: str) -> str:
+    """Name a zone in a sentence, after “for”: “the whole piece” or “the drawers”."""
+    if zone == WHOLE_PIECE:
+        return say_in("after “for”", "the whole piece")
+    return say_in("after “for”", "the {zone}", zone=zone_word(zone))
+
+
+def zone_item(zone: str) -> str:
+    """Name a zone in a list."""
+    return say("whole piece") if zone == WHOLE_PIECE else zone_word(zone)
+
+
+def zone_heading(zone: str) -> str:
+    """Head what belongs to a zone."""
+    if zone == WHOLE_PIECE:
+        return say("The whole piece")
+    told = zone_word(zone)
+    return told[:1].upper() + told[1:]
+
+
+def keep_name(number: int, zone: str, *, kept: bool) -> str:
+    """Tell what the button of a mix does, or that it is done, for a screen reader."""
+    if kept:
+        return say("Mix {number} is kept for {zone}", number=number, zone=zone_name(zone))
+    return say("Keep mix {number} for {zone}", number=number, zone=zone_name(zone))
+
+
+def kept_line(number: int | None, zone: str, *, otherwise: bool) -> str:
+    """Say which mix is kept for a zone; empty where none is."""
+    told = zone_name(zone)
+    if number is not None:
+        return say("✓ Mix {number} is kept for {zone}.", number=number, zone=told)
+    if not otherwise:
+        return ""
+    return say("The mix kept for {zone} is not among these: see the Job page.", zone=told)
+
+
+def shown_line(first: int, last: int, count: int) -> str:
+    """Say which of the mixes are in view."""
+    if first == 1 and last == count:
+        return say_count("One mix", "All {count} mixes", count)
+    if first == last:
+        return say("Mix {number} of {count}", number=first, count=count)
+    return say("Mixes {first} to {last} of {count}", first=first, last=last, count=count)
+
+
+def opened_shelf(count: int, name: str) -> str:
+    """Say that the paints of a file are used, and are not kept yet."""
+    return say(
+        "The {count} paints of {name} are in use for now. Keep them on your shelf?",
+        count=count,
+        name=name,
+    )

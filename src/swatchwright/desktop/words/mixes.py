@@ -1,0 +1,331 @@
+"""The words of the mixes: how near, how much, how they are poured, and what falls short."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from swatchwright.acts.correct import Correction
+from swatchwright.acts.reach import Reach
+from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
+from swatchwright.colour.names import closeness, difference_words
+from swatchwright.desktop.words.bits import (
+    all_of,
+    amount,
+    first_low,
+    first_up,
+    millilitres,
+    parts_word,
+)
+from swatchwright.language import figure, say, say_count
+from swatchwright.mixing.fan import Neighbour
+from swatchwright.mixing.recipe import Shortfall
+from swatchwright.paint.paints import HowKnown, Paint
+from swatchwright.values import Lab
+
+__all__ = [
+    "BRUSH_FIRST",
+    "REACH",
+    "amount_line",
+    "body_name",
+    "closeness_line",
+    "correction_text",
+    "cost_line",
+    "dial_text",
+    "figures_line",
+    "figures_tip",
+    "finish_line",
+    "hiding_line",
+    "in_parts",
+    "known_line",
+    "light_change_line",
+    "mix_text",
+    "neighbour_text",
+    "neighbour_word",
+    "pour_text",
+    "reach_text",
+    "sample_line",
+    "shortfall_line",
+    "touch_line",
+    "way_line",
+    "why_line",
+]
+
+BRUSH_FIRST = say("Brush a sample, dry it and hold it to the cloth before you mix the batch.")
+REACH = say("What the shelf reaches")
+
+_KNOWN_BY = {
+    HowKnown.MEASURED: say("Paints known by: measured colour"),
+    HowKnown.FITTED: say("Paints known by: fitted colour"),
+    HowKnown.GUESSED: say("Paints known by: guessed colour"),
+    HowKnown.INVENTED: say("Paints known by: invented colour"),
+}
+
+_MOST_PARTS = 40
+_TUB_TELLS = 1.0
+_FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
+
+
+def closeness_line(recipe: MeasuredRecipe) -> str:
+    """Say how near the dry mix comes to the wanted colour."""
+    return first_up(closeness(recipe.recipe.delta_e))
+
+
+def way_line(recipe: MeasuredRecipe, wanted: Lab) -> str:
+    """Say which way the dry mix differs from the wanted colour; empty if it is not to be seen."""
+    ways = difference_words(wanted, recipe.recipe.dry)
+    return say("Dry it is {ways} than wanted", ways=all_of(ways)) if ways else ""
+
+
+def figures_line(recipe: MeasuredRecipe) -> str:
+    """Give the figures behind the words."""
+    r = recipe.recipe
+    if len(r.paints) == 1:
+        return say("Off by {off:.1f}", off=r.delta_e)
+    if not in_parts(recipe):
+        return say("Off by {off:.1f}; by ml or g", off=r.delta_e)
+    return say("Off by {off:.1f}; in parts {parts:.1f}", off=r.delta_e, parts=r.parts.delta_e)
+
+
+def in_parts(recipe: MeasuredRecipe) -> bool:
+    """Tell whether the recipe is told in parts: not where that takes more than one can count."""
+    return sum(recipe.recipe.parts.counts) <= _MOST_PARTS
+
+
+def figures_tip() -> str:
+    """Explain the figures."""
+    return say(
+        "<p>How far the dry mix is from the wanted colour shown above it, in CIEDE2000: 0.8 is "
+        "just seen side by side, 1.8 is accepted by most. The second figure is for pouring in "
+        "whole parts instead of by the exact ml or gram.</p>"
+    )
+
+
+def mix_text(number: int, measured: MeasuredRecipe) -> str:
+    """Tell a mix as text to paste: parts, amounts and how near it comes."""
+    r = measured.recipe
+    rows = [
+        f"{parts_word(count)} {paint.name} ({paint.id}): {millilitres(pour.ml)}"
+        + ("" if pour.grams is None else f", {amount(pour.grams)} g")
+        for paint, count, pour in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
+    ]
+    if len(r.paints) > 1:
+        rows.append(pour_text(measured))
+    head = say(
+        "Mix {number}, {volume}. {closeness}, off by {off:.1f}.",
+        number=number,
+        volume=millilitres(sum(pour.ml for pour in measured.amounts)),
+        closeness=closeness_line(measured),
+        off=r.delta_e,
+    )
+    return "\n".join([head, *rows, cost_line(measured), known_line(r.paints), BRUSH_FIRST])
+
+
+def pour_text(measured: MeasuredRecipe) -> str:
+    """Say in which order to pour."""
+    pours = measured.pours
+    last = pours[-1]
+    whole = [p for p in pours if p.paint.id != last.paint.id]
+    strong = [p for p in pours if p.paint.id == last.paint.id and not p.held_back]
+    told = [f"{millilitres(p.ml)} {p.paint.name}" for p in whole]
+    then = say(
+        "then {paint}, {whole} in all: {third} three times, and the last {last} only once a "
+        "sample has dried",
+        paint=last.paint.name,
+        whole=millilitres(sum(p.ml for p in strong) + last.ml),
+        third=millilitres(strong[0].ml),
+        last=millilitres(last.ml),
+    )
+    return say("Pour {pours}.", pours="; ".join([*told, then]))
+
+
+def neighbour_word(n: Neighbour) -> str:
+    """Say in which direction a neighbour lies."""
+    return say(n.word)
+
+
+def neighbour_text(n: Neighbour) -> str:
+    """Say how to mix a neighbour for a brush-out."""
+    rows = zip(n.parts.counts, n.paints, n.ml, strict=True)
+    told = [
+        f"{parts_word(count)} {paint.name} ({figure(ml, '.1f')} ml)" for count, paint, ml in rows
+    ]
+    return f"{first_up(neighbour_word(n))}: {', '.join(told)}."
+
+
+def dial_text(percent: int) -> str:
+    """Say how far a dial stands."""
+    steps = {
+        0: say("not at all"),
+        25: say("a quarter"),
+        33: say("a third"),
+        50: say("half"),
+        100: say("all the way"),
+    }
+    return steps.get(percent, f"{percent} %")
+
+
+def correction_text(found: Correction, tub: float) -> str:
+    """Say what to add to a pot."""
+    added = found.additions
+    if not added.steps:
+        return say("Nothing that may be added to this pot, in this tub, brings it nearer.")
+    rows = [
+        say(
+            "Add {amount} {paint}: then {off:.1f} off.",
+            amount=millilitres(step.ml),
+            paint=step.paint.name,
+            off=step.delta_e,
+        )
+        for step in added.steps
+    ]
+    rows.append(
+        say(
+            "It is {off:.1f} off now, and {volume} in the end. Add a third of it first, stir, and "
+            "let a sample dry.",
+            off=added.before,
+            volume=millilitres(added.volume),
+        )
+    )
+    return "\n".join([*rows, *_pot_doubts(found, tub)])
+
+
+def _pot_doubts(found: Correction, tub: float) -> list[str]:
+    """Say where the tub stops it, or where mixing afresh would be less."""
+    added, told = found.additions, []
+    if added.delta_e > _TUB_TELLS and added.volume > tub - 1:
+        told.append(
+            say("The tub stops it there: take some of the pot out first, or use a larger tub.")
+        )
+    if added.volume > 2 * found.pot.volume:
+        told.append(say("That is more than twice the pot: mixing afresh may take less paint."))
+    return told
+
+
+def body_name(axes: tuple[str, str]) -> str:
+    """Name a picture of the body of colours for a screen reader."""
+    return f"{REACH}: {', '.join(axes)}"
+
+
+def reach_text(found: Reach, *, asked: bool) -> str:
+    """Say whether the shelf reaches the wanted colour, and what to buy if that was asked."""
+    if found.shortfall is None:
+        off = found.delta_e
+        return say("Inside: this shelf mixes the wanted colour, off by {off:.1f}.", off=off)
+    told = [
+        say(
+            "Outside: the nearest mix is {off:.1f} off. It would have to be {towards}.",
+            off=found.delta_e,
+            towards=_towards(found.shortfall),
+        )
+    ]
+    if asked and not found.one_more:
+        told.append(say("No one paint of the other shelf brings it within 1."))
+    told += [
+        say("With {paint} it comes within {off:.1f}.", paint=m.paint.name, off=m.delta_e)
+        for m in found.one_more[:5]
+    ]
+    return " ".join(told)
+
+
+def _towards(shortfall: Shortfall) -> str:
+    """Say which way the wanted colour lies."""
+    return all_of(shortfall.towards) or say("otherwise")
+
+
+def amount_line(ml: float | None, grams: float | None) -> str:
+    """Say how much to measure out exactly; what is None is left out."""
+    told = [
+        "" if ml is None else say("exactly {amount}", amount=millilitres(ml)),
+        "" if grams is None else f"{amount(grams)} g",
+    ]
+    return "  ·  ".join(text for text in told if text)
+
+
+def cost_line(recipe: MeasuredRecipe) -> str:
+    """Say how many coats hide, and what the paint costs."""
+    hides = hiding_line(recipe.recipe.coats)
+    if recipe.price is None:
+        return hides
+    return say("{hides}; costs {price:.2f}", hides=hides, price=recipe.price)
+
+
+def hiding_line(coats: int | None) -> str:
+    """Say how many coats hide what is below."""
+    if coats is None:
+        return say("Needs more than 6 coats to hide: prime in a like colour")
+    return say_count("Hides in {count} coat", "Hides in {count} coats", coats)
+
+
+def touch_line(recipe: MeasuredRecipe) -> str:
+    """Say how much a slip of the measure shows."""
+    if len(recipe.recipe.paints) == 1:
+        return ""
+    if recipe.slip < _FORGIVING:
+        return say("Forgiving to measure")
+    if recipe.slip < _TOUCHY:
+        return say("A 5 % slip is just seen")
+    return say("Touchy: a 5 % slip shows")
+
+
+def light_change_line(recipe: MeasuredRecipe) -> str:
+    """Say whether lamp light may part the mix from the cloth; empty where it will hardly."""
+    if recipe.light_change < _LIGHT_SHOWS:
+        return ""
+    return say("Look at it under a lamp too")
+
+
+def why_line(found: Recipes, proven_gap: float | None) -> str:
+    """Say why the first is first, and that no other mix would be closer."""
+    why = say("Mix 1: {why}", why=first_low(found.why_first))
+    if proven_gap is None:
+        return why
+    return f"{why} {proof_text(proven_gap)}"
+
+
+def finish_line(paints: tuple[Paint, ...]) -> str:
+    """Say when finishes are mixed; empty where they are not."""
+    one = len({paint.family for paint in paints}) == 1
+    return "" if one else say("Mixed finishes: try the sheen")
+
+
+def known_line(paints: tuple[Paint, ...]) -> str:
+    """Say how the paints of a recipe are known."""
+    ways = {paint.how_known for paint in paints}
+    if ways == {HowKnown.INVENTED}:
+        return say("Invented paints")
+    return _KNOWN_BY[[way for way in HowKnown if way in ways][-1]]
+
+
+def shortfall_line(shortfall: Shortfall, most_paints: int, *, possible: bool) -> str:
+    """Say how far the paints fall short, and which way."""
+    if not possible:
+        which = say("No surface can have this colour, whatever the paint")
+    elif most_paints == 2:
+        which = say("No two paints of this shelf reach it (three may)")
+    else:
+        which = say("Nothing on this shelf reaches it")
+    return say(
+        "{which}: the nearest found stays {off:.1f} off. It would have to be {towards}.",
+        which=which,
+        off=shortfall.delta_e,
+        towards=_towards(shortfall),
+    )
+
+
+def sample_line(confidence: Confidence) -> str:
+    """Send the painter to the sample."""
+    if confidence.both < 1:
+        return say("Brush a sample on card and let it dry before you mix the batch.")
+    doubt = ceil(confidence.both)
+    return say(
+        "Untried, a mix lands about {doubt} from the cloth, as often more as less (1 is just "
+        "seen, {doubt} is {plainness}). So brush a sample, dry it and hold it to the cloth before "
+        "you mix the batch.",
+        doubt=doubt,
+        plainness=_plainness(doubt),
+    )
+
+
+def _plainness(delta_e: float) -> str:
+    """Say how plainly a difference is seen."""
+    return say("plain to see") if delta_e < 8 else say("another colour")

@@ -1,0 +1,102 @@
+"""How long to wait after each coat: as its tin says, and as what follows asks for."""
+
+from __future__ import annotations
+
+from swatchwright.piece.work import times
+from swatchwright.piece.work.order import FinishKind, PaintTimes, PlanOrder, Primer, Surface
+from swatchwright.piece.work.task import WET, StepKind, Task
+from swatchwright.piece.work.times import Source, Wait
+
+__all__ = ["SLICK", "last_wait", "usual_primer", "wait_after"]
+
+SLICK = frozenset({FinishKind.WAX, FinishKind.OIL})
+"""Finishes on which paint does not hold."""
+
+_HOLDS = {
+    Surface.RAW: Primer.ORDINARY,
+    Surface.PAINTED: Primer.NONE,
+}
+
+
+def usual_primer(order: PlanOrder) -> tuple[Primer, int]:
+    """Give the primer and its coats: what was asked for, or what is usual on the surface.
+
+    Bare wood takes one coat of primer and sound paint none; what is slick or unknown takes two
+    coats of an adhesion primer. Common practice, no source.
+    """
+    primer = order.primer
+    if primer is None:
+        primer = _HOLDS.get(order.surface, Primer.ADHESION)
+    if primer is Primer.NONE:
+        return primer, 0
+    return primer, order.primer_coats or (2 if primer is Primer.ADHESION else 1)
+
+
+def _times(order: PlanOrder, kind: StepKind) -> tuple[PaintTimes, Source]:
+    primer, _ = usual_primer(order)
+    given, usual = {
+        StepKind.STAIN_BLOCK: (None, times.stain_block_times()),
+        StepKind.PRIME: (order.primer_times, times.primer_times(primer, order.carrier)),
+        StepKind.COAT: (order.paint_times, times.paint_times(order.carrier)),
+        StepKind.WASH: (order.wash_times, times.paint_times(order.carrier)),
+        StepKind.CLEAR: (order.finish_times, times.finish_times(order.finish, order.carrier)),
+    }[kind]
+    return (usual, Source.PRACTICE) if given is None else (given, Source.TIN)
+
+
+def wait_after(order: PlanOrder, task: Task, following: Task | None, *, turned_next: bool) -> Wait:
+    """Give how long to wait after a step: as the tin says, or practice asks for what follows.
+
+    Parameters
+    ----------
+    order
+        What is planned.
+    task, following
+        The step, and the one after it while the piece stands so; None where there is none.
+    turned_next
+        Whether the piece is turned then, to stand on what is wet now.
+    """
+    if task.kind is StepKind.BUFF:
+        return _after_buffing(order, following)
+    if task.kind not in WET:
+        return task.wait
+    if following is not None and following.kind is StepKind.BUFF:
+        return Wait(times.BUFF_AFTER)
+    dry, source = _times(order, task.kind)
+    wait = Wait(max(dry.recoat, dry.touch_dry), source)
+    if turned_next:
+        return times.set_down(wait, order.carrier)
+    if following is None:
+        return Wait(0.0, source)
+    return _longest(wait, _practice_between(order, task.kind, following.kind))
+
+
+def _after_buffing(order: PlanOrder, following: Task | None) -> Wait:
+    """Wait for the next coat of wax; what follows the last is the cure."""
+    dry, source = _times(order, StepKind.CLEAR)
+    return Wait(0.0) if following is None else Wait(dry.recoat, source)
+
+
+def _practice_between(order: PlanOrder, kind: StepKind, following: StepKind) -> Wait:
+    primer, _ = usual_primer(order)
+    if kind is StepKind.PRIME and primer is Primer.ADHESION and following is not StepKind.PRIME:
+        return Wait(times.ADHESION_BEFORE_PAINT)
+    if following is StepKind.CLEAR and kind is not StepKind.CLEAR and order.finish in SLICK:
+        return Wait(times.BEFORE_WAX)
+    return Wait(0.0)
+
+
+def _longest(tin: Wait, practice: Wait) -> Wait:
+    return tin if tin.minutes >= practice.minutes else practice
+
+
+def last_wait(order: PlanOrder) -> Wait:
+    """Give how long all that was put on takes to be ready for use: the slowest of it."""
+    kinds = [StepKind.COAT]
+    if order.washes:
+        kinds.append(StepKind.WASH)
+    if order.finish is not FinishKind.NONE:
+        kinds.append(StepKind.CLEAR)
+    found = [_times(order, kind) for kind in kinds]
+    dry, source = max(found, key=lambda pair: pair[0].hard)
+    return Wait(dry.hard, source)
