@@ -47,6 +47,7 @@ samples: setup ## Paint the sample photos anew
 
 screenshots: setup ## Take the pictures of the window anew
 	QT_QPA_PLATFORM=offscreen $(PY) tools/take_screenshots.py
+	QT_QPA_PLATFORM=offscreen $(PY) tools/take_screenshots.py --language de
 
 pins: ## Pin the newest versions that suit every Python we run on (needs uv)
 	tools/pin.sh

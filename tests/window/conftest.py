@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING
 
 import pytest
 
-from swatchwright.acts.samples import SamplePhoto, sample_photos
-from swatchwright.desktop.window import Window
-from window.watchdog import WatchedApplication
+from swatchwright.language import ENGLISH, use_language
+
+# The words are said when they are imported: a run in another language begins here.
+use_language(os.environ.get("SWATCHWRIGHT_LANGUAGE", ENGLISH))
+
+from swatchwright.acts.samples import SamplePhoto, sample_photos  # noqa: E402
+from swatchwright.desktop.window import Window  # noqa: E402
+from window.watchdog import WatchedApplication  # noqa: E402
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator

@@ -100,6 +100,13 @@ def test_every_control_is_reached_by_keyboard(page: Window) -> None:
     assert not unreached
 
 
+def test_the_window_holds_in_a_small_screen(page: Window) -> None:
+    """No page asks for more than 1280 x 720."""
+    least = page.minimumSizeHint()
+    assert least.width() <= 1280
+    assert least.height() <= 720
+
+
 def test_no_text_is_cut(page: Window) -> None:
     """At 1280 x 720 every label and button has room for its words."""
     cut = []

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QDoubleSpinBox,
     QFormLayout,
@@ -19,6 +18,7 @@ from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
+from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -45,7 +45,7 @@ class CorrectWindow(QDialog):
             for paint, amount in zip(measured.recipe.paints, measured.amounts, strict=True)
         }
         self.tub = _millilitres(sum(a.ml for a in measured.amounts) * _ROOM, words.TUB_HOLDS)
-        self.word = QComboBox()
+        self.word = ChoiceField()
         self.word.setAccessibleName(words.CLIENT_WANTS)
         for asked in Asked:
             self.word.addItem(say(asked.value), asked)
@@ -124,7 +124,7 @@ class CorrectWindow(QDialog):
 
 
 def _millilitres(value: float, name: str) -> QDoubleSpinBox:
-    box = QDoubleSpinBox()
+    box = NumberField()
     box.setRange(0.1, 100_000)
     box.setDecimals(1)
     box.setSuffix(" ml")

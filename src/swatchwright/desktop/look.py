@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from PySide6.QtCore import QRect, QRectF
 from PySide6.QtGui import QColor, QFontInfo, QGuiApplication, QPainter, QPalette
@@ -29,6 +30,8 @@ _NEEDS = (1220, 720)
 """Width and height that the window needs with those letters; larger ones need more by as much."""
 
 _RIM = tuple((x, y) for x in (-1, 0, 1) for y in (-1, 0, 1) if x or y)
+
+_DRAWINGS = Path(__file__).parent / "drawings"
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,6 +200,8 @@ def style(look: Look) -> str:
     #contents::item:selected {{ background: {look.press}; color: {look.press_ink}; }}
     QSlider {{ border: 2px solid transparent; border-radius: 6px; }}
     QSlider:focus {{ border-color: {look.ink}; }}
+    {_fields(look)}
+    {_scroll_bars(look)}
     QSplitter::handle {{ background: transparent; }}
     QProgressBar {{ background: {look.sheet}; border: 1px solid {look.edge}; border-radius: 4px; }}
     QProgressBar::chunk {{ background: {look.press}; border-radius: 3px; }}
@@ -209,3 +214,73 @@ def style(look: Look) -> str:
     }}
     #trouble QLabel {{ color: {look.press_ink}; }}
     """
+
+
+def _fields(look: Look) -> str:
+    """Give the rules of what is typed into, chosen from and ticked, in one flat shape."""
+    return f"""
+    QComboBox, QAbstractSpinBox, QDateEdit, QLineEdit {{
+        background: {look.sheet}; border: 1px solid {look.edge}; border-radius: 7px;
+        padding: 2px 7px; min-height: 20px;
+        selection-background-color: {look.press}; selection-color: {look.press_ink};
+    }}
+    QComboBox:hover, QAbstractSpinBox:hover, QLineEdit:hover {{ border-color: {look.ink}; }}
+    QComboBox:disabled, QAbstractSpinBox:disabled, QLineEdit:disabled {{ color: {look.edge}; }}
+    QComboBox:focus, QAbstractSpinBox:focus, QDateEdit:focus, QLineEdit:focus {{
+        border: 2px solid {look.ink}; padding: 1px 6px;
+    }}
+    QAbstractSpinBox {{ padding: 0 1px; min-height: 24px; }}
+    QAbstractSpinBox:focus {{ padding: 0; min-height: 22px; }}
+    QAbstractSpinBox QLineEdit, QComboBox QLineEdit, QAbstractSpinBox QLineEdit:focus,
+    QComboBox QLineEdit:focus {{
+        background: transparent; border: none; padding: 0; min-height: 0;
+    }}
+    QComboBox::drop-down, QDateEdit::drop-down {{ border: none; width: 22px; }}
+    QComboBox::down-arrow, QDateEdit::down-arrow, QAbstractSpinBox::down-arrow {{
+        image: {_drawing("down", look)}; width: 11px; height: 11px;
+    }}
+    QAbstractSpinBox::up-arrow {{ image: {_drawing("up", look)}; width: 9px; height: 9px; }}
+    QAbstractSpinBox::down-arrow {{ width: 9px; height: 9px; }}
+    QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{
+        border: none; background: transparent; width: 18px; height: 11px;
+        subcontrol-origin: border; margin: 1px 2px;
+    }}
+    QAbstractSpinBox::up-button {{ subcontrol-position: top right; }}
+    QAbstractSpinBox::down-button {{ subcontrol-position: bottom right; }}
+    QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover {{
+        background: {look.pick}; border-radius: 5px;
+    }}
+    QAbstractSpinBox::up-arrow:off, QAbstractSpinBox::down-arrow:off {{ image: none; }}
+    QCheckBox::indicator, QRadioButton::indicator {{
+        width: 15px; height: 15px; background: {look.sheet}; border: 1px solid {look.edge};
+        border-radius: 4px;
+    }}
+    QRadioButton::indicator {{ border-radius: 8px; }}
+    QCheckBox::indicator:hover, QRadioButton::indicator:hover {{ border-color: {look.ink}; }}
+    QCheckBox::indicator:checked, QRadioButton::indicator:checked {{
+        background: {look.press}; border-color: {look.press};
+    }}
+    QCheckBox::indicator:checked {{ image: {_drawing("tick", look)}; }}
+    QRadioButton::indicator:checked {{ image: {_drawing("dot", look)}; }}
+    """
+
+
+def _scroll_bars(look: Look) -> str:
+    """Give the rules of slim scroll bars without arrows."""
+    return f"""
+    QScrollBar {{ background: transparent; border: none; margin: 0; }}
+    QScrollBar:vertical {{ width: 12px; }}
+    QScrollBar:horizontal {{ height: 12px; }}
+    QScrollBar::handle {{ background: {look.edge}; border-radius: 4px; margin: 2px; }}
+    QScrollBar::handle:vertical {{ min-height: 32px; }}
+    QScrollBar::handle:horizontal {{ min-width: 32px; }}
+    QScrollBar::handle:hover, QScrollBar::handle:pressed {{ background: {look.quiet}; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+    """
+
+
+def _drawing(what: str, look: Look) -> str:
+    """Name the file of a small drawing of ours in the ink of a bench."""
+    file = _DRAWINGS / f"{what}-{'dark' if look == DARK else 'light'}.svg"
+    return f'url("{file.as_posix()}")'

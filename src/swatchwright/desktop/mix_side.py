@@ -7,7 +7,6 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QDialog,
-    QDoubleSpinBox,
     QHBoxLayout,
     QLabel,
     QLineEdit,
@@ -24,6 +23,7 @@ from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.job_keep_bar import KeepBar
 from swatchwright.desktop.widgets.job_mix_pager import MixPager
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
@@ -53,7 +53,7 @@ class MixSide(QWidget):
         self.sample = QLabel()
         self.sample.setObjectName("quiet")
         self.sample.setWordWrap(True)
-        self.volume = QDoubleSpinBox()
+        self.volume = NumberField()
         self.counts = {2: QPushButton(words.TWO_PAINTS), 3: QPushButton(words.THREE_PAINTS)}
         self.typed = QLineEdit()
         self.area = QScrollArea()
@@ -127,7 +127,7 @@ class MixSide(QWidget):
         self.typed.setPlaceholderText(words.TYPE_COLOUR)
         self.typed.setAccessibleName(words.TYPE_COLOUR)
         self.typed.setToolTip(words.TYPE_COLOUR_TIP)
-        self.typed.setMinimumWidth(150)
+        self.typed.setMinimumWidth(132)
         self.typed.returnPressed.connect(self._colour_typed)
         row.addWidget(self.typed)
         return row

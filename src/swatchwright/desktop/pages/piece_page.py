@@ -106,7 +106,7 @@ class PiecePage(Page):
         inner.addStretch(1)
         rows.addLayout(
             _beside(
-                (words.SIZES, settings, 0, 296),
+                (words.SIZES, settings, 0, grown(296)),
                 ("", self.bench, 1, 0),
                 (amounts.MIX_HEAD, self.card, 0, 290),
             )
@@ -282,6 +282,6 @@ def _beside(*sheets: tuple[str, QWidget, int, int]) -> QHBoxLayout:
         sheet, column = card(heading)
         column.addWidget(contents, 1)
         if wide:
-            sheet.setFixedWidth(grown(wide))
+            sheet.setFixedWidth(wide)
         row.addWidget(sheet, stretch)
     return row

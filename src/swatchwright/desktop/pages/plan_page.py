@@ -24,6 +24,7 @@ from swatchwright.acts.piece_job import FORM_PART, PIECE_PART, PieceForm
 from swatchwright.acts.plan import PlannedWork, plan_for, save_calendar
 from swatchwright.acts.plan_job import Elsewhere, following, paints_in_use
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.day_picture import DayPicture
@@ -106,7 +107,7 @@ class PlanPage(Page):
             left.addWidget(sheet)
         left.addStretch(1)
         area = _scrolled(QScrollArea(), settings, words.HINT)
-        area.setFixedWidth(_WIDE)
+        area.setFixedWidth(grown(_WIDE))
         row.addWidget(area)
         row.addWidget(_scrolled(self._right, self._plan_side(), words.LIST), 1)
 

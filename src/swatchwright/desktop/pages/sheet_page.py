@@ -30,6 +30,7 @@ from swatchwright.acts.sheet_form import (
 )
 from swatchwright.acts.sheet_on_shelf import on_shelf
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.look import grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.piece_fields import card
@@ -104,7 +105,7 @@ class SheetPage(Page):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setAccessibleName(words.WHAT)
-        area.setFixedWidth(_WIDE)
+        area.setFixedWidth(grown(_WIDE))
         return area
 
     def _listen(self) -> None:

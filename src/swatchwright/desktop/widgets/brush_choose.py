@@ -8,7 +8,6 @@ from dataclasses import replace
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QFormLayout,
     QFrame,
     QHBoxLayout,
@@ -22,6 +21,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.shelf_view import PaintLine
 from swatchwright.acts.sitting import Sitting, new_tin
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label, swatch
 from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words import sitting as words
@@ -56,7 +56,7 @@ class BrushChoose(QWidget):
         self.name = QLineEdit()
         self.name.setObjectName("typed")
         self.name.setPlaceholderText(words.NAME_EXAMPLE)
-        self.family = QComboBox()
+        self.family = ChoiceField()
         for family in Family:
             self.family.addItem(words.family_item(family), family)
         self.tin = amount(words.TIN, 100_000, " ml", words.NOT_KNOWN)
@@ -65,7 +65,7 @@ class BrushChoose(QWidget):
         self.add = button(words.ADD, self._add)
         self.trouble = label(name="warn")
         self.trouble.hide()
-        self.white = QComboBox()
+        self.white = ChoiceField()
         self.white.setAccessibleName(words.WHITE_IS)
         self.ground = QCheckBox(words.HAVE_CARD)
         self._lay_out()

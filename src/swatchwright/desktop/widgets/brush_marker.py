@@ -11,7 +11,6 @@ from PySide6.QtCore import QStandardPaths, Qt, Signal
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QComboBox,
     QFileDialog,
     QHBoxLayout,
     QPushButton,
@@ -25,6 +24,7 @@ from swatchwright.acts.colours import balance_photo, open_photo
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.brush_photo import BrushPhoto
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.widgets.shelf_bits import button, image_of, label
 from swatchwright.desktop.words import sitting as words
@@ -71,7 +71,7 @@ class BrushMarker(QWidget):
         self.view = BrushPhoto()
         self.open = button(told.open, self._ask_photo)
         self.modes = {Mark.GREY: QPushButton(words.GREY), Mark.CLOTH: QPushButton(told.fields)}
-        self.card = QComboBox()
+        self.card = ChoiceField()
         self.card.addItem(all_words.CARD_GREY, GREY_CARD)
         self.card.addItem(all_words.CARD_WHITE, WHITE_PAPER)
         self._stack = QStackedWidget()

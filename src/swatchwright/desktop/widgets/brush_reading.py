@@ -8,7 +8,6 @@ from pathlib import Path
 
 from PySide6.QtCore import QSize, QTimer, Signal
 from PySide6.QtWidgets import (
-    QComboBox,
     QHBoxLayout,
     QLineEdit,
     QListWidget,
@@ -24,6 +23,7 @@ from swatchwright.acts.sitting import INSTRUMENT_OFF
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.brush_marker import BrushMarker
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.widgets.shelf_bits import button, label, swatch
 from swatchwright.desktop.words import shelf as shelf_words
@@ -67,7 +67,7 @@ class BrushReading(QWidget):
         self.now = label(name="heading")
         self.list = QListWidget()
         self.typed = QLineEdit()
-        self.means = QComboBox()
+        self.means = ChoiceField()
         self.forget = button(words.FORGET, self._forget, "little")
         self.trouble = label(name="warn")
         self.trouble.hide()

@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSlider, QVBoxLayout, QWidget
 from swatchwright.acts.ways import Wanted
 from swatchwright.desktop import words as common
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.layer_choices import (
-    CalmCombo,
     CalmNumber,
     WordCombo,
     colour_chip,
@@ -52,7 +52,7 @@ class FinishAsk(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.word = CalmCombo()
+        self.word = ChoiceField()
         self.dial = QSlider(Qt.Orientation.Horizontal)
         self.dial_told = QLabel()
         self.left = WordCombo(finish.LEFT_WORDS)

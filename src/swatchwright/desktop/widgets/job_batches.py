@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QComboBox,
-    QDoubleSpinBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -18,6 +16,7 @@ from swatchwright.acts.batches import make_batch, take_back_batch
 from swatchwright.acts.job_bench import settings_of
 from swatchwright.acts.jobs import Changes
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.job_field import LineField
 from swatchwright.desktop.words import brief as words
 from swatchwright.desktop.words.keeping import zone_item
@@ -35,8 +34,8 @@ class JobBatches(QWidget):
         super().__init__(parent)
         self._desk = desk
         self._job: Job | None = None
-        self.volume = QDoubleSpinBox()
-        self.zone = QComboBox()
+        self.volume = NumberField()
+        self.zone = ChoiceField()
         self._for = QLabel(words.BATCH_FOR)
         self.note = LineField(words.BATCH_NOTE, words.BATCH_NOTE)
         self.make = QPushButton(words.MAKE_BATCH)

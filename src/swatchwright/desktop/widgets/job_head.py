@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QGridLayout, QLabel, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from swatchwright.acts.jobs import change_job
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.job_field import LineField, PickField, TextField
 from swatchwright.desktop.words import brief as words
 from swatchwright.shelf.jobs import Job, Status
@@ -27,7 +28,7 @@ class JobHead(QWidget):
         self.client = LineField(words.CLIENT, words.CLIENT_HINT)
         lights = [words.light_told(light) for light in words.LIGHTS]
         self.light = PickField(words.LIGHT_NAME, words.LIGHT_HINT, lights)
-        self.status = QComboBox()
+        self.status = ChoiceField()
         self.brief = TextField(words.BRIEF, words.BRIEF_HINT)
         self._lay_out()
         self.piece.left.connect(self._keep_piece)

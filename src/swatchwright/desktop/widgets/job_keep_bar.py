@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.words import keeping as words
 
 __all__ = ["KeepBar"]
@@ -16,7 +17,7 @@ class KeepBar(QWidget):
     def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._keeping = keeping
-        self.zone = QComboBox()
+        self.zone = ChoiceField()
         self.zone.setAccessibleName(words.KEEP_FOR)
         self.zone.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.zone.activated.connect(lambda place: keeping.set_zone(self.zone.itemData(place)))

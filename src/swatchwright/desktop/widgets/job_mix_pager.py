@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtCore import QEvent, QObject, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from swatchwright.desktop.words import keeping as words
@@ -30,11 +31,22 @@ class MixPager(QWidget):
         bar = area.horizontalScrollBar()
         bar.valueChanged.connect(self._show)
         bar.rangeChanged.connect(self._show)
+        self._laid = QTimer(self)
+        self._laid.setSingleShot(True)
+        self._laid.timeout.connect(self._show)
 
     def show_columns(self, columns: Sequence[QWidget]) -> None:
         """Take the mixes that lie side by side in the area."""
         self._columns = columns
+        for column in columns:
+            column.installEventFilter(self)
         self._show()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Count anew once mixes are laid out: before that all of them stand at the left edge."""
+        if event.type() in (QEvent.Type.Move, QEvent.Type.Resize):
+            self._laid.start(0)
+        return super().eventFilter(watched, event)
 
     def _arrow(self, text: str, name: str, step: int) -> QPushButton:
         button = QPushButton(text)

@@ -6,70 +6,49 @@ from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import QObject, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPixmap, QStandardItem, QStandardItemModel, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QSpinBox, QWidget
+from PySide6.QtGui import QColor, QPainter, QPixmap, QStandardItem, QStandardItemModel
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from swatchwright.acts.mix import own_colours
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fields import ChoiceField, CountField, NumberField
 from swatchwright.desktop.words import finish as words
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["CalmCombo", "CalmNumber", "CalmTimes", "Paints", "WordCombo", "colour_chip"]
+__all__ = ["CalmNumber", "CalmTimes", "Paints", "WordCombo", "colour_chip"]
 
 _CHIP, _HIGH = QSize(26, 16), 26
 _ID = Qt.ItemDataRole.UserRole
 
 
-class CalmCombo(QComboBox):
-    """A choice that the wheel leaves alone while a hand only scrolls past it."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Turn only where it was gone to."""
-        super().wheelEvent(event) if self.hasFocus() else event.ignore()
-
-
-class CalmNumber(QDoubleSpinBox):
-    """A number that the wheel leaves alone while a hand only scrolls past it."""
+class CalmNumber(NumberField):
+    """A number of a layer, told once it is done."""
 
     def __init__(self, least: float, most: float, step: float, decimals: int = 1) -> None:
         super().__init__()
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setRange(least, most)
         self.setSingleStep(step)
         self.setDecimals(decimals)
         self.setMinimumHeight(_HIGH)
         self.setKeyboardTracking(False)
 
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Turn only where it was gone to."""
-        super().wheelEvent(event) if self.hasFocus() else event.ignore()
-
     def textFromValue(self, value: float) -> str:
         """Write 3 for 3.0."""
         return self.locale().toString(value, "g", 6)
 
 
-class CalmTimes(QSpinBox):
-    """A count that the wheel leaves alone while a hand only scrolls past it."""
+class CalmTimes(CountField):
+    """A count of a layer, told once it is done."""
 
     def __init__(self, most: int) -> None:
         super().__init__()
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setRange(0, most)
         self.setMinimumHeight(_HIGH)
         self.setKeyboardTracking(False)
 
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Turn only where it was gone to."""
-        super().wheelEvent(event) if self.hasFocus() else event.ignore()
 
-
-class WordCombo(CalmCombo):
+class WordCombo(ChoiceField):
     """Values told in words; one that has no word is offered by its number."""
 
     def __init__(self, choices: Sequence[tuple[Any, str]]) -> None:
@@ -130,7 +109,7 @@ class Paints(QObject):
 
     def combo(self, chosen: str, *, or_none: bool) -> QComboBox:
         """Make a choice of paint; of "" none is chosen, of one that is not there that is said."""
-        combo = CalmCombo()
+        combo = ChoiceField()
         combo.setIconSize(_CHIP)
         combo.setPlaceholderText(words.NOT_THERE)
         combo.setModel(self.model_or_none if or_none else self.model)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from swatchwright.acts.card_photo import CardColour
 from swatchwright.acts.drying import StrokeLook, learn_stroke
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.brush_reading import BrushReading, ReadField
 from swatchwright.desktop.widgets.colour_field import ColourField
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import shelf as words
 from swatchwright.desktop.words import sitting as sitting_words
@@ -38,7 +39,7 @@ class PaintDrying(QWidget):
         self._session = session
         self._labs: list[Lab | None] = [None, None]
         self.found: StrokeLook | None = None
-        self.paint = QComboBox()
+        self.paint = ChoiceField()
         self.paint.setAccessibleName(words.WHICH_PAINT)
         self.paint.setMinimumWidth(260)
         self.reading = BrushReading(session, "stroke", sitting_words.OF_STROKE)

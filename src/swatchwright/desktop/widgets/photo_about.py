@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import label
 from swatchwright.desktop.words import photo as words
 
@@ -33,7 +34,7 @@ class PhotoAbout(QWidget):
         self.toggle.setCheckable(True)
         self.toggle.setAccessibleName(words.MORE)
         self.toggle.toggled.connect(lambda _: self.show_facts())
-        self.light = QComboBox()
+        self.light = ChoiceField()
         self.light.setAccessibleName(words.LIGHT)
         for word, kind in words.LIGHTS:
             self.light.addItem(word, kind)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QDoubleSpinBox,
     QHBoxLayout,
     QLineEdit,
     QSizePolicy,
@@ -21,6 +20,7 @@ from swatchwright.acts.references import (
     nearest_first,
 )
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import photo as words
 from swatchwright.photo.reference import GREY_CARD, WHITE_PAPER
@@ -46,16 +46,16 @@ class Adding(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
-        self.kind = QComboBox()
+        self.kind = ChoiceField()
         self.kind.setAccessibleName(words.ADDING)
         self.kind.addItems([*_GREYS, words.A_PAINT, words.BY_NUMBERS])
-        self.percent = QDoubleSpinBox()
+        self.percent = NumberField()
         self.percent.setRange(2, 100)
         self.percent.setDecimals(1)
         self.percent.setSuffix(" %")
         self.percent.setAccessibleName(words.PERCENT_TOLD)
         self.percent.setToolTip(words.PERCENT_TOLD)
-        self.paint = QComboBox()
+        self.paint = ChoiceField()
         self.paint.setAccessibleName(words.PAINT_TOLD)
         self.paint.setToolTip(words.PAINT_TOLD)
         self.paint.setSizeAdjustPolicy(

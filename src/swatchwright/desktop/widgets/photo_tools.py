@@ -7,8 +7,6 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
-    QDoubleSpinBox,
     QHBoxLayout,
     QPushButton,
     QVBoxLayout,
@@ -18,6 +16,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.references import MOST_MARKED
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.photo_adding import Adding
 from swatchwright.desktop.widgets.photo_proposal import PhotoProposal
 from swatchwright.desktop.widgets.photo_references import FurtherReferences
@@ -57,11 +56,11 @@ class MarkTools(QWidget):
             button.setCheckable(True)
             button.setAccessibleName(f"{all_words.MARK} {button.text()}")
             button.clicked.connect(lambda _=False, mark=mark: self.set_mode(mark))
-        self.card = QComboBox()
+        self.card = ChoiceField()
         self.card.addItem(all_words.CARD_GREY, GREY_CARD)
         self.card.addItem(all_words.CARD_WHITE, WHITE_PAPER)
         self.card.addItem(all_words.CARD_OTHER, None)
-        self.percent = QDoubleSpinBox()
+        self.percent = NumberField()
         self.put_right = QCheckBox(all_words.PUT_RIGHT)
         self.put_right.setChecked(True)
         self.hint = label("", "quiet")

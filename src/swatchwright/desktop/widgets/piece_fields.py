@@ -19,6 +19,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
+
 __all__ = ["add_row", "card", "choice", "clear", "form", "label", "number", "quiet_ink"]
 
 
@@ -69,39 +71,19 @@ def number(
     low: float, high: float, suffix: str = "", *, step: float = 1.0, decimals: int = 0
 ) -> QDoubleSpinBox:
     """Make a field for a number, which the wheel only changes when it has the focus."""
-    made = _Number()
+    made = NumberField()
     made.setDecimals(decimals)
     made.setRange(low, high)
     made.setSingleStep(step)
     made.setSuffix(suffix)
-    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
     made.setMinimumHeight(26)
     made.setCorrectionMode(QAbstractSpinBox.CorrectionMode.CorrectToNearestValue)
     return made
 
 
-class _Number(QDoubleSpinBox):
-    def wheelEvent(self, event: object) -> None:
-        """Let the page scroll unless the field is being used."""
-        if self.hasFocus():
-            super().wheelEvent(event)  # type: ignore[arg-type]
-        else:
-            event.ignore()  # type: ignore[attr-defined]
-
-
-class _Choice(QComboBox):
-    def wheelEvent(self, event: object) -> None:
-        """Let the page scroll unless the field is being used."""
-        if self.hasFocus():
-            super().wheelEvent(event)  # type: ignore[arg-type]
-        else:
-            event.ignore()  # type: ignore[attr-defined]
-
-
 def choice(items: Iterable[tuple[str, object]], name: str = "") -> QComboBox:
     """Make a field to choose from words, each with the value it stands for."""
-    made = _Choice()
-    made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+    made = ChoiceField()
     made.setMinimumHeight(26)
     made.setAccessibleName(name)
     for text, value in items:

@@ -8,7 +8,6 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDoubleSpinBox,
     QHBoxLayout,
     QHeaderView,
     QLineEdit,
@@ -22,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.parts import faces_in, with_faces, with_part, without_part
 from swatchwright.acts.piece import SizedPiece
+from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label
 from swatchwright.desktop.widgets.piece_parts import PartsModel
 from swatchwright.desktop.words import piece as words
@@ -181,7 +181,7 @@ class _Cells(QStyledItemDelegate):
             typed = QLineEdit(parent)
             typed.setMaxLength(80)
             return typed
-        field = QDoubleSpinBox(parent)
+        field = NumberField(parent)
         whole = isinstance(value, int)
         field.setDecimals(0 if whole else 1)
         field.setRange(1 if whole else 0.5, _MOST if whole else _LONGEST)

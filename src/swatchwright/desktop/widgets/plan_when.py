@@ -7,15 +7,14 @@ from dataclasses import replace
 from PySide6.QtCore import QDate, Qt, QTime, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDateEdit,
     QHBoxLayout,
     QLabel,
-    QTimeEdit,
     QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
+from swatchwright.desktop.widgets.fields import DateField, TimeField
 from swatchwright.desktop.widgets.piece_fields import add_row, form, number
 from swatchwright.desktop.words import WEEKDAY_FORMAT
 from swatchwright.desktop.words import days as day_words
@@ -42,11 +41,11 @@ class PlanWhen(QWidget):
         super().__init__(parent)
         self._order: PlanOrder | None = None
         self._showing = False
-        self.start = QDateEdit()
+        self.start = DateField()
         self.start.setCalendarPopup(True)
         self.start.setDisplayFormat(WEEKDAY_FORMAT)
         self.start.setDateRange(QDate(1970, 1, 1), QDate(2100, 12, 31))
-        self.begin, self.end = QTimeEdit(), QTimeEdit()
+        self.begin, self.end = TimeField(), TimeField()
         self.days = [QToolButton() for _ in day_words.DAY_NAMES]
         self.temperature = number(0, 45, " °C")
         self.humidity = number(0, 100, " %", step=5)

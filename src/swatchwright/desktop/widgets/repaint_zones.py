@@ -6,11 +6,12 @@ from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.repaint_job import AS_IT_IS, Choice
 from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.words import repaint as words
 from swatchwright.values import Lab
 
@@ -73,7 +74,7 @@ class _Cell(QWidget):
         super().__init__()
         self._shown: tuple[Choice, ...] | None = None
         self.field = _Field(zone)
-        self.list = QComboBox()
+        self.list = ChoiceField()
         self.list.setAccessibleName(words.zone_name(zone))
         self.list.setMinimumContentsLength(12)
         self.list.activated.connect(lambda _: self.chosen.emit(self.list.currentData()))

@@ -9,7 +9,6 @@ from pathlib import Path
 from PySide6.QtCore import QStandardPaths, Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QComboBox,
     QFileDialog,
     QHBoxLayout,
     QLabel,
@@ -25,6 +24,7 @@ from swatchwright.acts.sample_judged import Judged
 from swatchwright.acts.samples import SamplePhoto, sample_of_a_sample
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.photo_view import Mark, PhotoView
 from swatchwright.desktop.widgets.shelf_bits import button, image_of, label
 from swatchwright.desktop.words import sample as words
@@ -71,7 +71,7 @@ class SamplePhotoSide(QWidget):
         self.view.tags[Mark.GREY] = words.GREY_TAG
         self.open = button(words.OPEN, self._ask_photo)
         self.modes = {mark: QPushButton(_WORDS[mark]) for mark in _ORDER}
-        self.card = QComboBox()
+        self.card = ChoiceField()
         self.card.addItem(all_words.CARD_GREY, GREY_CARD)
         self.card.addItem(all_words.CARD_WHITE, WHITE_PAPER)
         self.card.activated.connect(lambda _: self._compare())

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
     QComboBox,
-    QDateEdit,
     QFormLayout,
     QHBoxLayout,
     QLabel,
@@ -22,6 +21,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.sheet import LABELS, Paper, Units
 from swatchwright.acts.sheet_form import SheetForm
 from swatchwright.desktop import words as common
+from swatchwright.desktop.widgets.fields import DateField
 from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, number
 from swatchwright.desktop.words import sheet as words
 from swatchwright.measures.kitchen import Country
@@ -62,7 +62,7 @@ class SheetChoices(QWidget):
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
             )
             box.setMinimumContentsLength(10)
-        self.today, self.day = QCheckBox(words.TODAY), QDateEdit()
+        self.today, self.day = QCheckBox(words.TODAY), DateField()
         self._rows = form()
         self._lay_out()
         self._listen()

@@ -10,6 +10,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QDoubleSpinBox, QFrame, QLabel, QPushButton, QScrollArea, QWidget
 
+from swatchwright.desktop.widgets.fields import NumberField
+
 __all__ = ["amount", "button", "image_of", "label", "scrolled", "swatch"]
 
 
@@ -37,7 +39,7 @@ def amount(
     told: str, most: float, suffix: str, nothing: str, *, decimals: int = 0
 ) -> QDoubleSpinBox:
     """Make a box for a number above 0, whose lowest stand means that nothing is said."""
-    made = QDoubleSpinBox()
+    made = NumberField()
     made.setAccessibleName(told)
     made.setRange(0, most)
     made.setDecimals(decimals)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayou
 
 from swatchwright.acts.wish import wishes_on
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label
 from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words import wishes as words
@@ -99,7 +100,7 @@ class WishStrip(QFrame):
 
 
 def _choice(told: str, entries: list[str]) -> QComboBox:
-    box = QComboBox()
+    box = ChoiceField()
     box.setAccessibleName(told)
     box.addItems(entries)
     return box
