@@ -34,6 +34,8 @@ from swatchwright.desktop.pages import PAGES
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from pytestqt.qtbot import QtBot
+
     from swatchwright.desktop.window import Window
 
 KEYS = [kind.key for kind in PAGES]
@@ -69,11 +71,13 @@ def told(widget: QWidget) -> str:
 
 @pytest.fixture(params=KEYS)
 def page(
-    request: pytest.FixtureRequest, with_cushion: Window, settle: Callable[[], None]
+    request: pytest.FixtureRequest, with_cushion: Window, settle: Callable[[], None], qtbot: QtBot
 ) -> Window:
     """Give the window with the sample cushion, one page after another in view."""
     with_cushion.show_page(request.param)
     settle()
+    # What was found last may still be on its way through the layouts.
+    qtbot.wait(50)
     return with_cushion
 
 

@@ -13,6 +13,7 @@ from swatchwright.acts.finish import preview
 from swatchwright.acts.jobs import job_of, list_jobs, open_jobs
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.finish_mixes import mixes_to_finish
 from swatchwright.desktop.widgets.finish_steps import WET
 from swatchwright.desktop.words import finish as words
 from swatchwright.paint.layers import Layer, LayerKind, Sheen, Stack
@@ -420,6 +421,19 @@ class TestRoom:
             right = row.mapTo(page.layered.layers.area, row.rect().topRight()).x()
             assert right <= page.layered.layers.area.width()
         assert not page.layered.layers.rows[-1].visibleRegion().isEmpty()
+
+    def test_a_mix_of_two_words_may_be_broken(self, page: FinishPage, mixed: Window) -> None:
+        """A strip of many mixes takes two lines for a name before it widens the window."""
+        mix = replace(mixes_to_finish(mixed.session, None)[0], word="chosen, drawers")
+        page.strip.show_mixes([mix], 0)
+        field = page.strip.fields()[0]
+        inside = field.minimumSizeHint().width() - 20
+        broken = field.fontMetrics().boundingRect(
+            0, 0, inside, 1000, int(Qt.TextFlag.TextWordWrap), "✓ chosen, drawers"
+        )
+        assert field.minimumSizeHint().width() < field.sizeHint().width()
+        assert broken.width() <= inside
+        assert broken.height() <= field.height()
 
     def test_pictures_tell_themselves(
         self, page: FinishPage, shown: Callable[[], None], qtbot: QtBot

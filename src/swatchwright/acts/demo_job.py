@@ -18,7 +18,7 @@ from swatchwright.acts.recipes import Order, Recipes, recipes_for
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.acts.stock import ShelfKind, kept_shelf, set_stock, take_demo_shelf
 from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.language import mark, say
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks
@@ -28,15 +28,17 @@ from swatchwright.shelf.store.store import Store
 
 __all__ = ["DemoFindings", "begin_demo_job", "demo_findings"]
 
-_TITLE = "Blanket box (demonstration)"
-_CLIENT = "Harbour workshop (invented)"
-_BRIEF = (
+_TITLE = mark("Blanket box (demonstration)")
+_CLIENT = mark("Harbour workshop (invented)")
+_BRIEF = mark(
     "A blanket box for the workshop's waiting room, to go with the striped cushion on the bench "
     "there: the body in its clay red, the top in its ink blue. This job, the client and the paints "
     "are invented."
 )
 _LIGHT = "Daylight from a north window"
-_NOTE = "Invented for demonstration: change what you like, mix a batch, take it back, or remove it."
+_NOTE = mark(
+    "Invented for demonstration: change what you like, mix a batch, take it back, or remove it."
+)
 _ZONES = ("body", "top")
 _VOLUME = 500.0
 _STOCK = 1000.0
@@ -105,13 +107,15 @@ def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
         If the sample photo is not there any more.
     """
     with store.editing(BEGIN_DEMO) as edit:
-        job = new_job(store, title=_TITLE, client=_CLIENT, brief=_BRIEF, room_light=_LIGHT).jobs[0]
+        job = new_job(
+            store, title=say(_TITLE), client=say(_CLIENT), brief=say(_BRIEF), room_light=_LIGHT
+        ).jobs[0]
         for zone, recipes in found.recipes[::-1]:
             keep_mix(store, job, recipes, choose=1, zone=zone, photo=found.photo)
         _in_order(store, job, found)
         box = form_for(Kind.BLANKET_BOX)
         keep_piece(store, job, box, piece_of_form(box), None)
-        note_job(store, job, _NOTE)
+        note_job(store, job, say(_NOTE))
         if kept_shelf(store).kind is ShelfKind.EMPTY:
             _fill_shelf(store, found)
         return replace(edit.changes, jobs=(job,))

@@ -35,6 +35,7 @@ from swatchwright.sheet.code import CodeRecipe, read_code
 from swatchwright.sheet.content import BatchLine, NoteLine, SheetContent, Units
 from swatchwright.sheet.lettering import missing_letters
 from swatchwright.sheet.paper import LABELS, LabelSize, Paper, label_named, paper_named
+from swatchwright.sheet.told import date_text
 from swatchwright.shelf.jobs import Batch, Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
@@ -166,7 +167,7 @@ def _volume(asked: float | None, batch: Batch | None, needed: float | None) -> t
     if asked is not None:
         return asked, say("as asked")
     if batch is not None:
-        told = say("as batch {number} on {day}", number=batch.number, day=batch.day)
+        told = say("as batch {number} on {day}", number=batch.number, day=date_text(batch.day))
         return batch.volume, told
     if needed is not None:
         return needed, say("what the piece takes, with a sample and some to touch up")

@@ -23,7 +23,6 @@ from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words.seen import colour_told
 from swatchwright.desktop.workers import Job
-from swatchwright.language import say
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.values import Lab
 
@@ -40,7 +39,6 @@ _GRID = {
     "more vivid": (0, 2),
     "greyer": (2, 0),
 }
-_PLACES = {say(word): place for word, place in _GRID.items()}
 
 
 class _Field(QAbstractButton):
@@ -116,7 +114,7 @@ class NeighboursWindow(QDialog):
         self.told.setText(words.NEIGHBOURS_PRESS)
         for n in found:
             told = words.neighbour_word(n)
-            self._put(n.word, n.dry, told, _PLACES[told])
+            self._put(n.word, n.dry, told, _GRID[n.word])
 
     def _put(self, word: str, lab: Lab, told: str, place: tuple[int, int]) -> None:
         field = _Field(told, lab)

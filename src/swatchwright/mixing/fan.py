@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.language import mark, say
+from swatchwright.language import mark
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.parts import whole_parts
 from swatchwright.mixing.recipe import Parts, Recipe
@@ -102,7 +102,7 @@ def fan(
         apart = float(delta_e_2000(here.triple, dry.triple))
         ml = rounded_amounts([c / sum(parts.counts) for c in parts.counts], volume)
         mixed = tuple(paints[i] for i in which)
-        found.append(Neighbour(say(word), mixed, parts, ml, dry, apart))
+        found.append(Neighbour(word, mixed, parts, ml, dry, apart))
     return tuple(found)
 
 

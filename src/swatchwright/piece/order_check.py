@@ -150,7 +150,7 @@ def _check_margins(order: AmountsOrder) -> None:
 
 def _check_terms(terms: Terms) -> None:
     for trouble, value, most in (
-        (mark("The hours is {value}."), terms.hours, Decimal(10_000)),
+        (mark("The hours are {value}."), terms.hours, Decimal(10_000)),
         (mark("The rate for an hour is {value}."), terms.rate, _MOST_MONEY),
         (mark("The margin is {value}."), terms.margin, Decimal(10)),
     ):

@@ -77,9 +77,13 @@ class _Bands:
 
 
 def demo_shelf() -> Shelf:
-    """Give the shelf of the demonstration: 24 invented paints."""
+    """Give the shelf of the demonstration: 24 invented paints, named in the language in use."""
     text = files("swatchwright.shelf").joinpath("demo_shelf.csv").read_text(encoding="utf-8")
-    return parse_shelf(text, mark("the demonstration shelf"))
+    shelf = parse_shelf(text, mark("the demonstration shelf"))
+    named = tuple(
+        replace(paint, name=say(paint.name), note=say(paint.note)) for paint in shelf.paints
+    )
+    return replace(shelf, paints=named)
 
 
 def save_demo_shelf(path: Path) -> None:

@@ -57,6 +57,7 @@ class JobBatches(QWidget):
         self.volume.setSuffix(" ml")
         self.volume.setAccessibleName(words.BATCH_OF)
         self.zone.setAccessibleName(words.BATCH_FOR)
+        self.zone.setAccessibleDescription(words.BATCH_FOR)
         for box in (self.volume, self.zone):
             box.setMinimumHeight(_HIGH)
         self.make.setToolTip(f"<p>{words.MAKE_BATCH_TIP}</p>")

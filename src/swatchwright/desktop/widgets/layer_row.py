@@ -150,6 +150,9 @@ class LayerRow(QFrame):
     def _name(self, widget: QWidget, what: str, place: int = 0) -> None:
         told = f"{what} {place + 1}" if place else what
         widget.setAccessibleName(words.of_layer(told, self._number, self.layer.kind))
+        if isinstance(widget, QComboBox):
+            # On Linux Qt gives the value of a choice as its name.
+            widget.setAccessibleDescription(widget.accessibleName())
 
     def _listen(self) -> None:
         for place, combo in enumerate(self.paints):

@@ -86,6 +86,8 @@ def choice(items: Iterable[tuple[str, object]], name: str = "") -> QComboBox:
     made = ChoiceField()
     made.setMinimumHeight(26)
     made.setAccessibleName(name)
+    # On Linux Qt gives the value of a choice as its name; a label beside it, or this, names it.
+    made.setAccessibleDescription(name)
     for text, value in items:
         made.addItem(text, value)
     return made

@@ -39,7 +39,7 @@ class Rail(QWidget):
             button.setText(word)
             button.setAccessibleName(word)
             button.setAccessibleDescription(tip)
-            shortcut = QKeySequence(f"Ctrl+{number}")
+            shortcut = QKeySequence(f"Ctrl+{number % 10}")
             button.setShortcut(shortcut)
             told = shortcut.toString(QKeySequence.SequenceFormat.NativeText)
             button.setToolTip(f"{tip} ({told})")

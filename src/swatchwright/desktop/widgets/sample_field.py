@@ -12,6 +12,7 @@ from swatchwright.colour.convert import in_srgb
 from swatchwright.desktop import words
 from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words.seen import fields_told
 from swatchwright.values import Lab
 
 __all__ = ["SampleField"]
@@ -29,6 +30,7 @@ class SampleField(QWidget):
         """Show colours with their words; `told` is for a screen reader."""
         self._fields = tuple(fields)
         self.setAccessibleName(told)
+        self.setAccessibleDescription(fields_told(self._fields))
         self.update()
 
     def colours(self) -> tuple[Lab, ...]:

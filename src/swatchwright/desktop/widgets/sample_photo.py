@@ -98,6 +98,7 @@ class SamplePhotoSide(QWidget):
             group.addButton(one)
             tools.addWidget(one)
         self.card.setAccessibleName(all_words.CARD_IS)
+        self.card.setAccessibleDescription(all_words.CARD_IS)
         tools.addWidget(self.card)
         tools.addStretch(1)
         first = QHBoxLayout()

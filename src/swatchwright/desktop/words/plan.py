@@ -213,11 +213,11 @@ def differs_line(now: PlanOrder, there: PlanOrder) -> str:
         water = there.carrier is Carrier.WATER
         told.append(say("water-borne paint") if water else say("solvent-borne paint"))
     if now.coats != there.coats:
-        told.append(say_count("{count} coats of paint", "{count} coats of paint", there.coats))
+        told.append(say_count("{count} coat of paint", "{count} coats of paint", there.coats))
     if (now.primer, now.primer_coats) != (there.primer, there.primer_coats):
         told.append(_primer_coats(there))
     if now.washes != there.washes:
-        told.append(say_count("{count} washes", "{count} washes", there.washes))
+        told.append(say_count("{count} wash", "{count} washes", there.washes))
     if (now.finish, now.finish_coats) != (there.finish, there.finish_coats):
         told.append(say("{finish} on top", finish=FINISH_WORDS[there.finish]))
     return say("The other pages say: {all}.", all=", ".join(told)) if told else ""

@@ -1,0 +1,121 @@
+"""Walk through all pages on a screen of one's own, and tell as JSON what is cut or out of view.
+
+A scale of Qt's and the letters of the system are settled before an application is made, so each
+walk is a process: ``python walk.py STORE LETTERS``, with LETTERS in pixels, or 0 for the usual.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QScrollArea, QWidget
+
+from swatchwright.acts.samples import sample_photos
+from swatchwright.desktop.pages import PAGES
+from swatchwright.desktop.pages.brief_page import BriefPage
+from swatchwright.desktop.window import Window
+from window.scenes import LAID, PLAN, Bench
+from window.test_everyone import CONTROLS, shown, told
+
+OFF = Qt.ScrollBarPolicy.ScrollBarAlwaysOff
+
+
+def widest_line(label: QLabel) -> int:
+    """Give the width of the longest line of a label that does not wrap."""
+    return max(label.fontMetrics().horizontalAdvance(line) for line in label.text().split("\n"))
+
+
+def is_cut(widget: QWidget) -> bool:
+    """Tell whether a label or a button has too little room for its words."""
+    if isinstance(widget, QLabel):
+        if not widget.text() or widget.text().startswith("<"):
+            return False
+        if widget.wordWrap():
+            return widget.height() + 1 < widget.heightForWidth(widget.width())
+        return widest_line(widget) > widget.contentsRect().width() + 1
+    return widget.width() + 1 < widget.minimumSizeHint().width()
+
+
+def areas_about(widget: QWidget) -> Iterator[QScrollArea]:
+    """Give the scroll areas that a widget is in."""
+    above = widget.parentWidget()
+    while above is not None:
+        if isinstance(above, QScrollArea):
+            yield above
+        above = above.parentWidget()
+
+
+def is_lost(widget: QWidget, window: Window) -> bool:
+    """Tell whether a part of a widget is outside the window, and no scroll bar brings it in."""
+    place = QRect(widget.mapTo(window, QPoint(0, 0)), widget.size())
+    outer = list(areas_about(widget))
+    if not outer:
+        return not window.rect().contains(place)
+    area = outer[0]
+    inside = widget.mapTo(area.widget(), QPoint(0, 0)).x() + widget.width()
+    return area.horizontalScrollBarPolicy() == OFF and inside > area.viewport().width() + 1
+
+
+def walk(bench: Bench) -> dict[str, object]:
+    """Go through the pages with the demonstration's job on the bench; tell what is wrong."""
+    window = bench.window
+    window.open_sample(sample_photos()[0])
+    bench.rest()
+    bench.page("brief", BriefPage).play()
+    bench.rest()
+    window.desk.keep_part("finish", LAID)
+    window.desk.keep_part("plan", PLAN)
+    bench.rest()
+    cut, lost, seen = [], [], 0
+    for kind in PAGES:
+        window.show_page(kind.key)
+        bench.rest()
+        for widget in shown(window, (QLabel, *CONTROLS)):
+            seen += 1
+            where = f"{kind.key}: {told(widget)}"
+            if isinstance(widget, QLabel | QAbstractButton) and is_cut(widget):
+                cut.append(where)
+            if is_lost(widget, window):
+                lost.append(where)
+    screen, needs = window.screen().availableSize(), window.minimumSizeHint()
+    return {
+        "cut": cut,
+        "lost": lost,
+        "seen": seen,
+        "ratio": window.devicePixelRatio(),
+        "screen": [screen.width(), screen.height()],
+        "needs": [needs.width(), needs.height()],
+        "size": [window.width(), window.height()],
+        "letters": window.photo_side.tools.hint.fontInfo().pixelSize(),
+    }
+
+
+def main() -> None:
+    """Walk, and print what was found."""
+    os.environ["SWATCHWRIGHT_HOME"] = sys.argv[1]
+    application = QApplication([])
+    application.setStyle("Fusion")
+    letters = int(sys.argv[2])
+    if letters:
+        font = application.font()
+        font.setPixelSize(letters)
+        application.setFont(font)
+    window = Window()
+    window.resize(1280, 720)
+    window.show()
+    found = walk(Bench(window))
+    window.close()
+    window.session.close()
+    window.desk.close()
+    sys.stdout.write(json.dumps(found) + "\n")
+
+
+if __name__ == "__main__":
+    main()
