@@ -207,8 +207,9 @@ class TestMoreMixes:
         window.session.type_colour("46, 34, 24")
         settle()
         pager = window.mix_side.pager
-        qtbot.waitUntil(lambda: pager.told.text().endswith(" of 6"))
-        assert pager.later.isEnabled()
+        # Once the mixes are laid out: before that they all stand at the left edge.
+        qtbot.waitUntil(pager.later.isEnabled)
+        assert pager.told.text().endswith(" of 6")
         assert pager.told.text().startswith("Mixes 1 to ")
         assert not pager.earlier.isEnabled()
         pager.later.setFocus()

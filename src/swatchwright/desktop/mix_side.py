@@ -24,6 +24,7 @@ from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.fields import NumberField
+from swatchwright.desktop.widgets.first_look import MixesToCome
 from swatchwright.desktop.widgets.job_keep_bar import KeepBar
 from swatchwright.desktop.widgets.job_mix_pager import MixPager
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
@@ -57,6 +58,7 @@ class MixSide(QWidget):
         self.counts = {2: QPushButton(words.TWO_PAINTS), 3: QPushButton(words.THREE_PAINTS)}
         self.typed = QLineEdit()
         self.area = QScrollArea()
+        self.to_come = MixesToCome()
         self.keep_bar = KeepBar(keeping)
         self.pager = MixPager(self.area)
         self._row = QHBoxLayout()
@@ -97,6 +99,7 @@ class MixSide(QWidget):
         self.area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self.area.setAccessibleName(words.MIXES)
         rows.addWidget(self.area, 1)
+        rows.addWidget(self.to_come, 1)
         rows.addWidget(self.sample)
 
     def _tools(self) -> QHBoxLayout:
@@ -151,6 +154,8 @@ class MixSide(QWidget):
             self._row.takeAt(0)
         found = self._session.recipes
         self._show_asked()
+        self.area.setVisible(found is not None)
+        self.to_come.setVisible(found is None)
         self.pager.setVisible(found is not None)
         self.sample.setVisible(found is not None)
         self._show_why()

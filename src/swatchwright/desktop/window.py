@@ -35,7 +35,7 @@ from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
-from swatchwright.desktop.look import DARK, LIGHT, palette, style
+from swatchwright.desktop.look import DARK, LIGHT, Look, palette, style
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
 from swatchwright.desktop.pages.colour_page import ColourPage
@@ -90,9 +90,13 @@ class Window(QMainWindow):
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
         self._stack = QStackedWidget()
         self._made: dict[str, AnyPage] = {}
+        self._look, self._dressed = LIGHT, dict[QWidget, Look]()
         self.colour_page = ColourPage(self.session, self.keeping)
         self._made["colour"] = self.colour_page
         self._stack.addWidget(self.colour_page)
+        self._top = QWidget()
+        self._strips = (self.faults, self.trouble, self.offer, self.language_offer)
+        self._lay_out_top()
         self.setCentralWidget(self._bench())
         self._listen()
         self._show_undo()
@@ -128,18 +132,18 @@ class Window(QMainWindow):
 
     def _bench(self) -> QWidget:
         bench = QWidget()
-        bench.setObjectName("bench")
+        bench.setAutoFillBackground(True)
         rows = QVBoxLayout(bench)
         rows.setContentsMargins(10, 14, 18, 12)
         rows.setSpacing(12)
-        rows.addLayout(self._top())
+        rows.addWidget(self._top)
         below = QHBoxLayout()
         below.setSpacing(12)
         below.addWidget(self.rail)
         # What is said stands over the page alone: the rail needs all the height of a small screen.
         column = QVBoxLayout()
         column.setSpacing(12)
-        for strip in (self.faults, self.trouble, self.offer, self.language_offer):
+        for strip in self._strips:
             column.addWidget(strip)
         column.addWidget(self._stack, 1)
         below.addLayout(column, 1)
@@ -168,14 +172,14 @@ class Window(QMainWindow):
     def show_page(self, key: str) -> None:
         """Bring a page into view."""
         page = self.page(key)
-        if self._stack.indexOf(page) < 0:
-            self._stack.addWidget(page)
+        self._dress(page)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
         page.arrive()
 
-    def _top(self) -> QHBoxLayout:
-        row = QHBoxLayout()
+    def _lay_out_top(self) -> None:
+        row = QHBoxLayout(self._top)
+        row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
         self.open_photo = _button(words.OPEN_PHOTO, QKeySequence.StandardKey.Open, self._ask_photo)
         self.open_photo.setObjectName("main")
@@ -187,7 +191,7 @@ class Window(QMainWindow):
         row.addWidget(self._busy, 1)
         self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
-        shelf = QMenu(self)
+        shelf = QMenu(self._top)
         shelf.addAction(words.SHOW_SHELF, self.show_shelf)
         shelf.addAction(words.REACH, self.show_reach)
         shelf.addSeparator()
@@ -203,10 +207,9 @@ class Window(QMainWindow):
         row.addWidget(self.language)
         self.guide = GuideButton(lambda: self.rail.shown)
         row.addWidget(self.guide)
-        return row
 
     def _samples_menu(self) -> QMenu:
-        menu = QMenu(self)
+        menu = QMenu(self._top)
         for sample in sample_photos():
             action = QAction(words.sample_told(sample), menu)
             action.triggered.connect(lambda _=False, s=sample: self.open_sample(s))
@@ -229,17 +232,26 @@ class Window(QMainWindow):
 
     def set_dark(self, *, dark: bool) -> None:
         """Lay the bench in dark or light grey."""
-        look = DARK if dark else LIGHT
+        self._look = look = DARK if dark else LIGHT
         application = QApplication.instance()
         if isinstance(application, QApplication):
             application.setPalette(palette(look))
-        # To style a page takes some 15 ms: those out of view are styled when they are next shown.
-        for page in self._made.values():
-            if page is not self._stack.currentWidget():
-                self._stack.removeWidget(page)
-                page.setParent(None)
-        self.setStyleSheet(style(look))
+        self.setPalette(palette(look))
+        for part in (self._top, self.rail, *self._strips):
+            self._dress(part)
         self.rail.set_look(look)
+        # The page by itself, so that neither step holds the window up.
+        QTimer.singleShot(0, self, lambda: self._dress(self._stack.currentWidget()))
+
+    def _dress(self, part: QWidget | None) -> None:
+        """Give a part its style, if it has another.
+
+        To style a page takes some 15 ms, so each is dressed by itself: those out of view when
+        they are next shown.
+        """
+        if part is not None and self._dressed.get(part) is not self._look:
+            self._dressed[part] = self._look
+            part.setStyleSheet(style(self._look))
 
     def _start_again(self) -> None:
         """Close, and ask for the window to be opened anew."""
@@ -276,7 +288,7 @@ class Window(QMainWindow):
 
     def show_reach(self) -> None:
         """Show what colours the shelf reaches in a window of its own."""
-        self.reach_window = ReachWindow(self.session, self)
+        self.reach_window = ReachWindow(self.session, self._top)
         self.reach_window.show()
 
     def _ask_save_shelf(self) -> None:

@@ -55,7 +55,8 @@ class GuideButton(QPushButton):
         from swatchwright.desktop.guide_window import GuideWindow
 
         if self.opened is None:
-            self.opened = GuideWindow(self.window())
+            # In the style of the bar that it is opened from.
+            self.opened = GuideWindow(self)
         self.opened.show()
         self.opened.open_page(FITTING.get(self._in_view(), START))
         self.opened.activateWindow()

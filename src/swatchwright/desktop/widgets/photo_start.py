@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import words
 from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.widgets.first_look import PhotoToTake
 
 __all__ = ["PhotoStart"]
 
@@ -24,6 +25,7 @@ class PhotoStart(QFrame):
         rows.setContentsMargins(28, 28, 28, 28)
         rows.setSpacing(14)
         rows.addStretch(1)
+        rows.addWidget(PhotoToTake(), 3)
         title = QLabel(words.DROP_TITLE)
         title.setObjectName("big")
         text = QLabel(words.DROP_TEXT)
