@@ -98,11 +98,27 @@ class TestMarks:
         """A photo with no card marked still gives mixes, and more doubt with them."""
         window.open(cushion.path)
         settle()
+        window.session.choose(0)
+        settle()
         assert window.session.recipes is not None
         unmarked = window.session.recipes.recipes[0].confidence.photo
         window.session.set_grey(cushion.grey)
         settle()
         assert window.session.recipes.recipes[0].confidence.photo < unmarked / 2
+
+    def test_no_mixes_for_the_table(
+        self, window: Window, settle: Settle, cushion: SamplePhoto
+    ) -> None:
+        """Before the cloth is marked no colour is wanted; then the largest of the cloth is."""
+        window.open(cushion.path)
+        settle()
+        assert window.session.found is not None
+        assert window.session.pick is None
+        assert window.session.recipes is None
+        window.session.set_cloth(cushion.cloth)
+        settle()
+        assert window.session.pick == 0
+        assert window.session.recipes is not None
 
     def test_box_is_moved_and_sized(self, with_cushion: Window, settle: Settle) -> None:
         """A drag inside a box moves it, a drag on its corner sizes it."""

@@ -13,6 +13,7 @@ from time import monotonic
 
 from PySide6.QtCore import QObject, Signal
 
+from swatchwright.acts.client_wish import Question
 from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
 from swatchwright.acts.job_bench import pick_among
 from swatchwright.acts.recipes import (
@@ -132,6 +133,9 @@ class Session(QObject):
         self.wish_trouble: MendableError | None = None
         self.volume = DEFAULT_VOLUME
         self.most_paints = 3
+        # What the client was last said to want of the mixes for a colour: it is asked on one page
+        # and asked again in another window.
+        self.asked: tuple[Lab, Question] | None = None
         self.history = History(self)
         self.path: Path | None = None
         self.kept: KeptPhoto | None = None
@@ -222,7 +226,9 @@ class Session(QObject):
         if photo is None:
             return
         same_cloth = self.found is not None and self._read_cloth == marks.cloth
-        pick = self.pick if same_cloth and self.pick is not None else 0
+        # Before the cloth is marked the table would be the largest colour: none is wanted yet.
+        first = None if marks.cloth is None else 0
+        pick = self.pick if same_cloth and self.pick is not None else first
 
         def work(_: Job) -> PhotoColours:
             found = colours_of(
@@ -239,7 +245,8 @@ class Session(QObject):
             self.found, self._read_cloth = found, marks.cloth
             meant, self._meant = self._meant, None
             if meant is None:
-                self.pick, typed = min(pick, len(found.colours) - 1), None
+                most = len(found.colours) - 1
+                self.pick, typed = None if pick is None else min(pick, most), None
             else:
                 self.pick, typed = self._place_of(meant)
             self.colours_changed.emit()

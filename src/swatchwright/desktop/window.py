@@ -44,7 +44,7 @@ from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Marks, Session
 from swatchwright.desktop.widgets.guide_button import GuideButton
-from swatchwright.desktop.widgets.job_offer import PaintsOffer
+from swatchwright.desktop.widgets.job_offer import PaintsOffer, PhotoOffer
 from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.desktop.widgets.rail import Rail
@@ -80,6 +80,8 @@ class Window(QMainWindow):
         self.samples = SampleDesk.of(self.session, self.desk)
         self.faults, self.trouble = MessageStrip(), MessageStrip()
         self.offer = PaintsOffer(self.keeping)
+        self.photo_offer = PhotoOffer(self.keeping)
+        self.job_told = QLabel()
         self.language_offer = LanguageOffer()
         self.language = LanguageButton(self.language_offer)
         self.dark = QToolButton()
@@ -95,7 +97,13 @@ class Window(QMainWindow):
         self._made["colour"] = self.colour_page
         self._stack.addWidget(self.colour_page)
         self._top = QWidget()
-        self._strips = (self.faults, self.trouble, self.offer, self.language_offer)
+        self._strips = (
+            self.faults,
+            self.trouble,
+            self.offer,
+            self.photo_offer,
+            self.language_offer,
+        )
         self._lay_out_top()
         self.setCentralWidget(self._bench())
         self._listen()
@@ -120,6 +128,7 @@ class Window(QMainWindow):
         self.session.workshop.failed.connect(self.trouble.say)
         self.desk.failed.connect(self.trouble.say)
         self.desk.page_wanted.connect(self.show_page)
+        self.desk.job_changed.connect(self._show_job)
         self.session.history.changed.connect(self._show_undo)
         self.session.colours_changed.connect(self.trouble.hide)
         self.session.pick_changed.connect(self.trouble.hide)
@@ -188,6 +197,9 @@ class Window(QMainWindow):
         row.addWidget(self.undo)
         row.addWidget(self.redo)
         row.addSpacing(10)
+        self.job_told.setObjectName("strong")
+        self.job_told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        row.addWidget(self.job_told, 1)
         row.addWidget(self._busy, 1)
         self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
@@ -219,16 +231,18 @@ class Window(QMainWindow):
     # --- acts ------------------------------------------------------------------------------------
 
     def open(self, path: Path) -> None:
-        """Open a photo."""
+        """Open a photo; over a job that has mixes, ask whose it is."""
         self.show_page("colour")
         self.trouble.hide()
         self.session.open(path)
+        self.photo_offer.offer()
 
     def open_sample(self, sample: SamplePhoto) -> None:
         """Open a sample photo with its marks."""
         self.show_page("colour")
         self.trouble.hide()
         self.session.open(sample.path, Marks(sample.grey, sample.cloth, sample.reflectance))
+        self.photo_offer.offer()
 
     def set_dark(self, *, dark: bool) -> None:
         """Lay the bench in dark or light grey."""
@@ -315,6 +329,14 @@ class Window(QMainWindow):
         ):
             button.setEnabled(bool(label))
             button.setToolTip(told)
+
+    def _show_job(self) -> None:
+        """Say on every page whose job is on the bench, and in the title of the window."""
+        job = self.desk.job
+        told = "" if job is None else keeping.job_line(job.title, job.client)
+        self.job_told.setText(told)
+        self.job_told.setToolTip(told)
+        self.setWindowTitle(f"{told} – {words.TITLE}" if told else words.TITLE)
 
     def _show_shelf(self) -> None:
         shelf = self.session.shelf

@@ -56,8 +56,10 @@ REFERENCES = st.one_of(
 def german(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Speak a German of a few words, and English again after the test."""
     words = Catalog(locale="de")
-    for text, told in (*WORDS.items(), *COUNTED.items()):
+    for text, told in WORDS.items():
         words.add(text, told)
+    for forms, said in COUNTED.items():
+        words.add(forms, said)
     with (tmp_path / "de.mo").open("wb") as file:
         write_mo(file, words)
     monkeypatch.setattr(spoken, "_FOLDER", tmp_path)

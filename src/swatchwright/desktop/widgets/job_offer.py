@@ -1,4 +1,4 @@
-"""A strip that offers, in place, to keep the paints of a file that was opened."""
+"""Strips that offer in place: to keep paints that were opened, to begin a job for a photo."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.words import keeping as words
 
-__all__ = ["PaintsOffer"]
+__all__ = ["PaintsOffer", "PhotoOffer"]
 
 
 class PaintsOffer(QFrame):
@@ -48,3 +48,38 @@ class PaintsOffer(QFrame):
     def _keep(self) -> None:
         self.hide()
         self._keeping.keep_paints(self._name)
+
+
+class PhotoOffer(QFrame):
+    """Asks whose a photo is that was opened over a job in which mixes are kept already."""
+
+    def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("sheet")
+        self._desk = keeping.desk
+        self.told = QLabel()
+        self.told.setWordWrap(True)
+        self.another = QPushButton(words.ANOTHER_JOB)
+        self.another.setObjectName("main")
+        self.another.setToolTip(words.ANOTHER_JOB_TIP)
+        self.another.clicked.connect(self._begin_another)
+        self.this = QPushButton(words.THIS_JOB)
+        self.this.clicked.connect(self.hide)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 8, 10, 8)
+        row.addWidget(self.told, 1)
+        row.addWidget(self.another)
+        row.addWidget(self.this)
+        self.hide()
+        self._desk.job_laid.connect(self.hide)
+
+    def offer(self) -> None:
+        """Ask, if mixes are kept in the job on the bench."""
+        job = self._desk.job
+        self.setVisible(job is not None and bool(job.recipes))
+        if job is not None:
+            self.told.setText(words.other_photo(job.title, job.client))
+
+    def _begin_another(self) -> None:
+        self.hide()
+        self._desk.put_away()

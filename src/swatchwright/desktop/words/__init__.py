@@ -41,9 +41,6 @@ from swatchwright.desktop.words.mixes import (
     closeness_line as closeness_line,
 )
 from swatchwright.desktop.words.mixes import (
-    correction_text as correction_text,
-)
-from swatchwright.desktop.words.mixes import (
     cost_line as cost_line,
 )
 from swatchwright.desktop.words.mixes import (
@@ -172,7 +169,7 @@ DID_WANT = say("the wanted colour")
 DID_WISH = say("a wish for the mixes")
 
 COLOURS = say("Colours in the cloth")
-COLOURS_ALL = say("Colours in the whole photo: mark the cloth to have its own")
+COLOURS_ALL = say("Colours in the whole photo")
 WAIT_COLOURS = say("The colours appear here once a photo is open.")
 READING = say("Reading the photo…")
 FINDING_COLOURS = say("Finding the colours…")
@@ -192,7 +189,9 @@ AMOUNT = say_in("so much", "Mix")
 PAINTS = say("of at most")
 TWO_PAINTS = say("2 paints")
 THREE_PAINTS = say("3 paints")
-WAIT_MIXES = say("The mixes appear here, side by side, once a colour is picked.")
+WAIT_MIXES = say(
+    "The mixes appear here, side by side, once the cloth is marked or a colour is picked."
+)
 
 REACH_HINT = say(
     "Every mix of the shelf lies in this body: seen from above, as a colour wheel lies, and from "
@@ -219,7 +218,6 @@ WANT_THIS = say("This is the one: find its mixes")
 TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
 PUT_POT_RIGHT = say("Put a pot right by adding")
-TUB_HOLDS = say("The tub holds")
 CLIENT_WANTS = say("The client wants it")
 HOW_FAR = say("How far")
 FINDING_ADDITIONS = say("Finding what to add…")

@@ -19,6 +19,21 @@ YOUR_PAINTS = say("Your kept paints")
 KEEP_PAINTS = say("Keep these paints")
 KEEP_PAINTS_TIP = say("Put them on your shelf, where they are found again at the next start")
 ONLY_NOW = say("Only for now")
+ANOTHER_JOB, THIS_JOB = say("Begin another job"), say("It belongs to this one")
+ANOTHER_JOB_TIP = say("Take the job off the bench; it stays kept, and this photo begins another")
+
+
+def job_line(title: str, client: str) -> str:
+    """Name a job in one line: the piece, and whose it is."""
+    return say("{piece}, {client}", piece=title, client=client) if client else title
+
+
+def other_photo(title: str, client: str) -> str:
+    """Ask whether another photo belongs to the job on the bench."""
+    return say(
+        "Another photo, and the job on the bench is “{job}”. A mix that is kept now is kept there.",
+        job=job_line(title, client),
+    )
 
 
 def zone_name(zone: str) -> str:

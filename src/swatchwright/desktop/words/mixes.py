@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import ceil
 
-from swatchwright.acts.correct import Correction
 from swatchwright.acts.reach import Reach
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
 from swatchwright.colour.names import closeness, difference_words
@@ -28,7 +27,6 @@ __all__ = [
     "amount_line",
     "body_name",
     "closeness_line",
-    "correction_text",
     "cost_line",
     "dial_text",
     "figures_line",
@@ -61,7 +59,6 @@ _KNOWN_BY = {
 }
 
 _MOST_PARTS = 40
-_TUB_TELLS = 1.0
 _FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
 
 
@@ -82,8 +79,10 @@ def figures_line(recipe: MeasuredRecipe) -> str:
     if len(r.paints) == 1:
         return say("Off by {off:.1f}", off=r.delta_e)
     if not in_parts(recipe):
-        return say("Off by {off:.1f}; by ml or g", off=r.delta_e)
-    return say("Off by {off:.1f}; in parts {parts:.1f}", off=r.delta_e, parts=r.parts.delta_e)
+        return say("Off by {off:.1f} to the ml", off=r.delta_e)
+    return say(
+        "Off by {off:.1f} to the ml, {parts:.1f} in parts", off=r.delta_e, parts=r.parts.delta_e
+    )
 
 
 def in_parts(recipe: MeasuredRecipe) -> bool:
@@ -164,43 +163,6 @@ def dial_text(percent: int) -> str:
     return steps.get(percent, f"{percent} %")
 
 
-def correction_text(found: Correction, tub: float) -> str:
-    """Say what to add to a pot."""
-    added = found.additions
-    if not added.steps:
-        return say("Nothing that may be added to this pot, in this tub, brings it nearer.")
-    rows = [
-        say(
-            "Add {amount} {paint}: then {off:.1f} off.",
-            amount=millilitres(step.ml),
-            paint=step.paint.name,
-            off=step.delta_e,
-        )
-        for step in added.steps
-    ]
-    rows.append(
-        say(
-            "It is {off:.1f} off now, and {volume} in the end. Add a third of it first, stir, and "
-            "let a sample dry.",
-            off=added.before,
-            volume=millilitres(added.volume),
-        )
-    )
-    return "\n".join([*rows, *_pot_doubts(found, tub)])
-
-
-def _pot_doubts(found: Correction, tub: float) -> list[str]:
-    """Say where the tub stops it, or where mixing afresh would be less."""
-    added, told = found.additions, []
-    if added.delta_e > _TUB_TELLS and added.volume > tub - 1:
-        told.append(
-            say("The tub stops it there: take some of the pot out first, or use a larger tub.")
-        )
-    if added.volume > 2 * found.pot.volume:
-        told.append(say("That is more than twice the pot: mixing afresh may take less paint."))
-    return told
-
-
 def body_name(axes: tuple[str, str]) -> str:
     """Name a picture of the body of colours for a screen reader."""
     return f"{REACH}: {', '.join(axes)}"
@@ -235,7 +197,7 @@ def _towards(shortfall: Shortfall) -> str:
 def amount_line(ml: float | None, grams: float | None) -> str:
     """Say how much to measure out exactly; what is None is left out."""
     told = [
-        "" if ml is None else say("exactly {amount}", amount=millilitres(ml)),
+        "" if ml is None else say("to the ml: {amount}", amount=millilitres(ml)),
         "" if grams is None else f"{amount(grams)} g",
     ]
     return "  ·  ".join(text for text in told if text)

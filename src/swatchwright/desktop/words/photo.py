@@ -78,6 +78,7 @@ WEIGHING = say("Weighing what would help…")
 GOOD = say("A good photo.")
 FINDINGS = say("What is wrong with the photo")
 FEWER = say_in("fewer findings", "Less")
+READ_ON = say("Read on…")
 
 _WHOLE = 1.5
 
@@ -150,7 +151,7 @@ def worth_line(found: PhotoColours, colour: DominantColour | None) -> str:
     """Say what the photo is worth for the wanted colour."""
     good = not found.warnings and found.area is not None and bool(found.correction.references)
     if colour is None:
-        return GOOD if good else _put_right_by(found)
+        return GOOD if good else light_told(found)
     sure = give_or_take(colour)
     if not found.correction.references:
         return say(
