@@ -12,7 +12,6 @@ from pathlib import Path
 from time import perf_counter, process_time
 
 import scipy.ndimage  # noqa: F401 loaded before the clock starts
-import sklearn.cluster  # noqa: F401 likewise
 
 from swatchwright.acts.colours import colours_of, open_photo
 from swatchwright.values import Rect

@@ -43,8 +43,10 @@ def open_window(words: list[str]) -> int:
         print(_NO_QT.format(why=error), file=sys.stderr)  # noqa: T201
         return 2
     from swatchwright.desktop.asked_to_end import AskedToEnd
+    from swatchwright.desktop.memory import keep_few_arenas
     from swatchwright.desktop.tongue import settle_language
 
+    keep_few_arenas()
     application = QApplication(sys.argv[:1])
     application.setApplicationName("Swatchwright")
     application.setStyle("Fusion")

@@ -8,13 +8,17 @@ from dataclasses import dataclass
 from threading import Event
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal, SignalInstance, Slot
+from PySide6.QtCore import QObject, QRunnable, QThreadPool, QTimer, Signal, SignalInstance, Slot
 
 from swatchwright.acts.report import fault_of
+from swatchwright.desktop.memory import give_back
 from swatchwright.errors import MendableError
 from swatchwright.mixing.search import Stopped
 
 __all__ = ["Job", "Workshop"]
+
+_REST = 800
+"""ms without work after which memory is given back."""
 
 Work = Callable[["Job"], Any]
 Done = Callable[[Any], None]
@@ -112,6 +116,10 @@ class Workshop(QObject):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(threads)
         self._running: dict[str, _Running] = {}
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(_REST)
+        self._rest.timeout.connect(lambda: self._pool.start(give_back))
 
     def start(
         self, kind: str, saying: str, work: Work, done: Done, trouble: Done | None = None
@@ -144,6 +152,7 @@ class Workshop(QObject):
     def close(self) -> None:
         """Stop all work and wait for the threads to end."""
         self.stop_all()
+        self._rest.stop()
         self._pool.clear()
         self._pool.waitForDone(10_000)
 
@@ -195,3 +204,5 @@ class Workshop(QObject):
     def _say(self) -> None:
         sayings = [running.saying for running in self._running.values()]
         self.busy.emit(sayings[-1] if sayings else "")
+        # Not while a hand is at work: every photo and search gives back what it took for a moment.
+        self._rest.stop() if sayings else self._rest.start()

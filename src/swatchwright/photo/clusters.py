@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from swatchwright.colour.convert import lab_to_linear_srgb, linear_srgb_to_lab
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.photo.kmeans import k_means, nearest
 from swatchwright.photo.middle import middle
 
 __all__ = ["Pixels", "group"]
@@ -105,22 +106,13 @@ def group(pixels: Pixels, count: int | None) -> Labels:
 
 def _cut(pixels: Pixels, count: int) -> Labels:
     """Cut the pixels into so many groups by k-means, or fewer if fewer differ."""
-    from sklearn.cluster import KMeans
-    from threadpoolctl import threadpool_limits
-
     features = pixels.lab * (_LIGHTNESS_WEIGHT, 1.0, 1.0)
     chosen = np.flatnonzero(pixels.weight)
     if len(chosen) > _MOST_CUT:
         chosen = np.random.default_rng(_SEED).permutation(chosen)[:_MOST_CUT]
     distinct = len(np.unique(features[chosen].round(6), axis=0))
-    means = KMeans(
-        n_clusters=min(count, distinct), n_init=4, max_iter=60, tol=1e-3, random_state=_SEED
-    )
-    # One thread: so few pixels gain nothing from more, and on a busy machine the waiting of
-    # threads for each other makes it several times slower.
-    with threadpool_limits(1, user_api="openmp"):
-        means.fit(features[chosen], sample_weight=pixels.weight[chosen])
-        return np.asarray(means.predict(features), dtype=np.intp)
+    centres = k_means(features[chosen], pixels.weight[chosen], min(count, distinct), seed=_SEED)
+    return nearest(features, centres)
 
 
 class _Groups:
