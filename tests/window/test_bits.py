@@ -18,13 +18,6 @@ def german() -> Iterator[None]:
     use_language(ENGLISH)
 
 
-def test_words_are_joined_each_to_the_next() -> None:
-    """Directions are joined by “and”; of none nothing is said, and one stands alone."""
-    assert words.all_of(()) == ""
-    assert words.all_of(("lighter",)) == "lighter"
-    assert words.all_of(("lighter", "redder", "greyer")) == "lighter and redder and greyer"
-
-
 def test_a_sentence_begins_small_after_a_colon() -> None:
     """In English a sentence that follows a colon begins with a small letter."""
     assert words.first_low("It is the closest.") == "it is the closest."

@@ -15,7 +15,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QApplication,
-    QFileDialog,
     QHBoxLayout,
     QLabel,
     QMainWindow,
@@ -29,12 +28,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.habits import habits, keep_dark
+from swatchwright.acts.habits import habits, keep_dark, keep_letters
 from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.letters import letters, set_letters
 from swatchwright.desktop.look import DARK, LIGHT, Look, palette, style
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
@@ -43,6 +44,8 @@ from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.widgets.bench_button import BenchButton
+from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.widgets.guide_button import GuideButton
 from swatchwright.desktop.widgets.job_offer import PaintsOffer, PhotoOffer
 from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
@@ -70,6 +73,7 @@ class Window(QMainWindow):
         super().__init__()
         self.setWindowTitle(words.TITLE)
         self.setAcceptDrops(True)
+        set_letters(habits().letters)
         where = QStandardPaths.StandardLocation.PicturesLocation
         self._last_folder = QStandardPaths.writableLocation(where)
         self.reach_window: ReachWindow | None = None
@@ -81,10 +85,11 @@ class Window(QMainWindow):
         self.faults, self.trouble = MessageStrip(), MessageStrip()
         self.offer = PaintsOffer(self.keeping)
         self.photo_offer = PhotoOffer(self.keeping)
-        self.job_told = QLabel()
+        self.job_told = ElidedLabel()
         self.language_offer = LanguageOffer()
         self.language = LanguageButton(self.language_offer)
-        self.dark = QToolButton()
+        self.bench = BenchButton()
+        self.dark = self.bench.dark
         self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self._undo)
         self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self._redo)
         self.shelf_told = QLabel()
@@ -198,7 +203,6 @@ class Window(QMainWindow):
         row.addWidget(self.redo)
         row.addSpacing(10)
         self.job_told.setObjectName("strong")
-        self.job_told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         row.addWidget(self.job_told, 1)
         row.addWidget(self._busy, 1)
         self.shelf_told.setObjectName("quiet")
@@ -212,10 +216,9 @@ class Window(QMainWindow):
         shelf.addAction(keeping.YOUR_PAINTS, self.keeping.use_kept)
         shelf.addAction(words.DEMO_SHELF, lambda: self.keeping.use_for_now(demo_shelf()))
         row.addWidget(_menu_button(words.SHELF, shelf))
-        self.dark.setText(words.DARK_BENCH)
-        self.dark.setCheckable(True)
         self.dark.toggled.connect(lambda on: self.set_dark(dark=on))
-        row.addWidget(self.dark)
+        self.bench.letters_wanted.connect(self.set_letters)
+        row.addWidget(self.bench)
         row.addWidget(self.language)
         self.guide = GuideButton(lambda: self.rail.shown)
         row.addWidget(self.guide)
@@ -257,6 +260,16 @@ class Window(QMainWindow):
         # The page by itself, so that neither step holds the window up.
         QTimer.singleShot(0, self, lambda: self._dress(self._stack.currentWidget()))
 
+    def set_letters(self, size: float) -> None:
+        """Write all of the window so many times the usual size, now and from the next start on."""
+        set_letters(size)
+        keep_letters(letters())
+        self._dressed.clear()
+        for part in (self._top, self.rail, *self._strips):
+            self._dress(part)
+        # By itself: the two together would hold the hand up.
+        QTimer.singleShot(0, self, lambda: self._dress(self._stack.currentWidget()))
+
     def _dress(self, part: QWidget | None) -> None:
         """Give a part its style, if it has another.
 
@@ -273,9 +286,7 @@ class Window(QMainWindow):
             QApplication.exit(AGAIN)
 
     def _ask_photo(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(
-            self, words.OPEN_PHOTO, self._last_folder, words.PHOTO_FILES
-        )
+        name, _ = ask_open(self, words.OPEN_PHOTO, self._last_folder, words.PHOTO_FILES)
         if name:
             self._last_folder = str(Path(name).parent)
             self.open(Path(name))
@@ -291,7 +302,7 @@ class Window(QMainWindow):
             page.bring_in(path)
 
     def _ask_shelf(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_SHELF, "", words.SHELF_FILES)
+        name, _ = ask_open(self, words.OPEN_SHELF, "", words.SHELF_FILES)
         if name:
             self.trouble.hide()
             self.session.open_shelf(Path(name))
@@ -306,9 +317,7 @@ class Window(QMainWindow):
         self.reach_window.show()
 
     def _ask_save_shelf(self) -> None:
-        name, _ = QFileDialog.getSaveFileName(
-            self, words.SAVE_SHELF, words.SHELF_FILE_NAME, words.SHELF_FILES
-        )
+        name, _ = ask_save(self, words.SAVE_SHELF, words.SHELF_FILE_NAME, words.SHELF_FILES)
         if name:
             self.session.save_example(Path(name))
 
@@ -334,8 +343,7 @@ class Window(QMainWindow):
         """Say on every page whose job is on the bench, and in the title of the window."""
         job = self.desk.job
         told = "" if job is None else keeping.job_line(job.title, job.client)
-        self.job_told.setText(told)
-        self.job_told.setToolTip(told)
+        self.job_told.say(told)
         self.setWindowTitle(f"{told} – {words.TITLE}" if told else words.TITLE)
 
     def _show_shelf(self) -> None:

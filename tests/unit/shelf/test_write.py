@@ -161,11 +161,12 @@ def test_a_shelf_of_nothing_is_not_written(tmp_path: Path) -> None:
 
 def test_a_shelf_file_is_the_same_in_every_language(tmp_path: Path) -> None:
     """Words, keys and numbers of a file do not follow the language of the window."""
-    english = shelf_text(demo_shelf())
+    shelf = demo_shelf()
+    english = shelf_text(shelf)
     use_language("de")
     try:
-        assert shelf_text(demo_shelf()) == english
-        write_shelf(demo_shelf(), tmp_path / "shelf.csv")
+        assert shelf_text(shelf) == english
+        write_shelf(shelf, tmp_path / "shelf.csv")
         assert shelf_text(read_shelf(tmp_path / "shelf.csv")) == english
     finally:
         use_language(ENGLISH)

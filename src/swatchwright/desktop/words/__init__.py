@@ -11,9 +11,6 @@ from swatchwright.desktop.words.bits import (
     adding as adding,
 )
 from swatchwright.desktop.words.bits import (
-    all_of as all_of,
-)
-from swatchwright.desktop.words.bits import (
     first_low as first_low,
 )
 from swatchwright.desktop.words.bits import (
@@ -109,7 +106,6 @@ OPEN_PHOTO = say("Open a photo…")
 SAMPLES = say("Sample photos")
 OPEN_SHELF = say("Open a shelf…")
 DEMO_SHELF = say("Demonstration shelf")
-DARK_BENCH = say("Dark bench")
 PHOTO_FILES = say(
     "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;"
     "Camera raw files (*.dng *.cr2 *.cr3 *.nef *.nrw *.arw *.raf *.orf *.rw2 *.pef *.srw *.raw);;"
@@ -219,7 +215,6 @@ TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
 PUT_POT_RIGHT = say("Put a pot right by adding")
 CLIENT_WANTS = say("The client wants it")
-HOW_FAR = say("How far")
 FINDING_ADDITIONS = say("Finding what to add…")
 WHERE_IT_SHOULD_GO = say("where it should go")
 AS_IT_IS = say("as it is")

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from functools import reduce
-
 from swatchwright.language import ENGLISH, figure, language, say, say_count
 
 __all__ = [
     "about",
     "adding",
-    "all_of",
     "amount",
     "first_low",
     "first_up",
@@ -27,13 +23,6 @@ def first_up(text: str) -> str:
 def first_low(text: str) -> str:
     """Begin with a small letter, where the language does not give nouns a capital."""
     return f"{text[:1].lower()}{text[1:]}" if language() == ENGLISH else text
-
-
-def all_of(words: Sequence[str]) -> str:
-    """Join words by “and”, each to the next; empty for none."""
-    if not words:
-        return ""
-    return reduce(lambda first, last: say("{first} and {last}", first=first, last=last), words)
 
 
 def about(word: str) -> str:

@@ -21,9 +21,10 @@ from swatchwright.acts.compare_words import (
 )
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.spectrum import Light
-from swatchwright.desktop.words.bits import all_of, first_up
+from swatchwright.desktop.words.bits import first_up
+from swatchwright.desktop.words.keeping import zone_name
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, say, say_in
+from swatchwright.language import figure, listed, say, say_in
 from swatchwright.paint.paints import Paint
 
 HEADING = say("Side by side")
@@ -37,12 +38,12 @@ MIXES, SEEN, IN_LIGHT = say("Mixes"), say_in("so it is seen", "Seen"), say_in("o
 WANTED = say("wanted")
 STATES = {state: say(word).capitalize() for state, word in STATE_WORDS.items()}
 LIGHTS = {light: first_up(say(word)) for light, word in LIGHT_WORDS.items()}
-_UNDER = {
+UNDER = {
     Light.D65: say("in daylight"),
-    Light.LAMP: say("in warm lamp"),
-    Light.WARM_LED: say("in warm LED"),
-    Light.COOL_LED: say("in cool LED"),
-    Light.TUBE: say("in tube"),
+    Light.LAMP: say("in warm lamp light"),
+    Light.WARM_LED: say("in warm LED light"),
+    Light.COOL_LED: say("in cool LED light"),
+    Light.TUBE: say("in tube light"),
 }
 STATE_TIPS = {
     State.DRY: say("As it dries"),
@@ -82,6 +83,13 @@ SCREEN = say(
     "<p>What counts is a dried sample beside the cloth.</p>"
 )
 BEGIN = say("Press Space to go on, Escape to leave.")
+STATE_KEYS = {
+    State.DRY: say_in("a key", "D"),
+    State.WET: say_in("a key", "W"),
+    State.WASHED: say_in("a key", "S"),
+    State.WAXED: say_in("a key", "X"),
+}
+"""The letters that show a state on the whole screen: all different, and neither L, M nor I."""
 KEYS = say(
     "← → mix    D dry    W wet    S washed    X waxed    L light    M alone    I screen    Esc"
 )
@@ -91,16 +99,19 @@ KEYS_TOLD = say(
 )
 
 
-def mix_word(number: int) -> str:
-    """Name a mix by its number."""
-    return say("mix {number}", number=number)
+def mix_word(number: int, zones: Sequence[str] = ()) -> str:
+    """Name a mix by its number, and by the zones of the job that it is kept for."""
+    if not zones:
+        return say("mix {number}", number=number)
+    kept = listed([zone_name(zone) for zone in zones])
+    return say("mix {number}, kept for {zones}", number=number, zones=kept)
 
 
-def mix_told(number: int, paints: Sequence[Paint], shares: Sequence[float]) -> str:
+def mix_told(mix: str, paints: Sequence[Paint], shares: Sequence[float]) -> str:
     """Tell a mix by its paints and their shares."""
     rows = zip(paints, shares, strict=True)
     told = [f"{figure(share, '.0%')} {p.name}" for p, share in rows]
-    return f"{mix_word(number)}: {', '.join(told)}"
+    return f"{mix}: {', '.join(told)}"
 
 
 def no_state(state: State) -> str:
@@ -108,18 +119,18 @@ def no_state(state: State) -> str:
     return say("{state} cannot be shown here", state=STATES[state])
 
 
-def cell_word(number: int, state: State, *, with_state: bool) -> str:
+def cell_word(mix: str, state: State, *, with_state: bool) -> str:
     """Head a field of the picture."""
-    return f"{mix_word(number)}, {_state(state)}" if with_state else mix_word(number)
+    return f"{mix}, {_state(state)}" if with_state else mix
 
 
 def _state(state: State) -> str:
     return say(STATE_WORDS[state])
 
 
-def near_line(number: int, sight: Sight) -> str:
+def near_line(mix: str, sight: Sight) -> str:
     """Say first of a mix how near it is."""
-    return f"{first_up(mix_word(number))}, {_state(sight.state)}: {near_words(sight)}"
+    return f"{first_up(mix)}, {_state(sight.state)}: {near_words(sight)}"
 
 
 def way_line(sight: Sight) -> str:
@@ -135,9 +146,16 @@ def figures_line(sight: Sight) -> str:
 
 
 def laid_line(candidate: Candidate, state: State) -> str:
-    """Say what lies over a mix in a state; empty for the bare coat."""
-    words = next((laid.words for laid in candidate.laid if laid.state is state), ())
-    return say("Under {layers}", layers=_one_by_one(words)) if words else ""
+    """Say what lies over a mix in a state, and whose it is; empty for the bare coat."""
+    over = next((laid for laid in candidate.laid if laid.state is state), None)
+    if over is None:
+        return ""
+    layers = _one_by_one(over.words)
+    if not over.usual:
+        return say("Under {layers}, as on the Finish page", layers=layers)
+    if state is State.WASHED:
+        return say("Under {layers}: the usual wash, as none is laid on Finish", layers=layers)
+    return say("Under {layers}: the usual wax, as none is laid on Finish", layers=layers)
 
 
 def _one_by_one(layers: Sequence[str]) -> str:
@@ -145,9 +163,9 @@ def _one_by_one(layers: Sequence[str]) -> str:
     return reduce(lambda below, over: say("{below}, then {over}", below=below, over=over), layers)
 
 
-def sight_told(number: int, sight: Sight) -> str:
+def sight_told(mix: str, sight: Sight) -> str:
     """Tell a mix in a state under a light, for somebody who does not see the picture."""
-    near, colour, way = near_line(number, sight), seen_name(sight.shown), way_line(sight)
+    near, colour, way = near_line(mix, sight), seen_name(sight.shown), way_line(sight)
     if way:
         return say("{near}; it is {colour}. {way}.", near=near, colour=colour, way=way)
     return say("{near}; it is {colour}.", near=near, colour=colour)
@@ -157,7 +175,7 @@ def picture_told(wanted: WantedSight, rows: Sequence[str]) -> str:
     """Tell the whole picture for a screen reader."""
     head = say(
         "{under}. Wanted: {colour}.",
-        under=first_up(_UNDER[wanted.light]),
+        under=first_up(UNDER[wanted.light]),
         colour=seen_name(wanted.shown),
     )
     return " ".join([head, *rows])
@@ -213,13 +231,13 @@ def trouble(error: MendableError) -> str:
     return f"{error.what} {error.mend}"
 
 
-def pair_line(number: int, sight: Sight, wanted: WantedSight, *, alone: bool) -> str:
+def pair_line(mix: str, sight: Sight, wanted: WantedSight, *, alone: bool) -> str:
     """Tell the two colours of the full screen."""
     told = say(
         "{which}, {state}, {under}: {near}",
-        which=_which(number, alone=alone),
+        which=_which(mix, alone=alone),
         state=_state(sight.state),
-        under=_UNDER[sight.light],
+        under=UNDER[sight.light],
         near=near_words(sight),
     )
     way = way_words(sight)
@@ -231,12 +249,12 @@ def pair_line(number: int, sight: Sight, wanted: WantedSight, *, alone: bool) ->
     return say(
         "{told}. {colours}: more vivid than a screen shows",
         told=told,
-        colours=first_up(all_of(out)),
+        colours=first_up(listed(out)),
     )
 
 
-def _which(number: int, *, alone: bool) -> str:
+def _which(mix: str, *, alone: bool) -> str:
     """Say what fills the screen."""
     if alone:
-        return say("{mix} alone", mix=first_up(mix_word(number)))
-    return say("Wanted | {mix}", mix=mix_word(number))
+        return say("{mix} alone", mix=first_up(mix))
+    return say("Wanted | {mix}", mix=mix)
