@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QScrollArea
 
 from screens import Camera
 from swatchwright.acts.samples import sample_photos
+from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.compare_page import ComparePage
 from swatchwright.desktop.pages.finish_page import FinishPage
@@ -144,6 +145,9 @@ def _too_bright(camera: Camera) -> None:
         getattr(window.mix_side.columns()[0], name).click()
         camera.rest()
         opened = window.mix_side.opened
+        if isinstance(opened, CorrectWindow):
+            choose(opened.word, 0)
+            camera.rest()
         camera.take({"mend": "put_right"}.get(name, name), opened, room=0)
         if opened is not None:
             opened.close()
@@ -183,10 +187,10 @@ def _everyone(camera: Camera) -> None:
     """Take the dark bench, and the guide itself."""
     window = camera.window
     window.show_page("colour")
-    window.dark.click()
+    window.dark.trigger()
     camera.rest()
     camera.take("dark")
-    window.dark.click()
+    window.dark.trigger()
     window.guide.click()
     camera.rest()
     opened = window.guide.opened

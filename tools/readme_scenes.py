@@ -5,13 +5,16 @@ from __future__ import annotations
 from pathlib import Path
 
 from screens import Camera
+from swatchwright.acts.client_wish import Wanted
 from swatchwright.acts.demo_job import begin_demo_job, demo_findings
 from swatchwright.acts.jobs import open_jobs
 from swatchwright.acts.samples import sample_photos
 from swatchwright.acts.sheet import content_of, document_of, pictures_of
+from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.pages.sample_page import SamplePage
+from swatchwright.mixing.asked import Asked
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.piece.work.order import Age, FinishKind, PlanOrder, Surface
 
@@ -56,6 +59,10 @@ def _windows_of_a_mix(camera: Camera) -> None:
     for button, name in ((mixes.columns()[0].nearby, "neighbours"), (mixes.columns()[0].mend, "")):
         button.click()
         camera.rest()
+        if isinstance(mixes.opened, CorrectWindow):
+            mixes.opened.wants.show_wanted(Wanted(asked=(Asked.LESS_VIVID, 1 / 3)))
+            mixes.opened.wants.changed.emit()
+            camera.rest()
         camera.take(name or "put_right", mixes.opened, room=0)
         if mixes.opened is not None:
             mixes.opened.close()

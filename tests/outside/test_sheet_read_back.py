@@ -135,12 +135,12 @@ def letters(pdf: bytes) -> list[Letter]:
 
 
 def test_all_that_was_said_is_printed() -> None:
-    """Names, parts, ml, g, spoons, dates, layers, trust, cautions: all can be read in the PDF."""
+    """Names, ml, g, spoons, dates, layers, trust, cautions: all can be read in the PDF."""
     content = box()
     told = pages_text(document_of(content))
     zone = content.zones[0]
     for paint in zone.paints:
-        for text in (paint.name, paint.id, f"{paint.parts:g}", f"{paint.ml:.1f}", paint.spoons):
+        for text in (paint.name, paint.id, f"{paint.ml:.1f}", paint.spoons):
             assert text in told
         assert f"{paint.grams:.1f}" in told
     for text in ("Blanket box", "Harbour workshop", "2026-03-01", "512.3", *zone.pour, *zone.trust):
@@ -151,6 +151,40 @@ def test_all_that_was_said_is_printed() -> None:
         assert caution.do in told
     for word in ("wanted", "mix, dry", "finished", "wet", "L* 40", "Demonstration", "page 1 of"):
         assert word in told
+
+
+@pytest.mark.parametrize("label", [None, LABELS[0]], ids=["sheet", "label"])
+@pytest.mark.parametrize(("times", "counted"), [(1, True), (100, False)])
+def test_parts_are_printed_where_they_can_be_counted(
+    times: int, label: LabelSize | None, *, counted: bool
+) -> None:
+    """Of 23 parts to 11 both and the ml are told; of 2300 to 1100 the ml alone, which are the same.
+
+    It says which way it is mixed: nothing speaks of parts where there are none.
+    """
+    parts = [("strong-red-orange", 23.0 * times), ("pale-blue-greyish", 11.0 * times)]
+    content = content_of_mix(demo_shelf(), parts, volume=100, day="2026-03-01")
+    assert [paint.ml for paint in content.zones[0].paints] == [67.6, 32.4]
+    told = pages_text(document_of(content, label=label))
+    assert {"67.6", "32.4"} <= set(told.replace(",", " ").split())
+    assert ({"23", "11"} <= set(told.split())) is counted
+    assert "2300" not in told
+    if label is None:
+        assert ("parts" in told) is counted
+
+
+def test_the_id_of_a_job_stands_only_in_its_command() -> None:
+    """Head and foot name piece and client on every page; the id is in the quoted command alone."""
+    content = replace(box(), job="untitled-piece")
+    with closing(pypdfium2.PdfDocument(document_of(content))) as document:
+        for page in document:
+            told = " ".join(page.get_textpage().get_text_range().split())
+            assert "Blanket box, Harbour workshop" in told
+            assert (
+                told.count("untitled-piece")
+                == told.count("swatchwright job batch untitled-piece")
+                == 1
+            )
 
 
 def test_every_font_is_inside_the_file() -> None:
@@ -471,5 +505,9 @@ def test_a_german_label_cuts_no_name_and_no_caution(
 def test_a_german_code_is_the_english_one() -> None:
     """What a machine reads is the same in every language, and is read back as it was."""
     content = box_now()
-    assert content.zones[0].code == box().zones[0].code
+    ours, english = (read_code(zone.code) for zone in (*content.zones, *box().zones))
+    # The invented paints have names in every language; what makes the colour has not.
+    assert [p.name for p in ours.paints] != [p.name for p in english.paints]
+    named = zip(ours.paints, english.paints, strict=True)
+    assert replace(ours, paints=tuple(replace(p, name=q.name) for p, q in named)) == english
     assert scanned(pictures_of(document_of(content), dpi=150)[0]) == [content.zones[0].code]

@@ -18,13 +18,14 @@ from PySide6.QtWidgets import QApplication
 
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop.pages.brief_page import BriefPage
+from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.session import Marks
 from swatchwright.desktop.window import Window
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-MARKED, KEPT, HALF = "marked", "kept", "half"
+MARKED, KEPT, HALF, SAMPLED = "marked", "kept", "half", "sampled"
 VOLUME = 750.0
 CLIENT = "Harbour workshop"
 _PATIENCE = 120.0
@@ -64,6 +65,9 @@ def work(window: Window, what: str, photo: Path) -> None:
         return
     window.session.choose(1)
     settle(window)
+    if what == SAMPLED:
+        sample_the_mix(window)
+        return
     window.mix_side.volume.setValue(VOLUME)
     QTest.mouseClick(window.mix_side.counts[2], Qt.MouseButton.LeftButton)
     settle(window)
@@ -77,6 +81,17 @@ def work(window: Window, what: str, photo: Path) -> None:
         QTest.keyClicks(page.head.client, CLIENT)
         QTest.keyClick(page.head.client, Qt.Key.Key_Tab)
         wait(window.desk.idle)
+
+
+def sample_the_mix(window: Window) -> None:
+    """Open the photo of a sample with its marks, and ask what to add."""
+    window.show_page("sample")
+    page = window.page("sample")
+    assert isinstance(page, SamplePage)
+    QTest.mouseClick(page.photo_side.try_it, Qt.MouseButton.LeftButton)
+    settle(window)
+    QTest.mouseClick(page.told.ask, Qt.MouseButton.LeftButton)
+    settle(window)
 
 
 if __name__ == "__main__":

@@ -7,10 +7,19 @@ from collections.abc import Callable, Iterator
 from typing import TypeVar
 
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QPushButton, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QDialog,
+    QPushButton,
+    QScrollArea,
+    QWidget,
+)
 
+from swatchwright.acts.client_wish import Wanted
 from swatchwright.acts.samples import sample_photos
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.compare_page import ComparePage
 from swatchwright.desktop.pages.finish_page import FinishPage
@@ -21,6 +30,7 @@ from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.pages.sheet_page import SheetPage
 from swatchwright.desktop.pages.shelf_page import ShelfPage
 from swatchwright.desktop.window import Window
+from swatchwright.mixing.asked import Asked
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.piece.work.order import Age, FinishKind, PlanOrder, Surface
 
@@ -117,6 +127,10 @@ def _colour(bench: Bench) -> Iterator[tuple[str, QWidget]]:
         bench.press(getattr(window.mix_side.columns()[0], name))
         opened = window.mix_side.opened
         assert isinstance(opened, QDialog)
+        if isinstance(opened, CorrectWindow):
+            opened.wants.show_wanted(Wanted(asked=(Asked.LESS_VIVID, 1 / 3)))
+            opened.wants.changed.emit()
+            bench.rest()
         if name == "nearby":
             bench.press(next(b for b in opened.findChildren(QPushButton) if b.isVisible()))
         yield f"window {name}", opened
@@ -197,16 +211,12 @@ def _sample(bench: Bench) -> Iterator[tuple[str, QWidget]]:
     yield "a sample compared", bench.window
     bench.press(page.told.ask)
     yield "a sample kept", bench.window
-    page.home.parentWidget().show()
-    area = next(a for a in _areas(page.home) if a is not None)
-    area.ensureWidgetVisible(page.home)
+    next(_areas(page.home)).ensureWidgetVisible(page.home)
     bench.rest()
     yield "how the samples came home", bench.window
 
 
-def _areas(inside: QWidget) -> Iterator[object]:
-    from PySide6.QtWidgets import QScrollArea
-
+def _areas(inside: QWidget) -> Iterator[QScrollArea]:
     above = inside.parentWidget()
     while above is not None:
         if isinstance(above, QScrollArea):

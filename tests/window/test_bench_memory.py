@@ -15,10 +15,14 @@ from house.tree import run
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.compare import CompareView
 from swatchwright.acts.jobs import job_of, list_jobs, open_jobs
+from swatchwright.acts.samples import sample_of_a_sample
 from swatchwright.desktop.pages.compare_page import ComparePage
+from swatchwright.desktop.pages.sample_page import SamplePage
+from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.window import Window
+from swatchwright.desktop.words import sample as sample_words
 from swatchwright.mixing.wishes import Wishes
-from window.killed_bench import CLIENT, HALF, KEPT, MARKED, VOLUME
+from window.killed_bench import CLIENT, HALF, KEPT, MARKED, SAMPLED, VOLUME
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -116,6 +120,35 @@ class TestKilled:
         assert window.session.path == photo
         assert window.mix_side.columns()[1].keep.isChecked()
         assert window.session.volume == VOLUME
+
+    def test_with_a_sample_in_its_photo(
+        self, killed: Callable[[str], None], opened: Callable[[], Window], qtbot: QtBot
+    ) -> None:
+        """The photo of the sample, its marks, the difference and what to add are there again."""
+        killed(SAMPLED)
+        window = opened()
+        window.show_page("sample")
+        page = window.page("sample")
+        assert isinstance(page, SamplePage)
+        qtbot.waitUntil(
+            lambda: bool(page.photo_side.marks) and page.samples.advice is not None,
+            timeout=PATIENCE,
+        )
+        qtbot.waitUntil(
+            lambda: window.desk.idle() and window.session.workshop.idle(besides="proof"),
+            timeout=PATIENCE,
+        )
+        found, side, advice = sample_of_a_sample(), page.photo_side, page.samples.advice
+        assert found is not None
+        assert advice is not None
+        marks = {Mark.GREY: found.grey, Mark.CLOTH: found.cloth, Mark.SAMPLE: found.sample}
+        assert side.marks == marks
+        assert side.view.isVisible()
+        assert page.judged is not None
+        assert page.told.field.colours() == (page.judged.cloth, page.judged.sample)
+        assert not page.told.ask.isEnabled()
+        assert set(sample_words.fresh_lines(advice)) <= set(page.next.lines)
+        assert page.mixed.mixed() == advice.last.mixed
 
     def test_while_colours_are_found(
         self, killed: Callable[[str], None], opened: Callable[[], Window], cushion: SamplePhoto

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QKeySequence
 
+from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.compare import ROOM, Compared, CompareView, State
 from swatchwright.acts.compare_words import LIGHT_WORDS, near_words
 from swatchwright.acts.jobs import new_job
@@ -164,13 +165,33 @@ class TestPicture:
     ) -> None:
         """Waxed is what the job keeps over its mixes, with its cautions; else a clear wax."""
         qtbot.mouseClick(page.bar.states[State.WAXED], LEFT)
-        assert "Under a clear wax" in page.told.texts()[1]
+        assert "Under a clear wax: the usual wax" in page.told.texts()[1]
         wash = Layer(LayerKind.WASH, (("stone-grey-warm", 1.0),))
         window.desk.keep_part("finish", Stack((wash, Layer(LayerKind.OIL))))
         settle()
         assert "a wash of Stone grey, warm" in page.told.texts()[1]
-        assert "oil" in page.told.texts()[1]
+        assert "oil, as on the Finish page" in page.told.texts()[1]
         assert "Rags" in page.notes.text()
+
+    def test_the_kept_mix_is_named(
+        self, window: Window, page: ComparePage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """The mix that the job keeps is told from the others wherever its name stands."""
+        assert window.session.recipes is not None
+        window.keeping.keep(2)
+        settle()
+        name = words.mix_word(2, [WHOLE_PIECE])
+        assert name == "mix 2, kept for the whole piece"
+        assert [field.word for field in page.picture.fields()] == [
+            words.WANTED,
+            words.mix_word(1),
+            name,
+            words.mix_word(3),
+        ]
+        assert page.told.texts()[1].startswith(name.capitalize())
+        assert page.bar.mixes[1].accessibleName().startswith(name)
+        qtbot.mouseClick(page.bar.every_light, LEFT)
+        assert name in page.lights.pairs()[1].accessibleName().lower()
 
     def test_a_finish_that_cannot_be(
         self, window: Window, page: ComparePage, settle: Settle

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from string import ascii_uppercase
 from typing import TYPE_CHECKING
 
 import pytest
@@ -30,6 +31,7 @@ from PySide6.QtWidgets import (
 from house.tree import ROOT
 from swatchwright.desktop.look import DARK, LIGHT, Look
 from swatchwright.desktop.pages import PAGES
+from swatchwright.desktop.words import compare
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -126,6 +128,15 @@ def test_no_text_is_cut(page: Window) -> None:
         elif widget.width() + 1 < widget.minimumSizeHint().width():
             cut.append(told(widget))
     assert not cut
+
+
+def test_every_key_of_the_whole_screen_is_another() -> None:
+    """No two letters that stand for something there are the same, in any language."""
+    letters = [*compare.STATE_KEYS.values(), "L", "M", "I"]
+    assert all(len(letter) == 1 and letter in ascii_uppercase for letter in letters)
+    assert len(set(letters)) == len(letters)
+    for letter in letters:
+        assert f" {letter} " in compare.KEYS
 
 
 def luminance(colour: str) -> float:

@@ -14,7 +14,6 @@ from swatchwright.acts.jobs import job_of, list_jobs, open_jobs
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_mixes import mixes_to_finish
-from swatchwright.desktop.widgets.finish_steps import WET
 from swatchwright.desktop.words import finish as words
 from swatchwright.paint.layers import Layer, LayerKind, Sheen, Stack
 from swatchwright.shelf.csv_file import demo_shelf
@@ -221,56 +220,6 @@ class TestLayers:
         button = page.layered.layers.add[LayerKind.WAX]
         assert not button.isEnabled()
         assert button.toolTip() == words.FULL
-
-
-class TestSeeing:
-    """Wet and dry, and the lights of the room."""
-
-    def test_wet_is_deeper(self, page: FinishPage, shown: Callable[[], None], qtbot: QtBot) -> None:
-        """A white wash is darker while wet than dry: its water fills the pores.
-
-        Lekner and Dorf 1988, on why things are darker when wet.
-        """
-        lay(page, LayerKind.WASH, qtbot)
-        shown()
-        dry = page.layered.steps.colours()[1]
-        qtbot.mouseClick(page.layered.seen[WET], LEFT)
-        assert page.layered.steps.colours()[1].L < dry.L
-
-    def test_a_lamp_warms_red(self, page: FinishPage, qtbot: QtBot) -> None:
-        """Under the warm lamp a red is lighter and more vivid than by day, even to a used eye.
-
-        Illuminant A has its power in the red: CIE 015:2018, table 1.
-        """
-        day = page.layered.steps.colours()[0]
-        qtbot.mouseClick(page.layered.seen[2], LEFT)
-        lamp = page.layered.steps.colours()[0]
-        assert lamp.L > day.L
-        assert chroma(lamp) > chroma(day)
-        assert words.SEEN[2] in page.layered.steps.accessibleName()
-
-    def test_figures_are_shown_on_asking(
-        self, page: FinishPage, shown: Callable[[], None], qtbot: QtBot
-    ) -> None:
-        """The figures are written into the fields once they are asked for."""
-        lay(page, LayerKind.WASH, qtbot)
-        shown()
-        before = page.layered.steps.grab().toImage()
-        qtbot.mouseClick(page.layered.figures, LEFT)
-        assert page.layered.steps.grab().toImage() != before
-
-    def test_rags_are_warned_of(
-        self, page: FinishPage, shown: Callable[[], None], qtbot: QtBot
-    ) -> None:
-        """An oil brings the caution for its rags, and the label and a trial are pointed to.
-
-        NFPA, on oily rags.
-        """
-        assert words.TRY_IT not in page.layered.mind.text()
-        lay(page, LayerKind.OIL, qtbot)
-        shown()
-        assert "fire" in page.layered.mind.text()
-        assert words.TRY_IT in page.layered.mind.text()
 
 
 class TestMixes:

@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtWidgets import QLabel
 
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes
 from swatchwright.acts.ways import WayKind
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
 from swatchwright.mixing.asked import Asked
 from swatchwright.paint.layers import Layer, LayerKind, Stack
@@ -109,8 +111,74 @@ class TestClient:
         shown()
         assert page.stack == Stack((way.layer, Layer(LayerKind.WAX)))
         assert page.layered.isVisible()
-        seen = page.layered.steps.colours()[1]
+        # What was told is what it looks like in the end: with the wax on.
+        seen = page.layered.steps.colours()[2]
         assert float(delta_e_2000(seen.triple, way.dry.triple)) < 0.05
+
+    def test_the_wax_is_told_of(
+        self, page: FinishPage, settle: Settle, shown: Callable[[], None], qtbot: QtBot
+    ) -> None:
+        """With a wax over the mix, the head and every card say that it is on; else none does."""
+        columns = ask(page, qtbot, settle)
+        cards = [" ".join(label.text() for label in c.findChildren(QLabel)) for c in columns]
+        assert not any("wax on" in text for text in cards)
+        page.sides[0].click()
+        lay(page, LayerKind.WAX, qtbot)
+        shown()
+        columns = ask(page, qtbot, settle)
+        cards = [" ".join(label.text() for label in c.findChildren(QLabel)) for c in columns]
+        assert cards
+        assert all("wax on" in text for text in cards)
+        assert "with wax on" in page.reverse.ways.before.text()
+
+    def test_what_the_client_wants_now_is_kept_and_shown(
+        self, page: FinishPage, settle: Settle, shown: Callable[[], None], qtbot: QtBot
+    ) -> None:
+        """Once a way is taken, what the client wants now lies beside what was wanted first.
+
+        It is kept with the job until it is cleared, and clearing can be undone.
+        """
+        columns = ask(page, qtbot, settle)
+        aim = columns[0].field._aim
+        assert page.layered.steps.client() is None
+        qtbot.mouseClick(next(c for c in columns if c.way.layer is not None).take, LEFT)
+        shown()
+        steps = page.layered.steps
+        assert page.mix is not None
+        assert steps.strips() == [(finish.WANTED, page.mix.wanted), (words.CLIENT_NOW, aim)]
+        picture = steps.grab().toImage()
+        first = steps.areas()[0].top()
+        assert picture.pixelColor(steps.width() - 3, first - 3) == screen_colour(aim)
+        kept = page.desk.part(CLIENT_PART, ClientWishes)
+        assert kept is not None
+        wish = kept.of(page.mix.wanted)
+        assert wish is not None
+        assert wish.aim == aim
+        qtbot.mouseClick(page.layered.clear_wish, LEFT)
+        settle()
+        shown()
+        assert [word for word, _ in steps.strips()] == [finish.WANTED]
+        assert page.desk.part(CLIENT_PART, ClientWishes) is None
+        assert not page.layered.clear_wish.isVisible()
+        page.session.history.undo()
+        settle()
+        shown()
+        assert steps.client() == aim
+
+    def test_of_every_wash_never_contradicts_a_card(
+        self, page: FinishPage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Where a wash ends and how its hue turns stands on its card, not below all of them."""
+        for far in (20, 40, 60):
+            page.reverse.ask.dial.setValue(far)
+            columns = ask(page, qtbot, settle)
+            assert columns
+            assert "hue" not in page.reverse.ways.notes.text()
+            for column in columns:
+                told = " ".join(label.text() for label in column.findChildren(QLabel))
+                hue_words = ("redder", "yellower", "greener", "bluer")
+                if any(f"{word} " in told for word in hue_words):
+                    assert "The hue keeps." not in told
 
     def test_twice_the_pot_takes_twice_as_much(
         self, page: FinishPage, settle: Settle, qtbot: QtBot
@@ -127,14 +195,14 @@ class TestClient:
         page.reverse.ask.pot.setValue(500)
         assert stirred() == pytest.approx([2 * ml for ml in first], rel=0.05)
 
-    def test_a_tub_too_small_is_said_in_place(
+    def test_a_pot_too_small_is_said_in_place(
         self, page: FinishPage, mixed: Window, settle: Settle, qtbot: QtBot
     ) -> None:
-        """A tub that holds less than the pot is answered above the ways, and nowhere else."""
+        """Room for less than is in the pot is answered above the ways, and nowhere else."""
         ask(page, qtbot, settle)
-        page.reverse.ask.tub.setValue(50)
+        page.reverse.ask.room.setValue(50)
         assert ask(page, qtbot, settle) == []
-        assert "tub" in page.reverse.ways.before.text()
+        assert "room for only 50 ml" in page.reverse.ways.before.text()
         assert not mixed.trouble.isVisible()
 
     def test_as_grey_as_the_cloth(self, with_cushion: Window, settle: Settle, qtbot: QtBot) -> None:

@@ -35,7 +35,7 @@ RAGS, ONCE = {
     ENGLISH: ("oily rags", "blowlamp"),
     "de": ("Lappen Haufen", "Quarzstaub"),
 }[language()]
-"""Words of the page on safety: of which rags and what else, and one that stands nowhere else."""
+"""Words that the page on safety has, and one that no other page has."""
 
 
 def title(name: str) -> str:
@@ -304,7 +304,7 @@ def test_the_guide_follows_the_bench(window: Window, guide: GuideWindow, qtbot: 
         return colour.red(), colour.green(), colour.blue()
 
     light = link()
-    qtbot.mouseClick(window.dark, LEFT)
+    window.dark.trigger()
     qtbot.waitUntil(lambda: link() != light, timeout=PATIENCE)
     ready(guide, qtbot)
     assert len(set(light)) == len(set(link())) == 1

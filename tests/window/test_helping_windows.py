@@ -9,14 +9,19 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPolygonF
 
+from swatchwright.acts.ways import WayKind
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.words import millilitres
+from swatchwright.desktop.words import pot as pot_words
 from swatchwright.mixing.asked import Asked
+from swatchwright.paint.layers import LayerKind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
 from swatchwright.values import Lab
+from window.finish_hands import ask, choose, finish_of, lay
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -79,41 +84,114 @@ def test_the_chosen_neighbour_becomes_the_wanted_colour(
     assert min(r.recipe.delta_e for r in recipes.recipes) < 0.5
 
 
-def test_a_pot_is_put_right(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
-    """The word and the dial say where to go; what to add is told, and it goes there."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].mend, LEFT)
-    opened = mixed.mix_side.opened
+@pytest.fixture
+def pot(mixed: Window, settle: Settle, qtbot: QtBot) -> CorrectWindow:
+    """Give the window that puts a pot of the first mix right."""
+    return put_right(mixed, settle, qtbot)
+
+
+def put_right(window: Window, settle: Settle, qtbot: QtBot) -> CorrectWindow:
+    """Press the button of the first mix that puts a pot right."""
+    qtbot.mouseClick(window.mix_side.columns()[0].mend, LEFT)
+    opened = window.mix_side.opened
     assert isinstance(opened, CorrectWindow)
-    qtbot.waitUntil(lambda: "Add" in opened.told.text(), timeout=PATIENCE)
-    first = opened.told.text()
-    opened.word.setCurrentIndex(opened.word.findData(Asked.LIGHTER))
-    opened.dial.setValue(20)
-    qtbot.waitUntil(lambda: opened.told.text() != first, timeout=PATIENCE)
+    rest(opened, settle, qtbot)
+    return opened
+
+
+def rest(opened: CorrectWindow, settle: Settle, qtbot: QtBot) -> None:
+    """Wait until the answer to what is asked stands there."""
+    qtbot.waitUntil(lambda: not opened._wait.isActive(), timeout=PATIENCE)
     settle()
-    assert "Add" in opened.told.text()
-    opened.close()
 
 
-def test_a_full_tub_takes_nothing(mixed: Window, qtbot: QtBot) -> None:
-    """A pot that fills its tub has no room for an addition, and that is said."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].mend, LEFT)
-    opened = mixed.mix_side.opened
-    assert isinstance(opened, CorrectWindow)
-    opened.tub.setValue(sum(box.value() for box in opened.amounts.values()))
-    qtbot.waitUntil(lambda: "Nothing that may be added" in opened.told.text(), timeout=PATIENCE)
-    opened.close()
+def test_a_pot_is_put_right(pot: CorrectWindow, settle: Settle, qtbot: QtBot) -> None:
+    """It asks nothing by itself; the word and the dial say where to go, and what to add is told."""
+    assert pot.wants.wanted() is None
+    assert not pot.dial.isVisible()
+    assert pot.told.text() == pot_words.FIRST_SAY
+    choose(pot.word, Asked.LESS_VIVID.value)
+    rest(pot, settle, qtbot)
+    first = pot.told.text()
+    assert "Add" in first
+    choose(pot.word, Asked.LIGHTER.value)
+    pot.dial.setValue(20)
+    rest(pot, settle, qtbot)
+    assert "Add" in pot.told.text()
+    assert pot.told.text() != first
+    qtbot.mouseClick(pot.close_button, LEFT)
+    assert not pot.isVisible()
 
 
-def test_a_tub_too_small_is_said_in_place(mixed: Window, qtbot: QtBot) -> None:
-    """A tub smaller than the pot is answered where it was entered, and nowhere else."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].mend, LEFT)
-    opened = mixed.mix_side.opened
-    assert isinstance(opened, CorrectWindow)
-    opened.tub.setValue(10)
-    qtbot.waitUntil(lambda: "tub only" in opened.told.text(), timeout=PATIENCE)
+def test_one_field_says_what_is_left(mixed: Window, pot: CorrectWindow, qtbot: QtBot) -> None:
+    """All of it is asked in one field and shared out by the mix; single paints only on asking."""
+    assert mixed.session.recipes is not None
+    recipe = mixed.session.recipes.recipes[0].recipe
+    assert pot.amounts.pot.value() == pytest.approx(mixed.session.volume, abs=0.5)
+    assert not any(box.isVisible() for box in pot.amounts.singles.values())
+    pot.amounts.pot.setValue(200)
+    told = dict(pot.amounts.volumes())
+    for paint, share in zip(recipe.paints, recipe.shares, strict=True):
+        assert told[paint.id] == pytest.approx(200 * share)
+    qtbot.mouseClick(pot.amounts.each, LEFT)
+    boxes = list(pot.amounts.singles.values())
+    assert all(box.isVisible() for box in boxes)
+    boxes[0].setValue(boxes[0].value() + 50)
+    assert pot.amounts.pot.value() == pytest.approx(250, abs=0.3)
+    assert not pot.amounts.pot.isEnabled()
+    pot.close()
+
+
+def test_a_full_pot_takes_nothing(pot: CorrectWindow, settle: Settle, qtbot: QtBot) -> None:
+    """With no room in the pot nothing can be added; that the room stops it is said."""
+    choose(pot.word, Asked.LESS_VIVID.value)
+    pot.room.setValue(pot.amounts.pot.value())
+    rest(pot, settle, qtbot)
+    assert "Nothing that may be added" in pot.told.text()
+    assert "With room for" in pot.told.text()
+    pot.room.setValue(4 * pot.amounts.pot.value())
+    rest(pot, settle, qtbot)
+    assert "Add" in pot.told.text()
+    assert "With room for" not in pot.told.text()
+    pot.close()
+
+
+def test_a_pot_too_small_is_said_in_place(
+    mixed: Window, pot: CorrectWindow, settle: Settle, qtbot: QtBot
+) -> None:
+    """Room for less than is in the pot is answered where it was entered, and nowhere else."""
+    choose(pot.word, Asked.LESS_VIVID.value)
+    pot.room.setValue(10)
+    rest(pot, settle, qtbot)
+    assert "room for only 10 ml" in pot.told.text()
     assert not mixed.trouble.isVisible()
-    assert opened.isVisible()
-    opened.close()
+    assert pot.isVisible()
+    pot.close()
+
+
+def test_it_asks_what_was_asked_on_finish(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """It opens with the question, the pot and the layers of the page, and answers the same."""
+    mixed.show_page("finish")
+    settle()
+    page = finish_of(mixed)
+    lay(page, LayerKind.WAX, qtbot)
+    page.reverse.ask.pot.setValue(300)
+    page.reverse.ask.room.setValue(330)
+    page.reverse.ask.dial.setValue(40)
+    columns = ask(page, qtbot, settle, Asked.LESS_VIVID.value)
+    way = next(c.way for c in columns if c.way.kind is WayKind.STIR)
+    assert way.additions is not None
+    mixed.show_page("colour")
+    settle()
+    pot = put_right(mixed, settle, qtbot)
+    assert pot.wants.wanted() == page.reverse.ask.wants.wanted()
+    assert (pot.amounts.pot.value(), pot.room.value()) == (300, 330)
+    for step in way.additions.steps:
+        told = millilitres(step.ml)
+        assert f"Add {told} {step.paint.name}: then {step.delta_e:.1f} off." in pot.told.text()
+    assert ("With room for" in pot.told.text()) is (way.roomier is not None)
+    assert "with wax on" in pot.told.text()
+    pot.close()
 
 
 def test_the_neighbours_are_as_far_as_they_say(mixed: Window, settle: Settle, qtbot: QtBot) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -13,6 +14,7 @@ from swatchwright.acts.jobs import new_job
 from swatchwright.acts.recipes import recipes_for, typed_colour
 from swatchwright.acts.stock import kept_shelf, set_stock, take_demo_shelf
 from swatchwright.desktop.pages.brief_page import BriefPage
+from swatchwright.desktop.words import brief as words
 from swatchwright.shelf.csv_file import demo_shelf
 
 if TYPE_CHECKING:
@@ -108,10 +110,35 @@ class TestBatches:
         assert any("Batch 1" in text and "5000 ml" in text for text in labels)
 
     def test_a_changed_paint_is_said(self, chest: BriefPage, settle: Settle) -> None:
-        """A paint that is no longer on the shelf is told of before anything is mixed."""
-        row = chest.colours.zones["drawers"]
+        """A paint that is no longer on the shelf is told of before anything is mixed.
+
+        While nothing is kept that is the shelf in use: at first the demonstration's.
+        """
+        row, whole = chest.colours.zones["drawers"], chest.session.shelf
+        assert not row.changed.isVisibleTo(row)
+        chest.session.use_shelf(replace(whole, paints=whole.paints[:1]))
+        settle()
         assert row.changed.isVisibleTo(row)
         assert "not on the shelf" in row.changed.text()
         chest.desk.edit(take_demo_shelf)
         settle()
         assert not row.changed.isVisibleTo(row)
+
+    def test_parts_that_cannot_be_counted_are_told_in_ml(self, chest: BriefPage) -> None:
+        """Few parts are told as they are; of many the ml of the job's amount, by exact shares."""
+        job = chest.desk.job
+        assert job is not None
+        recipe = job.chosen("drawers")
+        assert recipe is not None
+        first, second = recipe.paints[:2]
+        few = replace(
+            recipe,
+            paints=(replace(first, share=0.667, parts=2), replace(second, share=0.333, parts=1)),
+        )
+        assert words.recipe_rows(few, 500) == [("2 parts", first.name), ("1 part", second.name)]
+        assert not words.measured_for(few, 500)
+        many = replace(
+            few, paints=(replace(few.paints[0], parts=133), replace(second, share=0.333, parts=67))
+        )
+        assert words.recipe_rows(many, 500) == [("334 ml", first.name), ("166 ml", second.name)]
+        assert words.measured_for(many, 500) == "for 500 ml of the mix"

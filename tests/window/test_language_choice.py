@@ -31,12 +31,15 @@ def afterwards_as_before() -> Iterator[None]:
 
 
 def test_another_language_is_kept_and_offered(window: Window, qtbot: QtBot) -> None:
-    """Choosing a language keeps it and offers to start again, in place."""
+    """Choosing a language keeps it and offers, in that language, to start again in place."""
     other = next(code for code in window.language.choices if code != language.language())
     window.language.choices[other].trigger()
     assert habits().language == other
     assert window.language_offer.isVisible()
-    assert window.language_offer.told.text() == words.from_next_start(words.OWN_NAMES[other])
+    assert window.language_offer.told.text() == words.from_next_start(other)
+    assert window.language_offer.again.text() == words.start_again(other)
+    assert window.language_offer.later.text() == words.later(other)
+    assert words.later(other) != words.later(language.language())
     qtbot.mouseClick(window.language_offer.later, Qt.MouseButton.LeftButton)
     assert not window.language_offer.isVisible()
 
@@ -102,7 +105,7 @@ def test_the_dark_bench_is_kept(
     window = Window()
     qtbot.addWidget(window)
     assert window.dark.isChecked()
-    window.dark.click()
+    window.dark.trigger()
     assert not habits().dark
     window.session.close()
     window.desk.close()

@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING
 
 import pytest
 import vobject
-from PySide6.QtCore import QDate, Qt, QTime
+from PySide6.QtCore import QDate, QPoint, Qt, QTime
 from PySide6.QtWidgets import QLabel
 
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.piece_job import keep_piece
 from swatchwright.acts.plan import plan_for
-from swatchwright.desktop.pages.plan_page import FINISH_PART, PLAN_PART, PlanPage
+from swatchwright.acts.plan_job import FINISH_PART, PLAN_PART
+from swatchwright.desktop.pages.plan_page import PlanPage
 from swatchwright.desktop.words import plan as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.piece.common import Kind, common_piece
@@ -179,16 +180,45 @@ class TestWhatGoesOn:
     def test_what_differs_is_told_and_taken_over(
         self, raw: PlanPage, window: Window, settle: Settle, qtbot: QtBot
     ) -> None:
-        """A finish chosen elsewhere later is told beside the fields, and taken over on a press."""
+        """What is set by hand stays; what the other pages say is told at the head, to be taken."""
+        choose(raw.on.finish, FinishKind.OIL)
         keep(raw, settle)
         wax = Stack((Layer(LayerKind.WAX),))
         window.desk.edit_job(lambda store, id_: keep_document(store, id_, FINISH_PART, wax))
         settle()
-        assert raw.order.finish is FinishKind.NONE
-        assert "wax" in raw.on.differs.text()
-        qtbot.mouseClick(raw.on.take, LEFT)
+        assert raw.order.finish is FinishKind.OIL
+        assert "wax" in raw.differs.text()
+        assert raw.take.isVisible()
+        # Beside the headline, where it is in view without scrolling.
+        top = raw.take.mapTo(raw, QPoint(0, 0)).y()
+        assert top < raw.picture.mapTo(raw, QPoint(0, 0)).y()
+        qtbot.mouseClick(raw.take, LEFT)
         assert raw.on.finish.currentData() == FinishKind.WAX
-        assert not raw.on.take.isVisible()
+        assert not raw.take.isVisible()
+        settle()
+
+    def test_what_is_left_alone_follows(
+        self, raw: PlanPage, window: Window, settle: Settle
+    ) -> None:
+        """After the plan was begun a field that nobody set still follows the page Finish."""
+        raw.on.coats.setValue(3)
+        keep(raw, settle)
+        layers = Stack((Layer(LayerKind.WASH, (("white-clean", 1.0),), 4.0), Layer(LayerKind.WAX)))
+        window.desk.edit_job(lambda store, id_: keep_document(store, id_, FINISH_PART, layers))
+        settle()
+        assert (raw.order.coats, raw.order.washes, raw.order.finish) == (3, 1, FinishKind.WAX)
+        assert not raw.differs.isVisible()
+        assert "4 parts of water" in told(raw)
+
+    def test_wax_for_children(self, raw: PlanPage) -> None:
+        """Wax where children are is said to be weak beside the headline, a varnish is not."""
+        choose(raw.on.finish, FinishKind.WAX)
+        assert not raw.weak.isVisible()
+        raw.now.uses[Use.CHILDREN].click()
+        assert raw.weak.isVisible()
+        assert "label" in raw.weak.text()
+        choose(raw.on.finish, FinishKind.VARNISH)
+        assert not raw.weak.isVisible()
 
 
 class TestWhereAndWhen:

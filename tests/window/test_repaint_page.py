@@ -19,6 +19,7 @@ from swatchwright.acts.jobs import new_job
 from swatchwright.acts.repaint import NOT_THIS
 from swatchwright.acts.repaint_file import SampleBox, sample_box
 from swatchwright.acts.repaint_job import AS_IT_IS, REPAINT_PART, RepaintPlan
+from swatchwright.acts.sample_grey import overlaps
 from swatchwright.desktop.pages.repaint_page import RepaintPage
 from swatchwright.desktop.words import repaint as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
@@ -68,6 +69,28 @@ def bare(page: RepaintPage, rest: Settle, sample: SampleBox, tmp_path: Path) -> 
     page.open_file(Path(shutil.copy(sample.path, tmp_path)))
     rest()
     return page
+
+
+def test_a_likely_card_is_asked_about(
+    bare: RepaintPage, sample: SampleBox, rest: Settle, qtbot: QtBot
+) -> None:
+    """On a photo without a grey the card is asked about; yes marks it, and that can be undone."""
+    asked = bare.proposal.asked
+    assert asked is not None
+    assert sample.grey is not None
+    assert overlaps(asked, sample.grey)
+    assert bare.proposal.isVisible()
+    qtbot.mouseClick(bare.proposal.yes, LEFT)
+    rest()
+    plan = bare.piece.plan
+    assert plan is not None
+    assert plan.grey == asked
+    assert not bare.proposal.isVisible()
+
+
+def test_a_marked_card_is_not_asked_about(on_sample: RepaintPage) -> None:
+    """Where the grey is known, nothing is asked."""
+    assert not on_sample.proposal.isVisible()
 
 
 @pytest.fixture

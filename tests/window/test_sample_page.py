@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QImage
 
+from swatchwright.acts.sample_grey import overlaps
 from swatchwright.acts.sample_rounds import SAMPLES_PART, Round, SampleLoop, Stop
+from swatchwright.acts.sample_why import Why
 from swatchwright.acts.samples import sample_of_a_sample
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.sample_page import SamplePage
@@ -263,7 +266,7 @@ def test_the_next_sample_is_offered_as_proposed(
     say(page, qtbot, "clearly", "yellow")
     keep(page, qtbot, settle)
     offered = [page.mixed.which.itemText(i) for i in range(page.mixed.which.count())]
-    assert words.PROPOSED in offered[:2]
+    assert words.PROPOSED in offered[:3]
     advice = page.samples.advice
     assert advice is not None
     page.mixed.which.setCurrentIndex(offered.index(words.PROPOSED))
@@ -284,16 +287,149 @@ def test_stripes_of_one_photo_are_one_sitting(mixed: Window, settle: Settle, qtb
     keep(page, qtbot, settle)
     found = sample_of_a_sample()
     assert found is not None
-    page.photo_side.view.marked.emit(Mark.SAMPLE, found.cloth)
-    settle()
     page.photo_side.view.marked.emit(Mark.SAMPLE, _rect(820, 520))
     settle()
+    assert page.mixed.which.currentText() == words.STRIPES[0]
     keep(page, qtbot, settle)
     loop, advice = page.samples.loop, page.samples.advice
     assert loop is not None
     assert advice is not None
     assert [one.sitting for one in loop.rounds] == [1, 1]
     assert advice.last.delta_e == min(one.delta_e for one in loop.rounds)
+
+
+def test_an_addition_is_shown_beside_the_cloth(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Both ways are shown as cloth, sample and what is expected; each paint tells what it does."""
+    page = sample_page(mixed)
+    say(page, qtbot, "much", "light")
+    keep(page, qtbot, settle)
+    advice = page.samples.advice
+    assert advice is not None
+    last = advice.last
+    assert len(page.next.fields) == 2
+    for field in page.next.fields:
+        cloth, sample, _ = field.colours()
+        assert (cloth, sample) == (last.cloth, last.sample)
+    assert any("darker" in line for line in words.add_lines(advice))
+
+
+def test_the_better_way_comes_first(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Where adding takes more than a quarter of the pot, a fresh sample is told first, and why."""
+    page = sample_page(mixed)
+    say(page, qtbot, "much", "grey")
+    keep(page, qtbot, settle)
+    advice = page.samples.advice
+    assert advice is not None
+    held = sum(ml for _, ml in advice.pot)
+    assert advice.additions.volume > 1.25 * held
+    assert Why.MUCH in advice.why
+    lines = page.next.lines
+    assert lines[0] == words.FRESH_BETTER
+    assert set(words.why_lines(advice)) <= set(lines[1:3])
+    assert lines.index(words.fresh_lines(advice)[0]) < lines.index(words.add_lines(advice)[0])
+
+
+def test_a_kept_sample_stands_beside_its_own_mix(
+    mixed: Window, settle: Settle, qtbot: QtBot
+) -> None:
+    """What was mixed stays with the photo that shows it, until the next sample is begun."""
+    page = sample_page(mixed)
+    qtbot.mouseClick(page.photo_side.try_it, LEFT)
+    settle()
+    brushed = page.mixed.mixed()
+    keep(page, qtbot, settle)
+    assert page.mixed.mixed() == brushed
+    assert page.mixed.head.text() == words.sample_head(1, held=True)
+    assert not any(field.isEnabled() for field in page.mixed.amounts.values())
+    say(page, qtbot, "clearly", "red")
+    assert page.mixed.head.text() == words.sample_head(2, held=False)
+    assert page.mixed.mixed() != brushed
+    assert all(field.isEnabled() for field in page.mixed.amounts.values())
+
+
+def test_amounts_she_corrected_stay(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """A comparison does not take away what was typed of the mix."""
+    page = sample_page(mixed)
+    first = next(iter(page.mixed.amounts.values()))
+    first.setValue(17.3)
+    say(page, qtbot, "clearly", "red")
+    settle()
+    assert page.mixed.mixed()[0][1] == pytest.approx(17.3)
+
+
+class TestGrey:
+    """The grey is looked at as soon as it is drawn."""
+
+    @pytest.fixture
+    def bare(self, mixed: Window, settle: Settle) -> SamplePage:
+        """Give the page with the sample photo and no marks."""
+        found = sample_of_a_sample()
+        assert found is not None
+        page = sample_page(mixed)
+        page.photo_side.open_file(found.path)
+        settle()
+        return page
+
+    def test_a_likely_card_is_asked_about(
+        self, bare: SamplePage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Yes marks it, and nothing is wrong with it."""
+        found, side = sample_of_a_sample(), bare.photo_side
+        assert found is not None
+        asked = side.proposal.asked
+        assert asked is not None
+        assert overlaps(asked, found.grey)
+        qtbot.mouseClick(side.proposal.yes, LEFT)
+        settle()
+        assert side.marks[Mark.GREY] == asked
+        assert not side.proposal.isVisible()
+        assert not side.greys.isVisible()
+
+    def test_a_wrong_one_is_told_at_once(
+        self, bare: SamplePage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """On the cloth it is told before the others are drawn; no difference is told by it."""
+        found, side = sample_of_a_sample(), bare.photo_side
+        assert found is not None
+        assert found.sample is not None
+        side.view.marked.emit(Mark.GREY, found.cloth)
+        settle()
+        assert side.greys.isVisible()
+        assert "hardly the grey card" in side.greys.list.text()
+        assert side.proposal.isVisible()
+        side.view.marked.emit(Mark.CLOTH, found.cloth)
+        side.view.marked.emit(Mark.SAMPLE, found.sample)
+        settle()
+        assert bare.told.misread.isVisible()
+        assert not bare.told.words.isVisible()
+        assert not bare.told.warnings.isVisible()
+        assert bare.told.ask.text() == words.KEEP_ALL_THE_SAME
+        keep(bare, qtbot, settle)
+        assert bare.next.lines[0] == words.MISREAD_ADVICE
+        side.view.marked.emit(Mark.GREY, found.grey)
+        settle()
+        assert not side.greys.isVisible()
+        assert bare.told.ask.text() == words.KEEP
+
+    def test_one_that_cannot_be_read(self, bare: SamplePage, settle: Settle) -> None:
+        """Across stripes it cannot serve: that is told in place, and no old difference stays."""
+        side = bare.photo_side
+        side.view.marked.emit(Mark.GREY, Rect(380, 400, 100, 100))
+        settle()
+        assert "not of one colour" in side.greys.list.text()
+
+
+def test_words_of_the_lines_stand_apart(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """With a sample that is far off, “accepted” and “just seen” do not lie over each other."""
+    page = sample_page(mixed)
+    say(page, qtbot, "much", "light")
+    keep(page, qtbot, settle)
+    loop = page.samples.loop
+    assert loop is not None
+    page.home.show_loop(replace(loop, rounds=(replace(loop.rounds[0], delta_e=40.0),)))
+    (_, _, seen), (_, _, accepted) = page.home.line_labels()
+    assert not seen.intersects(accepted)
+    assert page.home.rect().toRectF().contains(seen)
 
 
 def test_a_weak_photo_tells_what_is_wrong(mixed: Window, settle: Settle, tmp_path: Path) -> None:
@@ -313,7 +449,7 @@ def test_a_weak_photo_tells_what_is_wrong(mixed: Window, settle: Settle, tmp_pat
         page.photo_side.view.marked.emit(mark, _rect(x))
     settle()
     assert page.judged is not None
-    assert "No grey is marked" in page.told.warnings.text()
+    assert "No grey is marked" in page.told.warnings.list.text()
     assert page.told.warnings.isVisible()
 
 

@@ -102,6 +102,7 @@ class TestFiles:
         written = tmp_path / "my sheet.pdf"
         qtbot.waitUntil(lambda: bool(page.side.done.text()), timeout=PATIENCE)
         assert page.side.done.text() == words.saved([written])
+        assert str(tmp_path) in page.side.done.text()
         assert written.read_bytes() == document(page)
         with pypdfium2.PdfDocument(written) as opened:
             assert len(opened) == len(page.preview.leaves.images)
@@ -141,6 +142,23 @@ class TestFiles:
         qtbot.waitUntil(window.trouble.isVisible)
         assert "could not be written" in window.trouble.text()
         assert page.preview.isVisible()
+
+    def test_the_name_that_is_proposed(
+        self, box: SheetPage, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        """It holds piece and client, in plain letters."""
+        asked: list[str] = []
+
+        def ask(_: object, _title: str, name: str, _kinds: str) -> tuple[str, str]:
+            asked.append(name)
+            return "", ""
+
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
+        qtbot.mouseClick(box.bar.save, LEFT)
+        assert asked == ["blanket-box-harbour-workshop-sheet.pdf"]
+        label = SheetForm(as_label=True)
+        assert words.file_name("Écran/poêle", "M. Ö.", label) == "ecran-poele-m-o-label.pdf"
+        assert words.file_name("", "箱", SheetForm()) == "recipe-sheet.pdf"
 
     @pytest.mark.parametrize("what", ["sheet", "label"])
     def test_print(self, page: SheetPage, tmp_path: Path, qtbot: QtBot, what: str) -> None:
@@ -195,8 +213,8 @@ class TestFiles:
         qtbot.waitUntil(lambda: page.side.done.text() == words.COPIED)
         recipe = read_code(QGuiApplication.clipboard().text())
         assert page.made is not None
-        told = [(paint.id, paint.parts) for paint in page.made.content.zones[0].paints]
-        assert sorted((paint.id, paint.parts) for paint in recipe.paints) == sorted(told)
+        told = {paint.id: 100 * paint.share for paint in page.made.content.zones[0].paints}
+        assert {paint.id: paint.parts for paint in recipe.paints} == pytest.approx(told)
 
     def test_copy_the_code_of_a_zone(self, box: SheetPage, qtbot: QtBot) -> None:
         """Of two zones it is asked whose code is wanted."""
@@ -219,7 +237,7 @@ class TestCode:
         settle()
         assert code.head.text() == "Blanket box, 2026-03-01, 500 ml"
         shown = [lab.text() for lab in code.findChildren(type(code.head)) if lab.isVisible()]
-        for text in ("361 parts", "96 parts", "Pale blue, greyish"):
+        for text in ("361 ml", "96 ml", "Pale blue, greyish"):
             assert text in shown
         assert code.on_shelf.text() == words.SAME_ON_SHELF
         image = code.fields.grab().toImage()

@@ -113,8 +113,7 @@ class TestMarks:
         window.open(cushion.path)
         settle()
         assert window.session.found is not None
-        assert window.session.pick is None
-        assert window.session.recipes is None
+        assert (window.session.pick, window.session.recipes) == (None, None)
         window.session.set_cloth(cushion.cloth)
         settle()
         assert window.session.pick == 0
@@ -435,10 +434,10 @@ class TestBench:
         assert with_cushion.minimumSizeHint().width() <= 1280
         assert with_cushion.minimumSizeHint().height() <= 720
 
-    def test_dark_bench(self, with_cushion: Window, qtbot: QtBot) -> None:
+    def test_dark_bench(self, with_cushion: Window) -> None:
         """The dark bench is a neutral grey, darker than the light one."""
         light = with_cushion.grab().toImage().pixelColor(4, 4)
-        qtbot.mouseClick(with_cushion.dark, LEFT)
+        with_cushion.dark.trigger()
         dark = with_cushion.grab().toImage().pixelColor(4, 4)
         assert dark.lightness() < light.lightness() - 80
         for shade in (light, dark):

@@ -59,7 +59,10 @@ def is_lost(widget: QWidget, window: Window) -> bool:
     if not outer:
         return not window.rect().contains(place)
     area = outer[0]
-    inside = widget.mapTo(area.widget(), QPoint(0, 0)).x() + widget.width()
+    contents = area.widget()
+    if contents is None:
+        return False
+    inside = widget.mapTo(contents, QPoint(0, 0)).x() + widget.width()
     return area.horizontalScrollBarPolicy() == OFF and inside > area.viewport().width() + 1
 
 

@@ -7,10 +7,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal, InvalidOperation
 
-from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.amounts_products import (
+    Over,
+    mixed_product,
+    over_products,
+    over_tool,
+    spread_over,
+)
 from swatchwright.errors import MendableError
 from swatchwright.language import say
-from swatchwright.paint.paints import Paint
 from swatchwright.piece.amounts import Amounts, amounts_of
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.names import zone_word
@@ -70,48 +75,6 @@ def amounts_for(order: AmountsOrder) -> Amounts:
     return amounts_of(order)
 
 
-def mixed_product(
-    shelf: Shelf, parts: Sequence[tuple[str, float]], *, id_: str, left: Mapping[str, float]
-) -> Product:
-    """Make a product of paints of a shelf, with its own spreading rate and solids.
-
-    A litre of a mixture goes as far as its shares say: one over the sum of share over rate.
-
-    Parameters
-    ----------
-    shelf
-        Where the paints are.
-    parts
-        Ids and amounts; only their proportions count.
-    id_
-        What to call it.
-    left
-        What is left of each paint, ml, by its id.
-
-    Raises
-    ------
-    MendableError
-        If the paints cannot be mixed: see `look_of_mix`.
-    """
-    look = look_of_mix(shelf, parts)
-    each = list(zip(look.paints, look.shares, strict=True))
-    return Product(
-        id_,
-        ProductKind.PAINT,
-        tuple(_ingredient(paint, share, left) for paint, share in each),
-        rate=1.0 / sum(share / paint.spreading_rate for paint, share in each),
-        solids=sum(share * paint.volume_solids for paint, share in each),
-    )
-
-
-def _ingredient(paint: Paint, share: float, left: Mapping[str, float]) -> Ingredient:
-    tins = tuple(
-        TinSize(tin.ml, None if tin.price is None else Decimal(str(tin.price)))
-        for tin in paint.tins
-    )
-    return Ingredient(paint.id, paint.name, share, tins, left.get(paint.id, 0.0))
-
-
 def order_of(
     zones: Sequence[ZoneArea],
     coats: Coats,
@@ -123,6 +86,8 @@ def order_of(
     terms: Terms | None = None,
     sample_ml: float = 30.0,
     touch_up: float = 0.1,
+    over: Sequence[Over] = (),
+    primer: str = ProductKind.PRIMER.value,
 ) -> AmountsOrder:
     """Put an order together for zones that all get the same coats, each in its own colour.
 
@@ -140,6 +105,11 @@ def order_of(
         `clear finish` or a zone's paint.
     terms, sample_ml, touch_up
         As in `AmountsOrder`.
+    over
+        What washes and clear finishes are, in the order they are laid, where that is known; how
+        often they are laid is as the coats say.
+    primer
+        What the primer is called.
 
     Raises
     ------
@@ -147,6 +117,8 @@ def order_of(
         If a recipe is for a zone that is not there, or cannot be mixed; or tins or a rest are
         given of something that is not used.
     """
+    for kind, n in ((ProductKind.WASH, coats.wash), (ProductKind.CLEAR, coats.clear)):
+        over = spread_over(over, kind, n)
     recipes, tins, left = recipes or {}, tins or {}, left or {}
     for zone in recipes:
         if zone and zone not in [z.zone for z in zones]:
@@ -155,8 +127,9 @@ def order_of(
                 say("Use one of: {names}.", names=", ".join(zone_word(z.zone) for z in zones)),
             )
     paints = _paints(zones, coats, shelf, recipes, left) if coats.paint else {}
-    others = [product for product, n in _others(coats) if n]
-    products = [*dict.fromkeys(paints.values()), *others]
+    above = list(_above(coats, over, shelf, left))
+    below = [_primer(coats, primer)] if coats.primer else []
+    products = [*dict.fromkeys(paints.values()), *below, *(product for product, _ in above)]
     known = {i.id for product in products for i in product.ingredients}
     for name in (*tins, *left):
         if name not in known:
@@ -167,7 +140,7 @@ def order_of(
     return AmountsOrder(
         tuple(zones),
         tuple(_stocked(product, tins, left) for product in products),
-        tuple(_coatings(zones, coats, {zone: p.id for zone, p in paints.items()})),
+        tuple(_coatings(zones, coats, {zone: p.id for zone, p in paints.items()}, above)),
         sample_ml,
         touch_up,
         terms or Terms(),
@@ -207,16 +180,20 @@ def _own(coats: Coats, product: Product) -> Product:
     return replace(product, rate=rate, solids=solids)
 
 
-def _others(coats: Coats) -> Iterator[tuple[Product, int]]:
-    for kind, n in (
-        (ProductKind.PRIMER, coats.primer),
-        (ProductKind.WASH, coats.wash),
-        (ProductKind.CLEAR, coats.clear),
-    ):
-        thinned = coats.wash_thinned if kind is ProductKind.WASH else 0.0
-        rate = coats.rates.get(kind, 12.0)
-        made = Ingredient(kind.value, kind.value)
-        yield Product(kind.value, kind, (made,), rate, thinned=thinned), n
+def _primer(coats: Coats, name: str) -> Product:
+    kind = ProductKind.PRIMER
+    bought = Ingredient(kind.value, name)
+    return Product(kind.value, kind, (bought,), coats.rates.get(kind, 12.0))
+
+
+def _above(
+    coats: Coats, over: Sequence[Over], shelf: Shelf | None, left: Mapping[str, float]
+) -> Iterator[tuple[Product, int]]:
+    """Give what goes over the paint, and how often."""
+    for product, n in over_products(over, shelf, rates=coats.rates, left=left):
+        # A wash of which nothing is known is thinned as the coats say.
+        unknown = product.id == ProductKind.WASH.value == product.ingredients[0].id
+        yield (replace(product, thinned=coats.wash_thinned) if unknown else product), n
 
 
 def _stocked(
@@ -236,7 +213,10 @@ def _stocked(
 
 
 def _coatings(
-    zones: Sequence[ZoneArea], coats: Coats, paints: Mapping[str, str]
+    zones: Sequence[ZoneArea],
+    coats: Coats,
+    paints: Mapping[str, str],
+    above: Sequence[tuple[Product, int]],
 ) -> Iterator[Coating]:
     """Give what goes on each zone in its order; only what comes first meets the ground."""
     for zone in zones:
@@ -244,11 +224,10 @@ def _coatings(
         for product, n, leaves in (
             (ProductKind.PRIMER.value, coats.primer, Ground.PRIMED),
             (paints.get(zone.zone, ""), coats.paint, Ground.PAINTED),
-            (ProductKind.WASH.value, coats.wash, Ground.PAINTED),
-            (ProductKind.CLEAR.value, coats.clear, Ground.PAINTED),
+            *((product.id, n, Ground.PAINTED) for product, n in above),
         ):
             if n:
-                yield Coating(zone.zone, product, n, ground, coats.tool)
+                yield Coating(zone.zone, product, n, ground, over_tool(product, coats.tool))
                 ground = leaves
 
 

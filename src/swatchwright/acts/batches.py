@@ -24,6 +24,7 @@ from swatchwright.shelf.jobs import (
     RecipePaint,
     WantedColour,
 )
+from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows, paint_rows
 from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Edit, Store
@@ -127,8 +128,9 @@ def make_batch(
     zone: str | None = None,
     day: str | None = None,
     note: str = "",
+    in_use: Shelf | None = None,
 ) -> Changes:
-    """Mix a batch by the chosen recipe: by the same parts, for any volume, with a new number.
+    """Mix a batch by the chosen recipe: by its exact shares, for any volume, with a new number.
 
     What is poured is drawn from the stock where that is known. The warnings of what is given back
     say where the stock falls short and where a paint is no longer what it was.
@@ -145,6 +147,8 @@ def make_batch(
         As in 2026-03-01; today if None.
     note
         Anything.
+    in_use
+        As in `what_has_changed`.
 
     Raises
     ------
@@ -158,13 +162,13 @@ def make_batch(
         recipe = _chosen(job, zone)
         number = max((batch.number for batch in job.batches), default=0) + 1
         edit.call(labels.MIX_BATCH.format(number=number, job=job.title, ml=f"{volume:g}"))
-        amounts = rounded_amounts([p.parts for p in recipe.paints], volume)
+        amounts = rounded_amounts([p.share for p in recipe.paints], volume)
         poured = tuple(
             Poured(p.paint, p.name, ml, _draw(edit, p, ml))
             for p, ml in zip(recipe.paints, amounts, strict=True)
         )
         batch = Batch(number, day, round(volume, 1), recipe.zone, poured, note.strip())
-        for sentence in what_has_changed(store, recipe):
+        for sentence in what_has_changed(store, recipe, in_use=in_use):
             edit.warn(sentence)
         job_rows.write_job(edit, job, replace(job, batches=(*job.batches, batch)))
         return edit.changes

@@ -36,13 +36,13 @@ from swatchwright.acts.compare_values import (
     sound_view,
 )
 from swatchwright.acts.finish import preview
+from swatchwright.acts.in_light import adapted, cloth_in
 from swatchwright.acts.layering import coats_of_layer
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.recipes import MeasuredRecipe
-from swatchwright.colour.convert import D65_WHITE, bradford, xyz_to_lab
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.names import difference_words
-from swatchwright.colour.spectrum import Light, lab_of, light_white, xyz_of
+from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.plausible import plausible_reflectances
@@ -64,7 +64,6 @@ __all__ = [
     "Sight",
     "State",
     "WantedSight",
-    "adapted",
     "compared",
     "sound_view",
 ]
@@ -124,15 +123,6 @@ def compared(
     )
 
 
-def adapted(reflectance: Floats, light: Light) -> Floats:
-    """Give CIELAB (..., 3), D65, of what looks like reflectances (..., 36) under a light.
-
-    To an eye that has got used to that light, by the linear Bradford transform.
-    """
-    matrix = bradford(light_white(light), D65_WHITE)
-    return xyz_to_lab(xyz_of(reflectance, light) @ matrix.T)
-
-
 def _check(
     recipes: Sequence[MeasuredRecipe], states: Sequence[State], lights: Sequence[Light]
 ) -> None:
@@ -179,9 +169,7 @@ class _Cloth:
 
     def sight(self, light: Light) -> WantedSight:
         """Give how it looks under a light, its spectrum the smoothest."""
-        shown = self.wanted.lab
-        if light is not Light.D65:
-            shown = Lab.of(adapted(smoothest_reflectance(shown), light))
+        shown = cloth_in(self.wanted.lab, light)
         turns = difference_words(self.wanted.lab, shown)
         return WantedSight(light, Lab.of(self.drawn[light]), shown, turns)
 
@@ -198,6 +186,7 @@ class _Seen:
     words: tuple[str, ...]
     usual: float
     notes: tuple[str, ...]
+    as_usual: bool = False
 
 
 def _over(
@@ -208,12 +197,12 @@ def _over(
     base = base_of(mix(stacked(recipe.paints), [range(len(recipe.paints))], [recipe.shares]))
     found = []
     for state in states:
-        layers = _layers(measured, state, stack, shelf)
+        layers, as_usual = _layers(measured, state, stack, shelf)
         coats = [coat for layer in layers.layers for coat in coats_of_layer(shelf, layer)[0]]
         seen = look_of(base, coats, wet=state is State.WET)[0]
         if layers.layers:
             words, usual, notes = _finished(measured, layers, shelf)
-            found.append(_Seen(state, np.asarray(seen), words, usual, notes))
+            found.append(_Seen(state, np.asarray(seen), words, usual, notes, as_usual))
         else:
             found.append(_Seen(state, np.asarray(seen), (), measured.confidence.both, ()))
     return tuple(found)
@@ -231,18 +220,24 @@ def _finished(
     return tuple(step.words for step in look.steps[1:]), usual, notes
 
 
-def _layers(measured: MeasuredRecipe, state: State, stack: Stack, shelf: Shelf) -> Stack:
-    """Give what lies over a mix in a state."""
+def _layers(
+    measured: MeasuredRecipe, state: State, stack: Stack, shelf: Shelf
+) -> tuple[Stack, bool]:
+    """Give what lies over a mix in a state, and whether the usual stands in for what is not laid.
+
+    A layer that is laid no time at all is not laid.
+    """
+    laid = tuple(layer for layer in stack.layers if layer.passes > 0)
     if state in {State.DRY, State.WET}:
-        return Stack()
+        return Stack(), False
     if state is State.WASHED:
-        painted = [n for n, layer in enumerate(stack.layers, 1) if layer.is_paint]
+        painted = [n for n, layer in enumerate(laid, 1) if layer.is_paint]
         if painted:
-            return Stack(stack.layers[: painted[-1]])
-        return Stack((_usual_wash(measured, shelf),))
-    if any(not layer.is_paint for layer in stack.layers):
-        return stack
-    return Stack((*stack.layers, Layer(LayerKind.WAX, amber=0.0)))
+            return Stack(laid[: painted[-1]]), False
+        return Stack((_usual_wash(measured, shelf),)), True
+    if any(not layer.is_paint for layer in laid):
+        return Stack(laid), False
+    return Stack((*laid, Layer(LayerKind.WAX, amber=0.0))), True
 
 
 def _usual_wash(measured: MeasuredRecipe, shelf: Shelf) -> Layer:
@@ -262,7 +257,9 @@ def _candidate(cloth: _Cloth, measured: MeasuredRecipe, seen: Sequence[_Seen]) -
     return Candidate(
         recipe=measured,
         sights=tuple(_sight(cloth, one, light) for one in seen for light in cloth.lights),
-        laid=tuple(Laid(one.state, one.words, one.notes) for one in seen if one.words),
+        laid=tuple(
+            Laid(one.state, one.words, one.notes, usual=one.as_usual) for one in seen if one.words
+        ),
     )
 
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from swatchwright.acts.in_light import ROOM
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.spectrum import Light
 from swatchwright.language import mark
@@ -28,9 +29,6 @@ __all__ = [
     "WantedSight",
     "sound_view",
 ]
-
-ROOM = (Light.D65, Light.LAMP, Light.WARM_LED, Light.COOL_LED, Light.TUBE)
-"""Daylight, a warm lamp, a warm and a cool LED, a tube."""
 
 MOST_MIXES = 6
 
@@ -130,11 +128,24 @@ class Sight:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """What lies over a mix in a state, lowest first, and what to mind, in a painter's words."""
+    """What lies over a mix in a state, in a painter's words.
+
+    Parameters
+    ----------
+    state
+        The state.
+    words
+        The layers, lowest first.
+    notes
+        What to mind.
+    usual
+        Whether the wash, or the wax on top, is the usual one, since none was laid.
+    """
 
     state: State
     words: tuple[str, ...]
     notes: tuple[str, ...]
+    usual: bool = False
 
 
 @dataclass(frozen=True, slots=True)

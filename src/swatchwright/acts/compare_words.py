@@ -80,11 +80,15 @@ def light_of_word(word: str) -> Light | None:
 
 
 def near_words(sight: Sight) -> str:
-    """Say how near a mix is: “close” where that is known, else “from close up to far off”."""
+    """Say how near a mix is: in a word where that is known, else between which two it may be."""
     least, most = closeness(sight.least), closeness(sight.most)
     if least == most:
         return most
-    return say("from {least} up to {most}", least=_short(least), most=_short(most))
+    return say(
+        "it could be anything from “{least}” to “{most}”",
+        least=_short(least),
+        most=_short(most),
+    )
 
 
 def _short(words: str) -> str:

@@ -35,7 +35,7 @@ _BRIEF = mark(
     "there: the body in its clay red, the top in its ink blue. This job, the client and the paints "
     "are invented."
 )
-_LIGHT = "Daylight from a north window"
+_LIGHT = mark("Daylight from a north window")
 _NOTE = mark(
     "Invented for demonstration: change what you like, mix a batch, take it back, or remove it."
 )

@@ -11,11 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.confidence import confidence_in
-from swatchwright.acts.finish_words import clear_word, layer_words, notes_on
+from swatchwright.acts.finish_values import BuildUp, Look, Pass, StepLook
+from swatchwright.acts.finish_words import clear_word, duller_words, layer_words, notes_on
+from swatchwright.acts.in_light import ROOM, adapted
 from swatchwright.acts.layering import Parts, Primer, base_coat, coats_of_layer, film_of_layer
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.colour.spectrum import Light, lab_of
+from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.layered import (
@@ -23,6 +25,7 @@ from swatchwright.paint.layered import (
     Clear,
     Coat,
     Film,
+    glare_of,
     look_of,
 )
 from swatchwright.paint.layers import (
@@ -38,7 +41,6 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab
 
 __all__ = [
-    "ROOM_LIGHTS",
     "BuildUp",
     "Look",
     "Pass",
@@ -48,9 +50,6 @@ __all__ = [
 ]
 
 Floats = NDArray[np.floating[Any]]
-ROOM_LIGHTS = (Light.D65, Light.LAMP, Light.COOL_LED)
-"""Daylight, a warm lamp, a cool LED."""
-
 # How much more a hand may leave than it means to, how far a sheen may be off, and how much less of
 # the pores a finish may fill: common practice, no source.
 _HAND, _SHEEN_OFF, _FILL_OFF = 1.3, 0.2, 0.2
@@ -58,72 +57,8 @@ _HAND, _SHEEN_OFF, _FILL_OFF = 1.3, 0.2, 0.2
 # Half of all washes over paint lie within this of adding-doubling, CIEDE2000: docs/finishes.md.
 _FORMULA = 1.0
 
-
-@dataclass(frozen=True, slots=True)
-class StepLook:
-    """How a piece looks after one layer more.
-
-    Parameters
-    ----------
-    layer
-        The layer; None for the bare coat.
-    words
-        What it is, in a painter's words.
-    film_um
-        Dry paint that it leaves on the mean, micrometres; None for a clear finish or the bare coat.
-    flat, dry, grain
-        Its dry colour on the flats (0.3 of the mean thickness), on the whole, and in grain and
-        mouldings (1.7).
-    grain_range
-        CIEDE2000 between flats and grain.
-    wet
-        Its colour while the layer is wet, on the whole.
-    lights
-        Its dry colour under `ROOM_LIGHTS`, each for its own white.
-    change
-        CIEDE2000 from the step before.
-    doubt
-        How far off it usually is, CIEDE2000: paints, formula, hand and sheen.
-    """
-
-    layer: Layer | None
-    words: str
-    film_um: float | None
-    flat: Lab
-    dry: Lab
-    grain: Lab
-    grain_range: float
-    wet: Lab
-    lights: tuple[tuple[Light, Lab], ...]
-    change: float
-    doubt: float
-
-
-@dataclass(frozen=True, slots=True)
-class Look:
-    """A stack step by step: the bare coat first; and what to mind, in plain words."""
-
-    steps: tuple[StepLook, ...]
-    notes: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Pass:
-    """The colour after so many passes, on the flats, on the whole and in the grain."""
-
-    count: int
-    film_um: float
-    flat: Lab
-    dry: Lab
-    grain: Lab
-
-
-@dataclass(frozen=True, slots=True)
-class BuildUp:
-    """How a wash or a glaze builds up, from no pass on, and the colour it tends to."""
-
-    passes: tuple[Pass, ...]
-    tends_to: Lab
+# L* by which a finish has to be paler than what it lies on for that to be told.
+_PALER = 0.3
 
 
 def preview(shelf: Shelf, parts: Parts, layers: Stack, ground: Primer | None = None) -> Look:
@@ -149,12 +84,14 @@ def preview(shelf: Shelf, parts: Parts, layers: Stack, ground: Primer | None = N
     look = look_of_mix(shelf, parts)
     base = base_coat(shelf, parts, ground)
     laid = _Laid(base, (), _known(look.paints, look.shares))
-    steps = [_look_of_step(laid)]
+    steps, dull = [_look_of_step(laid)], []
     for layer in layers.layers:
         new, used = coats_of_layer(shelf, layer)
         known = max(laid.known, _known(used, [parts for _, parts in layer.paints]))
-        laid = _Laid(base, (*laid.coats, *new), known)
+        below, laid = laid, _Laid(base, (*laid.coats, *new), known)
         step = _look_of_step(laid)
+        if not used and laid.glare > below.glare and step.dry.L - steps[-1].dry.L > _PALER:
+            dull.append(duller_words(layer.kind))
         steps.append(
             replace(
                 step,
@@ -164,7 +101,8 @@ def preview(shelf: Shelf, parts: Parts, layers: Stack, ground: Primer | None = N
                 change=_apart(steps[-1].dry, step.dry),
             )
         )
-    return Look(tuple(steps), (*look.notes, *notes_on(shelf, look.paints, layers)))
+    minded = dict.fromkeys((*dull, *notes_on(shelf, look.paints, layers)))
+    return Look(tuple(steps), (*look.notes, *minded))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -178,6 +116,11 @@ class _Laid:
     def seen(self, *, wet: bool = False) -> Floats:
         """Give its reflectance (36,) on the whole."""
         return np.asarray(look_of(self.base, self.coats, wet=wet)[0])
+
+    @property
+    def glare(self) -> float:
+        """Give the share of its surface's own reflection that is seen."""
+        return float(np.ravel(glare_of(self.base, self.coats))[0])
 
 
 def _known(paints: tuple[Paint, ...], parts: Sequence[float]) -> float:
@@ -257,7 +200,7 @@ def _look_of_step(laid: _Laid) -> StepLook:
         grain=grain,
         grain_range=_apart(flat, grain),
         wet=Lab.of(lab_of(laid.seen(wet=True))),
-        lights=tuple((light, Lab.of(lab_of(R, light))) for light in ROOM_LIGHTS),
+        lights=tuple((light, Lab.of(adapted(R, light))) for light in ROOM),
         change=0.0,
         doubt=_doubt(laid, dry),
     )

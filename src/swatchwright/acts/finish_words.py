@@ -10,7 +10,7 @@ from swatchwright.paint.layers import Layer, LayerKind, Stack, wash_of
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["clear_word", "layer_words", "notes_on"]
+__all__ = ["clear_word", "duller_words", "layer_words", "notes_on"]
 
 _THICKENS = mark(
     "Thinned paint thickens as it stands in warm air, so the end of a batch goes on heavier than "
@@ -31,6 +31,21 @@ _SEAL = mark(
     "surface first, and try it on an inside face."
 )
 _YELLOWS = mark("An oil or amber finish yellows on; whites and pale blues show it most.")
+
+_DULLER = {
+    LayerKind.WAX: mark(
+        "The wax is duller than the paint below it, so it looks a little paler; on a chalky paint "
+        "it would deepen it."
+    ),
+    LayerKind.OIL: mark(
+        "The oil is duller than the paint below it, so it looks a little paler; on a chalky paint "
+        "it would deepen it."
+    ),
+    LayerKind.VARNISH: mark(
+        "The varnish is duller than the paint below it, so it looks a little paler; on a chalky "
+        "paint it would deepen it."
+    ),
+}
 
 _AFTER_A = "after “a”"
 _KINDS = {
@@ -103,6 +118,11 @@ def _thinner(layer: Layer, paints: Sequence[Paint]) -> str:
 def clear_word(kind: LayerKind) -> str:
     """Say what a clear finish is, after “a”."""
     return say_in(_AFTER_A, _KINDS[kind])
+
+
+def duller_words(kind: LayerKind) -> str:
+    """Say that a clear finish makes a glossier paint paler."""
+    return say(_DULLER[kind])
 
 
 def _clear_words(layer: Layer) -> str:

@@ -1,4 +1,4 @@
-"""The guide: its pages in the order of the work, and finding words in them."""
+"""The guide: its pages in the order of the work."""
 
 from __future__ import annotations
 
@@ -8,20 +8,16 @@ from functools import cache
 from pathlib import Path
 
 import swatchwright
-from swatchwright.acts.guide_text import inline, plain_lines, title_of
+from swatchwright.acts.guide_text import inline, title_of
 from swatchwright.errors import MendableError
 from swatchwright.language import ENGLISH, say
 
-__all__ = ["START", "GuideFound", "GuidePage", "find_in_guide", "guide_page", "guide_pages"]
+__all__ = ["START", "GuidePage", "guide_page", "guide_pages"]
 
 START = "index"
 """The page on which the guide begins; its links are the table of contents."""
 
 _LINK = re.compile(r"\]\(([a-z_]+)\.md\)")
-_HEADING = 5
-"""Words that a heading has at the most, as a rule."""
-_BEFORE, _AFTER = 40, 90
-"""Letters of a line that are shown before and after what was found in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +43,6 @@ class GuidePage:
     path: Path
     text: str
     language: str
-
-
-@dataclass(frozen=True, slots=True)
-class GuideFound:
-    """A page on which words were found: how often, and a piece of the first line with them."""
-
-    page: GuidePage
-    count: int
-    piece: str
 
 
 @cache
@@ -105,58 +92,6 @@ def guide_page(name: str = START, language: str = ENGLISH) -> GuidePage:
             say("Ask for one of: {names}.", names=names),
         )
     return (exact or alike)[0]
-
-
-def find_in_guide(words: str, language: str = ENGLISH) -> tuple[GuideFound, ...]:
-    """Find the pages that hold all of these words, those with one in their title first.
-
-    Parameters
-    ----------
-    words
-        Words or the beginnings of words, in any order, large or small.
-    language
-        An ISO 639-1 code.
-    """
-    wanted = tuple(dict.fromkeys(words.casefold().split()))[:20]
-    if not wanted:
-        return ()
-    found = [one for page in guide_pages(language) if (one := _found(page, wanted)) is not None]
-    return tuple(sorted(found, key=lambda one: (not _titled(one.page, wanted), -one.count)))
-
-
-def _found(page: GuidePage, wanted: tuple[str, ...]) -> GuideFound | None:
-    lines = plain_lines(page.text)
-    patterns = [_beginning(word) for word in wanted]
-    hits = [(line, sum(len(p.findall(line.casefold())) for p in patterns)) for line in lines]
-    whole = " ".join(lines).casefold()
-    if not all(pattern.search(whole) for pattern in patterns):
-        return None
-    # The line below the title that holds most of the words tells best what is said of them.
-    line = max(lines[1:] or lines, key=lambda one: _tells(one, patterns))
-    return GuideFound(page, sum(count for _, count in hits), _piece(line, patterns))
-
-
-def _tells(line: str, patterns: list[re.Pattern[str]]) -> tuple[int, bool]:
-    """Say how much a line tells of words: how many it holds, and whether it is a sentence."""
-    return sum(bool(p.search(line.casefold())) for p in patterns), len(line.split()) > _HEADING
-
-
-def _beginning(word: str) -> re.Pattern[str]:
-    """Find a word where it begins one; what does not begin with a letter is found anywhere."""
-    return re.compile((r"\b" if word[:1].isalnum() else "") + re.escape(word))
-
-
-def _piece(line: str, patterns: list[re.Pattern[str]]) -> str:
-    """Cut out of a line what stands around the first of the words in it."""
-    at = min((m.start() for p in patterns if (m := p.search(line.casefold()))), default=0)
-    first = line.rfind(" ", 0, max(at - _BEFORE, 0) + 1) + 1 if at > _BEFORE else 0
-    last = line.find(" ", at + _AFTER)
-    end = len(line) if last < 0 else last
-    return f"{'…' if first else ''}{line[first:end]}{'…' if end < len(line) else ''}"
-
-
-def _titled(page: GuidePage, wanted: tuple[str, ...]) -> bool:
-    return any(_beginning(word).search(page.title.casefold()) for word in wanted)
 
 
 def _read(folder: Path, name: str, language: str) -> GuidePage:

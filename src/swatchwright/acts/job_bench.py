@@ -44,7 +44,8 @@ __all__ = [
 BENCH = "bench"
 """The part of a job that tells how the bench was set."""
 
-_ON_PHOTO = "repaint"
+_NOT_OF_A_CLOTH = ("repaint", "sample-photo")
+"""The parts of a job whose photos are not those of a cloth alone."""
 
 _SAME_SHARE = 5e-4
 _SAME_COLOUR = 0.05
@@ -66,7 +67,7 @@ class Laid:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _OnPhoto:
-    """As much as is asked here of the piece that is repainted on its photo."""
+    """As much as is asked here of a part that has a photo of its own."""
 
     photo: str = ""
 
@@ -107,17 +108,19 @@ def settings_of(job: Job) -> Laid:
 
 def photo_to_lay(job: Job) -> KeptPhoto | None:
     """Give the photo of a job that belongs on the bench: the one kept there last."""
-    hash_, piece = settings_of(job).photo, _photo_of_piece(job)
-    cloths = [photo for photo in job.photos if photo.hash != piece]
+    hash_, others = settings_of(job).photo, _other_photos(job)
+    cloths = [photo for photo in job.photos if photo.hash not in others]
     return next(iter([*(p for p in job.photos if p.hash == hash_), *cloths[::-1]]), None)
 
 
-def _photo_of_piece(job: Job) -> str:
-    """Give the hash of the photo that shows the piece to be painted; empty where there is none."""
-    document = job.document(_ON_PHOTO)
-    with suppress(MendableError):
-        return "" if document is None else document.read(_OnPhoto).photo
-    return ""
+def _other_photos(job: Job) -> set[str]:
+    """Give the hashes of the photos that show the piece to be painted, or a sample."""
+    documents = [job.document(part) for part in _NOT_OF_A_CLOTH]
+    found = set()
+    for document in documents:
+        with suppress(MendableError):
+            found.add("" if document is None else document.read(_OnPhoto).photo)
+    return found
 
 
 def wanted_to_lay(job: Job) -> WantedColour | None:

@@ -6,14 +6,17 @@ from collections.abc import Callable
 from contextlib import suppress
 from typing import TypeVar
 
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_job import PIECE_PART
+from swatchwright.colour.names import colour_name
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.layers import Stack
 from swatchwright.piece.names import piece_word
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.order import PlanOrder
+from swatchwright.sheet.told import date_text
 from swatchwright.shelf.jobs import Document, Job
 
 __all__ = ["told_parts"]
@@ -54,7 +57,7 @@ def _piece(piece: Piece) -> str:
 
 
 def _plan(order: PlanOrder) -> str:
-    return say("from {day}", day=order.start)
+    return say("from {day}", day=date_text(order.start))
 
 
 def _finish(stack: Stack) -> str:
@@ -62,8 +65,13 @@ def _finish(stack: Stack) -> str:
     return laid or say("none, the bare coat")
 
 
+def _client(wishes: ClientWishes) -> str:
+    return ", ".join(colour_name(wish.aim) for wish in wishes.wishes)
+
+
 _TOLD: dict[str, Callable[[Document], str]] = {
     PIECE_PART: _told(Piece, _piece),
     "plan": _told(PlanOrder, _plan),
     "finish": _told(Stack, _finish),
+    CLIENT_PART: _told(ClientWishes, _client),
 }

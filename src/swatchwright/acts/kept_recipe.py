@@ -5,11 +5,13 @@ from __future__ import annotations
 import numpy as np
 
 from swatchwright.acts.mix import own_colours
+from swatchwright.acts.stock import kept_shelf
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.names import zone_word
+from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import paint_rows
@@ -34,12 +36,21 @@ def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
     return Shelf(OWN_PAINTS, paints)
 
 
-def what_has_changed(store: Store, recipe: KeptRecipe) -> tuple[str, ...]:
-    """Say of each paint of a recipe that the shelf lacks or that is no longer what it was."""
+def what_has_changed(
+    store: Store, recipe: KeptRecipe, *, in_use: Shelf | None = None
+) -> tuple[str, ...]:
+    """Say of each paint of a recipe that the shelf lacks or that is no longer what it was.
+
+    Parameters
+    ----------
+    store, recipe
+        Where the shelf and the recipe's paints are kept.
+    in_use
+        The paints that are mixed from while none are kept; those of the demonstration if None.
+    """
     was = shelf_of_recipe(store, recipe)
-    with store.reading() as connection:
-        ids = tuple(paint.id for paint in was.paints)
-        now = {s.paint.id: s.paint for s in paint_rows.read_paints(connection, ids)}
+    ids = tuple(paint.id for paint in was.paints)
+    now = {paint.id: paint for paint in _on_shelf(store, ids, in_use)}
     told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
     return tuple(sentence for sentence in told if sentence)
 
@@ -55,6 +66,15 @@ def no_recipe(job: Job, zone: str | None) -> MendableError:
         if zones
         else say("Find and keep a recipe first."),
     )
+
+
+def _on_shelf(store: Store, ids: tuple[str, ...], in_use: Shelf | None) -> tuple[Paint, ...]:
+    """Give those of some paints that are on the shelf, and maybe others of it."""
+    with store.reading() as connection:
+        found = tuple(s.paint for s in paint_rows.read_paints(connection, ids))
+    if found or kept_shelf(store).stocked:
+        return found
+    return (in_use or demo_shelf()).paints
 
 
 def _difference(was: Paint, now: Paint | None) -> str:

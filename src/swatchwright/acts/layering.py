@@ -14,6 +14,8 @@ from swatchwright.paint.layers import (
     WAX_FILM,
     Layer,
     LayerKind,
+    Stack,
+    check_stack,
     clear_of,
     follows_grain,
     wash_of,
@@ -23,10 +25,23 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["Parts", "Primer", "base_coat", "coats_of_layer", "film_of_layer", "paints_for"]
+__all__ = [
+    "BARE",
+    "Parts",
+    "Primer",
+    "base_coat",
+    "coats_of_layer",
+    "coats_of_stack",
+    "film_of_layer",
+    "paints_for",
+    "without_washes",
+]
 
 Parts = Sequence[tuple[str, float]]
 """Ids and amounts of a mix; only their proportions count."""
+
+BARE = Stack()
+"""Nothing over a coat."""
 
 _MOST_COATS = 20
 
@@ -81,6 +96,23 @@ def coats_of_layer(shelf: Shelf, layer: Layer) -> tuple[tuple[Coat, ...], tuple[
     if not layer.is_paint:
         coats = (*coats, Clear(clear_of(layer), layer.passes, follows_grain(layer)))
     return coats, paints
+
+
+def coats_of_stack(shelf: Shelf, layers: Stack) -> tuple[Coat, ...]:
+    """Give what all layers of a stack put on, the lowest first.
+
+    Raises
+    ------
+    MendableError
+        If a layer cannot be, or a paint of it is not on the shelf.
+    """
+    check_stack(layers)
+    return tuple(coat for layer in layers.layers for coat in coats_of_layer(shelf, layer)[0])
+
+
+def without_washes(layers: Stack) -> Stack:
+    """Give what stays of a stack when another wash is laid: all but its washes and glazes."""
+    return Stack(tuple(layer for layer in layers.layers if not layer.is_paint))
 
 
 def paints_for(

@@ -8,23 +8,33 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import TypeVar
 
-from swatchwright.acts.amounts import Coats, order_of
+from swatchwright.acts.amounts import order_of
 from swatchwright.acts.batches import WHOLE_PIECE, shelf_of_recipe
-from swatchwright.acts.jobs import keep_document
+from swatchwright.acts.jobs import job_of, keep_document
 from swatchwright.acts.labels import THE_PIECE
 from swatchwright.acts.piece import sized
+from swatchwright.acts.piece_follow import Beside, followed, plan_told
+from swatchwright.acts.piece_form import (
+    PieceForm,
+    form_for,
+    form_of_parts,
+    has_inside,
+    piece_of_form,
+)
 from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.recipe import Recipe
+from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import Paint
-from swatchwright.piece.common import USUAL, Kind, common_piece
-from swatchwright.piece.order import AmountsOrder, ProductKind, Terms
-from swatchwright.piece.part import Piece, Shape
+from swatchwright.piece.order import AmountsOrder
+from swatchwright.piece.part import Piece
 from swatchwright.piece.tins import TinSize
-from swatchwright.shelf.jobs import KeptRecipe
+from swatchwright.piece.work.order import PlanOrder
+from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
@@ -36,9 +46,12 @@ __all__ = [
     "FORM_PART",
     "PIECE_PART",
     "AtHand",
+    "Beside",
     "PieceForm",
     "ZoneMix",
+    "amounts_order_of",
     "at_hand",
+    "beside_in",
     "form_for",
     "form_of_parts",
     "has_inside",
@@ -53,83 +66,7 @@ PIECE_PART, AMOUNTS_PART, FORM_PART = "piece", "amounts", "piece-form"
 """Names of the parts of a job: the piece, its order of amounts, and what was set for both."""
 
 Share = tuple[str, float]
-
-
-@dataclass(frozen=True, slots=True)
-class PieceForm:
-    """What a painter has set for a piece.
-
-    Parameters
-    ----------
-    kind, width, height, depth, drawers, leg, inside
-        A common piece and its outer sizes, mm, as of `common_piece`; None and 0 for a piece that
-        was read from a file of parts.
-    by_hand
-        Whether its parts were changed since, so that the sizes alone no longer tell them.
-    coats
-        What goes on.
-    sample_ml, touch_up
-        As in `AmountsOrder`.
-    tins, left
-        Sizes sold and ml left, by what they are of; they come before what the shelf knows.
-    terms
-        What she asks of a client.
-    """
-
-    kind: Kind | None
-    width: float = 0.0
-    height: float = 0.0
-    depth: float = 0.0
-    drawers: int | None = None
-    leg: Shape | None = None
-    inside: bool = False
-    by_hand: bool = False
-    coats: Coats = field(default_factory=Coats)
-    sample_ml: float = 30.0
-    touch_up: float = 0.1
-    tins: dict[str, tuple[TinSize, ...]] = field(default_factory=dict)
-    left: dict[str, float] = field(default_factory=dict)
-    terms: Terms = field(default_factory=Terms)
-
-
-def form_for(kind: Kind) -> PieceForm:
-    """Give the form of a common piece as it usually is."""
-    usual = USUAL[kind]
-    width, height, depth = map(float, usual.size)
-    return PieceForm(kind, width, height, depth, drawers=usual.drawers, leg=usual.leg)
-
-
-def form_of_parts() -> PieceForm:
-    """Give a form for a piece that is told by its parts alone, as one of a file."""
-    return PieceForm(None, by_hand=True)
-
-
-def has_inside(kind: Kind) -> bool:
-    """Tell whether a common piece has an inside that may be painted too."""
-    return common_piece(kind, inside=True) != common_piece(kind)
-
-
-def piece_of_form(form: PieceForm) -> Piece:
-    """Build the common piece of a form.
-
-    Raises
-    ------
-    MendableError
-        If it cannot be built so, or was not built from sizes.
-    """
-    if form.kind is None:
-        raise MendableError(
-            say("The piece came from a file of parts."), say("Change its parts instead.")
-        )
-    return common_piece(
-        form.kind,
-        width=form.width,
-        height=form.height,
-        depth=form.depth,
-        drawers=form.drawers,
-        leg=form.leg,
-        inside=form.inside,
-    )
+T = TypeVar("T")
 
 
 # --- mixes ---------------------------------------------------------------------------------------
@@ -192,11 +129,18 @@ def at_hand(store: Store, kept: Sequence[KeptRecipe]) -> AtHand:
 
 
 def order_for_job(
-    form: PieceForm, piece: Piece, mixes: Mapping[str, ZoneMix], shelf: Shelf, known: AtHand
+    form: PieceForm,
+    piece: Piece,
+    mixes: Mapping[str, ZoneMix],
+    shelf: Shelf,
+    known: AtHand,
+    *,
+    beside: Beside | None = None,
 ) -> AmountsOrder:
     """Put together the order of amounts for a piece and its mixes.
 
     A paint is taken from the shelf, or, where that lacks it, as it was when its recipe was kept.
+    What the form leaves open follows what other parts of the job say.
 
     Raises
     ------
@@ -209,33 +153,87 @@ def order_for_job(
             say("No face of any part is painted."),
             say("Tick a painted face of a part in the list of parts."),
         )
+    told = followed(form, beside or Beside())
     paints = {paint.id: paint for paint in (*known.paints, *shelf.paints)}
     recipes = {
         zone: mix.parts for zone, mix in mixes.items() if all(id_ in paints for id_, _ in mix.parts)
     }
-    used = {id_ for parts in recipes.values() for id_, _ in parts} if form.coats.paint else set()
-    bare = {zone.zone for zone in zones if zone.zone not in recipes} if form.coats.paint else set()
-    names = used | bare | {kind.value for kind, n in _others(form.coats) if n}
-    left = {**known.left, **form.left}
-    return order_of(
+    over = tuple(
+        one if all(id_ in paints for id_, _ in one.paints) else replace(one, paints=())
+        for one in told.over
+    )
+    order = order_of(
         zones,
-        form.coats,
+        told.coats,
         shelf=Shelf(shelf.name, tuple(paints.values())),
         recipes=recipes,
-        tins={name: sizes for name, sizes in form.tins.items() if name in names},
-        left={name: ml for name, ml in left.items() if name in names},
         terms=form.terms,
         sample_ml=form.sample_ml,
         touch_up=form.touch_up,
+        over=over,
+        primer=told.primer,
+    )
+    return _stocked(order, form.tins, {**known.left, **form.left})
+
+
+def _stocked(
+    order: AmountsOrder, tins: Mapping[str, tuple[TinSize, ...]], left: Mapping[str, float]
+) -> AmountsOrder:
+    """Put in what is sold and left of each paint, as far as that is used."""
+    return replace(
+        order,
+        products=tuple(
+            replace(
+                product,
+                ingredients=tuple(
+                    replace(
+                        paint,
+                        tins=tins.get(paint.id, paint.tins),
+                        left_ml=left.get(paint.id, paint.left_ml),
+                    )
+                    for paint in product.ingredients
+                ),
+            )
+            for product in order.products
+        ),
     )
 
 
-def _others(coats: Coats) -> tuple[tuple[ProductKind, int], ...]:
-    return (
-        (ProductKind.PRIMER, coats.primer),
-        (ProductKind.WASH, coats.wash),
-        (ProductKind.CLEAR, coats.clear),
-    )
+def amounts_order_of(store: Store, job: Job, shelf: Shelf) -> AmountsOrder | None:
+    """Give the order of amounts of a job as all its parts say now; None where it has no piece.
+
+    Parameters
+    ----------
+    store, job
+        Which job.
+    shelf
+        The paints that are in use.
+
+    Raises
+    ------
+    MendableError
+        As `order_for_job`.
+    """
+    piece = _read(job, PIECE_PART, Piece)
+    if piece is None:
+        return None
+    form = _read(job, FORM_PART, PieceForm) or PieceForm(None)
+    mixes = mixes_by_zone(piece, job.recipes, None)
+    known = at_hand(store, job.recipes)
+    return order_for_job(form, piece, mixes, shelf, known, beside=beside_in(job))
+
+
+def beside_in(job: Job) -> Beside:
+    """Give what the other parts of a job say that its piece follows."""
+    return Beside(_read(job, "finish", Stack), _read(job, "plan", PlanOrder))
+
+
+def _read(job: Job, part: str, kind: type[T]) -> T | None:
+    document = job.document(part)
+    return None if document is None else document.read(kind)
+
+
+# --- kept ----------------------------------------------------------------------------------------
 
 
 def keep_piece(
@@ -243,7 +241,7 @@ def keep_piece(
 ) -> Changes:
     """Keep the piece of a job, what was set for it and its order of amounts, as one edit.
 
-    What is None is taken away.
+    What is None is taken away. What is on the piece and its primer are told to its plan as well.
 
     Raises
     ------
@@ -251,9 +249,13 @@ def keep_piece(
         If there is no such job, or one of them is too large to be kept.
     """
     with store.editing("The piece") as edit:
-        edit.call(THE_PIECE.format(job=job_rows.read_job(edit.connection, id_).title))
+        job = job_rows.read_job(edit.connection, id_)
+        edit.call(THE_PIECE.format(job=job.title))
         for part, value in ((PIECE_PART, piece), (FORM_PART, form), (AMOUNTS_PART, order)):
             keep_document(store, id_, part, value)
+        plan = _read(job, "plan", PlanOrder)
+        if plan is not None and form is not None and (told := plan_told(plan, form)) != plan:
+            keep_document(store, id_, "plan", told)
         return edit.changes
 
 
@@ -278,5 +280,6 @@ def keep_sized(
     """
     order: AmountsOrder | None = None
     with suppress(MendableError):
-        order = order_for_job(form, piece, mixes, shelf, known)
+        beside = beside_in(job_of(store, id_))
+        order = order_for_job(form, piece, mixes, shelf, known, beside=beside)
     return keep_piece(store, id_, form, piece, order)

@@ -13,6 +13,7 @@ from swatchwright.piece.work.calendar import calendar_of
 from swatchwright.piece.work.days import Day, days_of
 from swatchwright.piece.work.order import PlanOrder, Which
 from swatchwright.piece.work.plan import Plan, plan_of
+from swatchwright.piece.work.seen import painted_sides
 
 __all__ = ["PlannedWork", "faces_of", "plan_for", "save_calendar"]
 
@@ -39,11 +40,8 @@ def plan_for(order: PlanOrder) -> PlannedWork:
 
 
 def faces_of(piece: Piece) -> tuple[Which, ...]:
-    """Give what is usually painted of a piece, for a plan."""
-    if piece.flat:
-        return (Which.FRONT,)
-    usual = (Which.FRONT, Which.SIDES, Which.TOP)
-    return (Which.UNDERSIDE, *usual) if piece.underside else usual
+    """Give the sides that are painted of a piece, for a plan."""
+    return painted_sides(piece)
 
 
 def save_calendar(plan: Plan, path: Path, *, stamp: datetime | None = None) -> None:

@@ -2,38 +2,55 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
+from swatchwright.acts.amounts_products import Over
+from swatchwright.acts.jobs import keep_document
+from swatchwright.acts.labels import part_label
 from swatchwright.acts.piece import sized
-from swatchwright.acts.piece_job import PieceForm
+from swatchwright.acts.piece_follow import Beside, answers_of_piece, followed, told_by_plan
+from swatchwright.acts.piece_form import PieceForm
+from swatchwright.acts.piece_job import FORM_PART, PIECE_PART
 from swatchwright.acts.plan import faces_of
+from swatchwright.acts.plan_own import own_answers
 from swatchwright.mixing.recipe import Recipe
-from swatchwright.paint.layers import LayerKind, Stack
+from swatchwright.paint.layers import LayerKind, Stack, wash_of
 from swatchwright.paint.paints import Paint
+from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.coats import usual_primer
-from swatchwright.piece.work.order import Carrier, FinishKind, Lead, PaintTimes, PlanOrder, Primer
+from swatchwright.piece.work.order import Carrier, FinishKind, Laid, Lead, PaintTimes, PlanOrder
+from swatchwright.piece.work.seen import loose_parts, sat_on
 from swatchwright.piece.work.times import finish_times, paint_times, primer_times
-from swatchwright.shelf.jobs import KeptRecipe
+from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
+from swatchwright.shelf.store import job_rows
+from swatchwright.shelf.store.history import Changes
+from swatchwright.shelf.store.store import Store
 
 __all__ = [
+    "FINISH_PART",
+    "PLAN_PART",
     "Elsewhere",
     "Product",
     "answered",
     "following",
+    "keep_plan",
+    "laid_in",
     "paints_in_use",
+    "plan_of_job",
     "products_in",
     "usual_times",
 ]
 
-_FINISHES = {
-    LayerKind.WAX: FinishKind.WAX,
-    LayerKind.OIL: FinishKind.OIL,
-    LayerKind.VARNISH: FinishKind.VARNISH,
-}
+T = TypeVar("T")
 
+PLAN_PART, FINISH_PART = "plan", "finish"
+"""Names of the parts of a job: the plan of work, and what goes over the paint."""
+
+_FINISHES = {kind.value: kind for kind in (FinishKind.WAX, FinishKind.OIL, FinishKind.VARNISH)}
 
 _MOST_COATS = 10
 
@@ -50,16 +67,19 @@ class Elsewhere:
         What goes over the paint.
     paints
         What the chosen mixes are made of.
+    laid
+        What the washes are stirred of; see `laid_in`.
     """
 
     piece: Piece | None = None
     form: PieceForm | None = None
     stack: Stack | None = None
     paints: tuple[Paint, ...] = ()
+    laid: tuple[Laid, ...] = ()
 
 
-def following(order: PlanOrder, told: Elsewhere, *, coats: bool = True) -> PlanOrder:
-    """Let an order follow what is said elsewhere of the piece and, if asked, of what goes on.
+def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
+    """Let an order follow what is said elsewhere, but for the answers that were set by hand.
 
     Parameters
     ----------
@@ -67,8 +87,6 @@ def following(order: PlanOrder, told: Elsewhere, *, coats: bool = True) -> PlanO
         What is set so far; what is said nowhere else stays.
     told
         What is said elsewhere.
-    coats
-        Whether coats, washes, finish and carrier follow too, or only the piece.
     """
     if told.piece is not None:
         order = replace(
@@ -77,43 +95,116 @@ def following(order: PlanOrder, told: Elsewhere, *, coats: bool = True) -> PlanO
             area=max(0.01, round(sized(told.piece).areas.total, 2)),
             faces=faces_of(told.piece),
             flat=told.piece.flat,
+            loose=loose_parts(told.piece),
+            seat=sat_on(told.piece),
         )
-    return _coats(order, told) if coats else order
-
-
-def _coats(order: PlanOrder, told: Elsewhere) -> PlanOrder:
     if told.form is not None:
-        on = told.form.coats
-        order = replace(order, coats=max(1, on.paint), washes=on.wash)
-        if on.primer:
-            named = order.primer not in {None, Primer.NONE}
-            primer = order.primer if named else Primer.ORDINARY
-            order = replace(order, primer=primer, primer_coats=on.primer)
-        if on.clear:
-            finish = FinishKind.VARNISH if order.finish is FinishKind.NONE else order.finish
-            order = replace(order, finish=finish, finish_coats=on.clear)
+        order = answers_of_piece(order, told.form)
+    return _coats(order, told, own_answers(order))
+
+
+def _coats(order: PlanOrder, told: Elsewhere, own: Collection[str]) -> PlanOrder:
     if told.stack is not None:
-        last, coats = _finish(told.stack)
-        washes = _washes(told.stack)
-        order = replace(order, washes=washes, finish=last, finish_coats=coats)
-    if told.paints:
+        order = replace(order, laid=told.laid)
+    if told.form is not None and "coats" not in own:
+        order = replace(order, coats=max(1, told.form.coats.paint))
+    if told.form is not None or told.stack is not None:
+        over = followed(told.form or PieceForm(None), Beside(told.stack)).over
+        if "washes" not in own:
+            order = replace(order, washes=_washes(over))
+        if "finish" not in own:
+            last, coats = _finish(over)
+            order = replace(order, finish=last, finish_coats=coats)
+    if told.paints and "carrier" not in own:
         water = all(paint.finish.waterborne for paint in told.paints)
         order = replace(order, carrier=Carrier.WATER if water else Carrier.SOLVENT)
     return order
 
 
-def _washes(stack: Stack) -> int:
-    return min(_MOST_COATS, sum(layer.passes for layer in stack.layers if layer.is_paint))
+def _washes(over: Sequence[Over]) -> int:
+    return min(_MOST_COATS, sum(one.coats for one in over if one.kind is ProductKind.WASH))
 
 
-def _finish(stack: Stack) -> tuple[FinishKind, int]:
-    """Give what goes on last, with its coats; a plan has one finish, the one laid last."""
-    clear = [layer for layer in stack.layers if not layer.is_paint and layer.passes]
+def _finish(over: Sequence[Over]) -> tuple[FinishKind, int]:
+    """Give what goes on last, with its coats; a plan has one finish, the one laid last.
+
+    A clear finish of which no more is known is taken for a varnish.
+    """
+    clear = [one for one in over if one.kind is ProductKind.CLEAR]
     if not clear:
         return FinishKind.NONE, 1
-    last = clear[-1].kind
-    coats = sum(layer.passes for layer in clear if layer.kind is last)
-    return _FINISHES[last], min(_MOST_COATS, coats)
+    last = clear[-1].name
+    coats = sum(one.coats for one in clear if one.name == last)
+    return _FINISHES.get(last, FinishKind.VARNISH), min(_MOST_COATS, coats)
+
+
+def laid_in(stack: Stack | None, shelf: Shelf) -> tuple[Laid, ...]:
+    """Give what the washes and glazes of a finish are stirred of, in their turn.
+
+    A paint that the shelf does not have is told by its id.
+    """
+    names = {paint.id: paint.name for paint in shelf.paints}
+    return tuple(
+        Laid(
+            tuple((names.get(id_, id_), parts) for id_, parts in layer.paints),
+            float(wash_of(layer).water),
+            glaze=layer.kind is LayerKind.GLAZE,
+            wiped=layer.kind is LayerKind.WASH and float(wash_of(layer).left) < 1,
+            passes=layer.passes,
+        )
+        for layer in (() if stack is None else stack.layers)
+        if layer.is_paint and layer.passes
+    )
+
+
+def plan_of_job(job: Job, shelf: Shelf) -> PlanOrder | None:
+    """Give the order of a job's plan as its other parts say now; None where it has none.
+
+    Parameters
+    ----------
+    job
+        Which one.
+    shelf
+        The paints that are in use.
+    """
+    order = _read(job, PLAN_PART, PlanOrder)
+    if order is None:
+        return None
+    stack = _read(job, FINISH_PART, Stack)
+    told = Elsewhere(
+        _read(job, PIECE_PART, Piece),
+        _read(job, FORM_PART, PieceForm),
+        stack,
+        paints_in_use(job.recipes, None, shelf),
+        laid_in(stack, shelf),
+    )
+    return following(order, told)
+
+
+def _read(job: Job, part: str, kind: type[T]) -> T | None:
+    document = job.document(part)
+    return None if document is None else document.read(kind)
+
+
+# --- kept ----------------------------------------------------------------------------------------
+
+
+def keep_plan(store: Store, id_: str, order: PlanOrder) -> Changes:
+    """Keep the plan of a job; what is on the piece and its primer are told to its piece as well.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job.
+    """
+    with store.editing("The plan") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        edit.call(part_label(PLAN_PART, job.title))
+        keep_document(store, id_, PLAN_PART, order)
+        form = _read(job, FORM_PART, PieceForm)
+        if form is not None and (told := told_by_plan(form, order)) != form:
+            keep_document(store, id_, FORM_PART, told)
+        return edit.changes
 
 
 # --- times ---------------------------------------------------------------------------------------

@@ -295,9 +295,15 @@ def proof_text(gap: float) -> str:
     """Say how near the closest mix is proven to be to the best there is."""
     if gap <= PROVEN:
         return say(
-            "Proven: no mix of this shelf comes more than {gap:.2f} closer.", gap=max(gap, 0.01)
+            "Proven: no mix of this shelf comes more than {gap:.2f} closer than the closest of "
+            "these.",
+            gap=max(gap, 0.01),
         )
-    return say("Not proven to the end: a mix up to {gap:.1f} closer is not ruled out.", gap=gap)
+    return say(
+        "Not proven to the end: a mix up to {gap:.1f} closer than the closest of these is not "
+        "ruled out.",
+        gap=gap,
+    )
 
 
 def with_volume(found: Recipes, volume: float) -> Recipes:

@@ -24,11 +24,12 @@ from swatchwright.acts.sample_mixes import (
     shares_of,
 )
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop, best_of_last, stop_of
+from swatchwright.acts.sample_why import CLEARLY, Why, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.learn import Learnt, Tried, learn
-from swatchwright.mixing.mend import Additions, Pot, additions
+from swatchwright.mixing.mend import Additions, Pot, additions, pot_colour
 from swatchwright.mixing.remix import Outlook, Remix, outlook, remix
 from swatchwright.mixing.search import find_recipes
 from swatchwright.paint.fit.drying import Drying
@@ -48,8 +49,6 @@ __all__ = [
     "stripes_beside",
 ]
 
-# An addition of paints that are not in the pot must bring the outlook down to this share of it.
-_WORTH = 0.85
 _ROOM = 2.0
 _BEGINNINGS = 8
 
@@ -72,14 +71,18 @@ class Advice:
         What to add to the pot, the least first.
     pot
         Ids and ml of what the pot holds.
+    turns
+        Computed colours of the pot as it is and after each addition, which tell what each does.
     after
         What to expect of the pot after that.
     fresh
         The mix to take instead for a new sample or the next batch.
     beside
         Mixes to brush out beside it, one to either side of where it is least sure.
-    better_fresh
-        Whether the fresh mix is clearly likelier to be like the cloth than what adding gives.
+    why
+        Why the fresh mix is better than adding; empty where adding does as well.
+    unsure
+        Whether neither is likely to be nearer than the sample is: too much is not known.
     """
 
     last: Round
@@ -88,10 +91,17 @@ class Advice:
     accepted: bool
     additions: Additions
     pot: tuple[tuple[str, float], ...]
+    turns: tuple[Lab, ...]
     after: Outlook
     fresh: NextMix
     beside: tuple[NextMix, ...]
-    better_fresh: bool
+    why: tuple[Why, ...]
+    unsure: bool
+
+    @property
+    def better_fresh(self) -> bool:
+        """Whether the fresh mix is better than adding."""
+        return bool(self.why)
 
 
 def _learn(shelf: Shelf, loop: SampleLoop) -> Learnt:
@@ -145,7 +155,7 @@ def advice_on(
     pot
         ml of that mix that are to be put right; as much as was mixed if None.
     tub
-        What the tub holds, ml; twice the pot if None.
+        How full the pot may get, ml; twice what is in it if None.
     fresh
         ml of a fresh mix.
     without
@@ -167,7 +177,7 @@ def advice_on(
     held = _pot(learnt, last, pot)
     room = held.volume * _ROOM if tub is None else tub
     if not isfinite(room):
-        raise MendableError(say("The size of the tub is no number."), say("Give it in ml."))
+        raise MendableError(say("The size of the pot is no number."), say("Give it in ml."))
     added, after = _to_add(learnt, held, room, without)
     own = [paint.id for paint in held.paints]
     may = [paint.id for paint in shelf.paints if paint.id not in without]
@@ -180,10 +190,12 @@ def advice_on(
         accepted=last.delta_e <= ACCEPTED,
         additions=added,
         pot=tuple((p.id, ml) for p, ml in zip(held.paints, held.volumes, strict=True)),
+        turns=(pot_colour(held), *(step.after for step in added.steps)),
         after=after,
         fresh=next_mix(learnt, again, fresh),
         beside=mixes_beside(learnt, again, fresh),
-        better_fresh=again.outlook.later < _WORTH * after.later,
+        why=why_fresh(last, held, added, after, again.outlook),
+        unsure=hardly_nearer(last, after, again.outlook),
     )
     proposed = replace(last, added=tuple((s.paint.id, s.ml) for s in added.steps))
     rounds = tuple(proposed if one is last else one for one in loop.rounds)
@@ -255,7 +267,7 @@ def _to_add(
     by_own = additions(pot, aim, own, tub)
     by_any = additions(pot, aim, may or own, tub)
     one, other = (_outlook_after(learnt, pot, added) for added in (by_own, by_any))
-    return (by_any, other) if other.later < _WORTH * one.later else (by_own, one)
+    return (by_any, other) if other.later < CLEARLY * one.later else (by_own, one)
 
 
 def _aim(learnt: Learnt, pot: Pot) -> Lab:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from swatchwright.acts.sample_grey import doubts_of_grey, plainly_wrong
 from swatchwright.acts.sample_judged import How, Judged
 from swatchwright.language import say
 from swatchwright.photo.compare import Seeing, difference_by
@@ -55,14 +56,21 @@ def judged_by_photo(
         cloth=found.cloth,
         sample=found.sample,
         findings=_weaknesses(correction, cloth, found.cloth),
+        cloth_covariance=found.cloth_covariance,
     )
 
 
 def _weaknesses(correction: Correction, cloth: Rect, colour: Lab) -> tuple[Finding, ...]:
-    """Look the photo over, and say so where nothing in it tells how strong its colours are."""
+    """Look the photo over, and say so where nothing in it tells how strong its colours are.
+
+    What else is found by a grey that is none has no other cause, and is not told.
+    """
+    of_grey = doubts_of_grey(correction)
+    if plainly_wrong(of_grey):
+        return of_grey
     found = findings(correction, cloth, (colour,))
     if correction.references:
-        return found
+        return (*of_grey, *(one for one in found if one not in of_grey))
     none = Finding(
         "card not grey",
         "note",

@@ -9,6 +9,7 @@ from math import cos, hypot, isfinite, radians, sin
 
 import numpy as np
 
+from swatchwright.acts.sample_grey import plainly_wrong
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.colour.doubt import usual_difference
 from swatchwright.errors import MendableError
@@ -60,6 +61,8 @@ class Judged:
         What was said, where it was judged in words.
     findings
         What is wrong with the photo.
+    cloth_covariance
+        Uncertainty of the cloth's own colour in the photo, in squared Lab units; None by eye.
     """
 
     how: How
@@ -71,6 +74,12 @@ class Judged:
     sample: Lab
     said: str = ""
     findings: tuple[Finding, ...] = ()
+    cloth_covariance: Covariance | None = None
+
+    @property
+    def misread(self) -> bool:
+        """Whether the grey in the photo is plainly none, so that the difference is wrong."""
+        return plainly_wrong(self.findings)
 
 
 # --- by eye --------------------------------------------------------------------------------------

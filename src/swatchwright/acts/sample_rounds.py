@@ -9,9 +9,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+import numpy as np
+
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
-from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.acts.sample_marks import SampleShot
+from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.fan import Neighbour
@@ -24,16 +27,26 @@ __all__ = [
     "SampleLoop",
     "Stop",
     "best_of_last",
+    "cloths_apart",
+    "kept_as",
     "learn_from_pick",
     "new_loop",
     "stop_of",
     "take_round",
+    "tried_as",
 ]
 
 SAMPLES_PART = "samples"
 """Name of the part of a job in which the loop is kept."""
 
 _MOST_ROUNDS = 40
+
+_SAME_MIX = 0.015
+"""Shares by which a sample measured to 0.1 ml may differ from the mix it is a sample of."""
+
+_USUAL_APART = 6.25
+"""Squared distance, in standard deviations of both, that nine of ten pairs of photos are within:
+the 0.9 quantile of the chi-squared distribution with three degrees of freedom."""
 
 # How well a cloth is known whose colour is given without its doubt: it is seldom the very cloth.
 _CLOTH_DOUBT = 4.0
@@ -70,6 +83,10 @@ class Round:
         With which others it was brushed and looked at, counted from 1.
     kept
         Whether the shelf has learnt from it, so that it need not be learnt again.
+    misread
+        Whether the grey in its photo was plainly none.
+    shot
+        Its photo and what was marked in it; None by eye.
     """
 
     day: str
@@ -85,6 +102,16 @@ class Round:
     added: tuple[tuple[str, float], ...] = ()
     sitting: int = 1
     kept: bool = False
+    misread: bool = False
+    shot: SampleShot | None = None
+
+    @property
+    def judged(self) -> Judged:
+        """The comparison that it was kept with, without what was wrong with its photo."""
+        return Judged(
+            *(self.how, self.vector, self.covariance, self.delta_e, self.give_or_take),
+            *(self.cloth, self.sample, self.said),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +156,7 @@ def take_round(
     *,
     day: str,
     beside: bool = False,
+    shot: SampleShot | None = None,
 ) -> SampleLoop:
     """Keep a sample that was brushed, dried and compared with the cloth.
 
@@ -146,6 +174,8 @@ def take_round(
         When, as in 2026-03-01.
     beside
         Whether it was brushed and looked at together with the last one.
+    shot
+        Its photo and what is marked in it, where it was compared in one.
 
     Raises
     ------
@@ -170,6 +200,8 @@ def take_round(
         sample=judged.sample,
         said=judged.said,
         sitting=_sitting(loop, beside=beside),
+        misread=judged.misread,
+        shot=shot if judged.how is How.PHOTO else None,
     )
     return replace(loop, rounds=(*loop.rounds, new))
 
@@ -184,6 +216,56 @@ def best_of_last(loop: SampleLoop) -> Round:
     """Give the sample of the last sitting that is nearest to the cloth: it is to be put right."""
     sitting = loop.rounds[-1].sitting
     return min((r for r in loop.rounds if r.sitting == sitting), key=lambda r: r.delta_e)
+
+
+def kept_as(loop: SampleLoop | None, shot: SampleShot | None) -> int:
+    """Give the number, from 1, of the sample that was kept of a photo as it is marked; or 0."""
+    rounds = () if loop is None or shot is None else loop.rounds
+    return next((n for n, one in reversed(list(enumerate(rounds, 1))) if one.shot == shot), 0)
+
+
+def tried_as(loop: SampleLoop | None, mix: Sequence[tuple[str, float]]) -> tuple[int, Round] | None:
+    """Give the last sample of a mix with its number from 1; None where it has not been tried.
+
+    Parameters
+    ----------
+    loop
+        The samples of a job; None for none.
+    mix
+        Ids and amounts of the mix; only their proportions count.
+    """
+    rounds = () if loop is None else loop.rounds
+    wanted = _proportions(mix)
+    for number, one in reversed(list(enumerate(rounds, start=1))):
+        brushed = _proportions(one.mixed)
+        ids = wanted.keys() | brushed.keys()
+        if all(abs(wanted.get(i, 0.0) - brushed.get(i, 0.0)) <= _SAME_MIX for i in ids):
+            return number, one
+    return None
+
+
+def _proportions(mix: Sequence[tuple[str, float]]) -> dict[str, float]:
+    total = sum(amount for _, amount in mix)
+    return {id_: amount / total for id_, amount in mix if amount > 0}
+
+
+def cloths_apart(judged: Judged, wanted: KnownColour) -> float | None:
+    """Give how far apart, CIEDE2000, two photos of one cloth are; None within their doubts.
+
+    Parameters
+    ----------
+    judged
+        The sample beside the cloth; by eye there is no second photo.
+    wanted
+        The colour of the cloth as it was read before.
+    """
+    if judged.cloth_covariance is None or wanted.covariance is None:
+        return None
+    apart = float(delta_e_2000(judged.cloth.triple, wanted.lab.triple))
+    both = np.array(judged.cloth_covariance) + np.array(wanted.covariance)
+    step = np.array(judged.cloth.triple) - wanted.lab.triple
+    usual = float(step @ np.linalg.solve(both, step)) <= _USUAL_APART
+    return None if usual else apart
 
 
 def learn_from_pick(shelf: Shelf, loop: SampleLoop, picked: Neighbour, *, day: str) -> SampleLoop:

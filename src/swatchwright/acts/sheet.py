@@ -9,34 +9,34 @@ from datetime import date
 
 from swatchwright.acts.batches import WHOLE_PIECE, day_named
 from swatchwright.acts.jobs import job_of
-from swatchwright.acts.kept_recipe import OWN_PAINTS, no_recipe, shelf_of_recipe, what_has_changed
 from swatchwright.acts.kept_words import kept_words
 from swatchwright.acts.recipes import DEFAULT_VOLUME
-from swatchwright.acts.sheet_files import PICTURE_DPI, document_of, pictures_of, save_sheet
-from swatchwright.acts.sheet_parts import (
-    JobParts,
+from swatchwright.acts.sheet_amounts import (
+    MixedHere,
+    Reckoned,
     buy_lines,
-    cautions_for,
     mixed_lines,
+    piece_lines,
+)
+from swatchwright.acts.sheet_files import PICTURE_DPI, document_of, pictures_of, save_sheet
+from swatchwright.acts.sheet_mixes import mixes_of_job
+from swatchwright.acts.sheet_parts import (
+    cautions_for,
     moment_text,
     parts_of,
-    piece_lines,
     plan_lines,
-    volume_of_zone,
 )
 from swatchwright.acts.sheet_zone import Mix, zone_of
-from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import CodeRecipe, read_code
-from swatchwright.sheet.content import BatchLine, NoteLine, SheetContent, Units
+from swatchwright.sheet.content import BatchLine, BuyLine, NoteLine, SheetContent, Units, Zone
 from swatchwright.sheet.lettering import missing_letters
 from swatchwright.sheet.paper import LABELS, LabelSize, Paper, label_named, paper_named
-from swatchwright.sheet.told import date_text
-from swatchwright.shelf.jobs import Batch, Job, KeptRecipe
+from swatchwright.shelf.jobs import Batch
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour
@@ -60,9 +60,13 @@ __all__ = [
 ]
 
 _MOST_TEXT = 200
-_KEEP_TO = mark(
-    "Mix by the parts, whatever the volume, and mix enough for all coats at once: two batches of "
-    "one recipe differ a little, and so do two tins of one paint."
+_BY_PARTS = mark(
+    "For another volume count out the parts, or change all amounts alike, and mix enough for all "
+    "coats at once: two batches of one recipe differ a little, and so do two tins of one paint."
+)
+_BY_AMOUNTS = mark(
+    "For another volume change all amounts alike, and mix enough for all coats at once: two "
+    "batches of one recipe differ a little, and so do two tins of one paint."
 )
 _HOLD = mark("Keep a brushed card with this sheet, in the dark; it outlives any figure on it.")
 
@@ -78,6 +82,7 @@ def content_of(
     volume: float | None = None,
     units: Units | None = None,
     day: str | None = None,
+    in_use: Shelf | None = None,
 ) -> SheetContent:
     """Put together what a sheet says of a job.
 
@@ -93,6 +98,8 @@ def content_of(
         In what amounts are told.
     day
         Of the sheet, as in 2026-03-01; today if None.
+    in_use
+        The paints that are mixed from while none are kept; those of the demonstration if None.
 
     Raises
     ------
@@ -100,12 +107,14 @@ def content_of(
         If there is no such job, no recipe is chosen for it, or a volume or a day cannot be.
     """
     job = job_of(store, id_)
-    recipes = _chosen(job, zone)
-    parts = parts_of(store, job)
+    parts = parts_of(store, job, in_use)
     told = units or Units()
-    mixes = [_mix(store, job, recipe, parts, volume) for recipe in recipes]
-    paints = [paint for mix in mixes for paint in _used(mix)]
-    amounts, plan = parts.amounts, parts.plan
+    kept = mixes_of_job(store, job, parts, zone=zone, volume=volume, in_use=in_use)
+    zones = tuple(zone_of(k.mix, told) for k in kept)
+    here = [MixedHere(z.volume, z.paints, k.taken) for z, k in zip(zones, kept, strict=True)]
+    paints = [paint for k in kept for paint in _used(k.mix)]
+    reckoned, plan = parts.reckoned, parts.plan
+    buy, gaps = _to_buy(reckoned, here)
     content = SheetContent(
         title=job.title,
         client=job.client,
@@ -114,82 +123,32 @@ def content_of(
         day=store.today() if day is None else day_named(day),
         job=job.id,
         units=told,
-        zones=tuple(zone_of(mix, told) for mix in mixes),
+        zones=zones,
         batches=tuple(_batch_line(b) for b in job.batches if zone in {None, b.zone}),
-        piece=() if amounts is None else piece_lines(amounts),
-        mixed=() if amounts is None else mixed_lines(amounts),
-        buy=() if amounts is None else buy_lines(amounts),
+        piece=() if reckoned is None else piece_lines(reckoned.amounts),
+        mixed=() if reckoned is None else mixed_lines(reckoned.amounts, here),
+        buy=buy,
         plan=() if plan is None else plan_lines(plan),
         ready="" if plan is None else moment_text(plan.ready),
         cautions=cautions_for(paints, parts.layers, plan),
         notes=tuple(NoteLine(note.written[:10], kept_words(note.text)) for note in job.notes),
-        again=(say(_KEEP_TO), say(_HOLD)),
+        again=_again(zones),
         invented=_any_invented(paints),
-        gaps=parts.gaps,
+        gaps=(*parts.gaps, *gaps),
         gaps_in=parts.gaps_in,
     )
     return _with_missing_letters(content)
 
 
-def _chosen(job: Job, zone: str | None) -> list[KeptRecipe]:
-    """Give the chosen recipe of each zone, or of one."""
-    zones = dict.fromkeys(recipe.zone for recipe in job.recipes if recipe.chosen)
-    found = [job.chosen(name) for name in zones if zone in {None, name}]
-    recipes = [recipe for recipe in found if recipe is not None]
-    if not recipes:
-        raise no_recipe(job, zone)
-    return recipes
-
-
-def _mix(store: Store, job: Job, recipe: KeptRecipe, parts: JobParts, volume: float | None) -> Mix:
-    """Gather what is known of the chosen recipe of a zone."""
-    batch = next((b for b in reversed(job.batches) if b.zone == recipe.zone), None)
-    needed = volume_of_zone(parts.amounts, recipe.zone, [r.zone for r in job.recipes if r.chosen])
-    ml, volume_from = _volume(volume, batch, needed)
-    wanted = next((w.colour for w in job.wanted if w.zone == recipe.zone), None)
-    return Mix(
-        parts=[(paint.paint, float(paint.parts)) for paint in recipe.paints],
-        shelf=_shelf(store, recipe),
-        wanted=wanted or KnownColour(recipe.wanted, None, ""),
-        layers=parts.layers,
-        zone="" if recipe.zone == WHOLE_PIECE else recipe.zone,
-        title=job.title,
-        day="" if batch is None else batch.day,
-        batch=None if batch is None else batch.number,
-        volume=ml,
-        volume_from=volume_from,
-        changed=_changes(store, recipe),
-    )
-
-
-def _volume(asked: float | None, batch: Batch | None, needed: float | None) -> tuple[float, str]:
-    """Choose a volume, and say where it comes from."""
-    if asked is not None:
-        return asked, say("as asked")
-    if batch is not None:
-        told = say("as batch {number} on {day}", number=batch.number, day=date_text(batch.day))
-        return batch.volume, told
-    if needed is not None:
-        return needed, say("what the piece takes, with a sample and some to touch up")
-    return DEFAULT_VOLUME, say("for a small piece")
-
-
-def _shelf(store: Store, recipe: KeptRecipe) -> Shelf:
-    """Give the paints of a recipe as they were, and the others of the shelf, for layers."""
-    own = shelf_of_recipe(store, recipe)
-    ids = {paint.id for paint in own.paints}
-    others = [p for p in kept_shelf(store).shelf.paints if p.id not in ids]
-    return Shelf(OWN_PAINTS, (*own.paints, *others))
-
-
-def _changes(store: Store, recipe: KeptRecipe) -> dict[str, str]:
-    """Say of each paint what has changed about it since."""
-    told = {}
-    for paint in recipe.paints:
-        changed = what_has_changed(store, replace(recipe, paints=(paint,)))
-        if changed:
-            told[paint.paint] = " ".join(changed)
-    return told
+def _to_buy(
+    reckoned: Reckoned | None, here: Sequence[MixedHere]
+) -> tuple[tuple[BuyLine, ...], tuple[str, ...]]:
+    """Give what to buy for what is mixed here, or why that is left out."""
+    try:
+        return (() if reckoned is None else buy_lines(reckoned, here)), ()
+    except MendableError as error:
+        why = f"{error.what} {error.mend}"
+        return (), (say("What to buy is left out: {why}", why=why),)
 
 
 def _batch_line(batch: Batch) -> BatchLine:
@@ -204,6 +163,7 @@ def content_of_mix(
     shelf: Shelf,
     parts: Sequence[tuple[str, float]],
     *,
+    counts: Sequence[int] | None = None,
     title: str = "",
     client: str = "",
     wanted: KnownColour | None = None,
@@ -219,7 +179,9 @@ def content_of_mix(
     shelf
         Where its paints are.
     parts
-        Ids and parts.
+        Ids and amounts; only their proportions count.
+    counts
+        Whole parts that come near them; None where the amounts are the parts themselves.
     title, client
         What it is for, and whom.
     wanted
@@ -248,6 +210,7 @@ def content_of_mix(
     named = date.today().isoformat() if day is None else day_named(day)  # noqa: DTZ011 - her own day
     mix = Mix(
         parts=parts,
+        counts=counts,
         shelf=shelf,
         wanted=wanted,
         layers=over,
@@ -268,10 +231,15 @@ def content_of_mix(
         units=told,
         zones=(zone,),
         cautions=cautions_for(paints, over, None),
-        again=(say(_KEEP_TO), say(_HOLD)),
+        again=_again((zone,)),
         invented=_any_invented(paints),
     )
     return _with_missing_letters(content)
+
+
+def _again(zones: Sequence[Zone]) -> tuple[str, ...]:
+    """Say how to make the colour again."""
+    return say(_BY_PARTS if all(zone.in_parts for zone in zones) else _BY_AMOUNTS), say(_HOLD)
 
 
 def _used(mix: Mix) -> list[Paint]:

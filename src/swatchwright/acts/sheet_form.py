@@ -158,8 +158,10 @@ def told_of(job: Job) -> Job:
 # --- putting together ----------------------------------------------------------------------------
 
 
-def sheet_of_job(store: Store, id_: str, form: SheetForm) -> SheetContent:
-    """Put together what a sheet says of a job, as a form wants it.
+def sheet_of_job(
+    store: Store, id_: str, form: SheetForm, *, in_use: Shelf | None = None
+) -> SheetContent:
+    """Put together what a sheet says of a job, as a form wants it; the rest as `content_of`.
 
     Raises
     ------
@@ -167,7 +169,13 @@ def sheet_of_job(store: Store, id_: str, form: SheetForm) -> SheetContent:
         As `content_of`.
     """
     return content_of(
-        store, id_, zone=form.zone, volume=form.volume, units=form.units, day=form.day
+        store,
+        id_,
+        zone=form.zone,
+        volume=form.volume,
+        units=form.units,
+        day=form.day,
+        in_use=in_use,
     )
 
 
@@ -194,10 +202,10 @@ def sheet_of_mix(mix: BenchMix, form: SheetForm) -> SheetContent:
 
 def _of_mix(mix: BenchMix, form: SheetForm, layers: Stack) -> SheetContent:
     recipe = mix.recipes.recipes[0].recipe
-    counts = zip(recipe.paints, recipe.parts.counts, strict=True)
     return content_of_mix(
         mix.shelf,
-        [(paint.id, float(count)) for paint, count in counts if count],
+        [(paint.id, share) for paint, share in zip(recipe.paints, recipe.shares, strict=True)],
+        counts=recipe.parts.counts,
         title=mix.title,
         client=mix.client,
         wanted=mix.recipes.wanted,

@@ -9,10 +9,13 @@ from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sheet import CodeRecipe
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.language import figure, say, say_count
+from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.recipe import can_be_counted
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["OnShelf", "on_shelf"]
+__all__ = ["OnShelf", "measures_told", "on_shelf"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +35,16 @@ class OnShelf:
     dry: Lab | None
     apart: float | None
     missing: tuple[str, ...]
+
+
+def measures_told(recipe: CodeRecipe) -> list[str]:
+    """Say how much of each paint: parts where they can be counted, else ml, else its share."""
+    parts = [paint.parts for paint in recipe.paints]
+    if can_be_counted(parts):
+        return [say_count("{count} part", "{count} parts", int(count)) for count in parts]
+    if recipe.ml is not None:
+        return [say("{ml:g} ml", ml=ml) for ml in rounded_amounts(parts, recipe.ml)]
+    return [figure(part / sum(parts), ".1%") for part in parts]
 
 
 def on_shelf(recipe: CodeRecipe, shelf: Shelf) -> OnShelf:

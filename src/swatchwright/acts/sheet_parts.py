@@ -2,55 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from datetime import datetime
 from typing import TypeVar
 
 from swatchwright.acts.amounts import amounts_for
-from swatchwright.acts.piece_job import (
-    FORM_PART,
-    PIECE_PART,
-    PieceForm,
-    at_hand,
-    mixes_by_zone,
-    order_for_job,
-)
+from swatchwright.acts.bench_shelf import shelf_of
+from swatchwright.acts.piece_job import amounts_order_of, at_hand
 from swatchwright.acts.plan import plan_for
+from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
+from swatchwright.acts.sheet_amounts import Reckoned
 from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, listed, mark, say
+from swatchwright.language import figure, mark, say
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
-from swatchwright.piece.amounts import Amounts, Batch, Purchase
-from swatchwright.piece.names import paint_word, zone_word
-from swatchwright.piece.order import ProductKind
-from swatchwright.piece.part import Piece
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
-from swatchwright.piece.work.order import PlanOrder
 from swatchwright.piece.work.plan import Plan, Step
 from swatchwright.piece.work.times import Source
-from swatchwright.sheet.content import BuyLine, CautionBox, PieceLine, PlanLine
-from swatchwright.sheet.told import ml_text
-from swatchwright.shelf.jobs import Job, KeptRecipe
+from swatchwright.sheet.content import CautionBox, PlanLine
+from swatchwright.shelf.jobs import Job
+from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
 
 __all__ = [
     "JobParts",
-    "buy_lines",
     "cautions_for",
     "day_text",
-    "mixed_lines",
     "moment_text",
     "parts_of",
-    "piece_lines",
     "plan_lines",
-    "volume_of_zone",
 ]
 
 T = TypeVar("T")
-
-PLAN_PART, FINISH_PART = "plan", "finish"
 
 _OILY = frozenset({LayerKind.OIL, LayerKind.WAX})
 _DAYS = (
@@ -65,8 +50,8 @@ class JobParts:
 
     Parameters
     ----------
-    amounts
-        Of its piece.
+    reckoned
+        Amounts of its piece.
     plan
         Of the work.
     layers
@@ -77,20 +62,30 @@ class JobParts:
         Which parts these are: ``piece``, ``plan`` or ``finish``.
     """
 
-    amounts: Amounts | None
+    reckoned: Reckoned | None
     plan: Plan | None
     layers: Stack
     gaps: tuple[str, ...]
     gaps_in: tuple[str, ...]
 
 
-def parts_of(store: Store, job: Job) -> JobParts:
-    """Gather what a job holds; what cannot be used is left out, and why is told."""
+def parts_of(store: Store, job: Job, in_use: Shelf | None = None) -> JobParts:
+    """Gather what a job holds; what cannot be used is left out, and why is told.
+
+    Parameters
+    ----------
+    store, job
+        Which job.
+    in_use
+        The paints that are mixed from while none are kept; those of the demonstration if None.
+    """
+    kept = kept_shelf(store)
+    shelf = in_use if in_use is not None and not kept.stocked else shelf_of(kept)
     gaps: dict[str, str] = {}
-    amounts = _try(gaps, "piece", lambda: _amounts(store, job))
-    plan = _try(gaps, "plan", lambda: _plan(job))
+    reckoned = _try(gaps, "piece", lambda: _reckoned(store, job, shelf))
+    plan = _try(gaps, "plan", lambda: _plan(job, shelf))
     layers = _try(gaps, "finish", lambda: _layers(job))
-    return JobParts(amounts, plan, layers or Stack(), tuple(gaps.values()), tuple(gaps))
+    return JobParts(reckoned, plan, layers or Stack(), tuple(gaps.values()), tuple(gaps))
 
 
 _GAPS = {
@@ -113,24 +108,15 @@ def _read(job: Job, part: str, kind: type[T]) -> T | None:
     return None if document is None else document.read(kind)
 
 
-def _amounts(store: Store, job: Job) -> Amounts | None:
-    piece = _read(job, PIECE_PART, Piece)
-    if piece is None:
+def _reckoned(store: Store, job: Job, shelf: Shelf) -> Reckoned | None:
+    order = amounts_order_of(store, job, shelf)
+    if order is None:
         return None
-    form = _read(job, FORM_PART, PieceForm) or PieceForm(None)
-    mixes = mixes_by_zone(piece, [_by_parts(recipe) for recipe in job.recipes], None)
-    known = at_hand(store, job.recipes)
-    return amounts_for(order_for_job(form, piece, mixes, kept_shelf(store).shelf, known))
+    return Reckoned(order, amounts_for(order), at_hand(store, job.recipes).left)
 
 
-def _by_parts(recipe: KeptRecipe) -> KeptRecipe:
-    """Let a recipe count by its whole parts, as the rest of the sheet does."""
-    whole = sum(paint.parts for paint in recipe.paints)
-    return replace(recipe, paints=tuple(replace(p, share=p.parts / whole) for p in recipe.paints))
-
-
-def _plan(job: Job) -> Plan | None:
-    order = _read(job, PLAN_PART, PlanOrder)
+def _plan(job: Job, shelf: Shelf) -> Plan | None:
+    order = plan_of_job(job, shelf)
     return None if order is None else plan_for(order).plan
 
 
@@ -142,91 +128,6 @@ def _layers(job: Job) -> Stack | None:
 
 
 # --- as lines ------------------------------------------------------------------------------------
-
-
-def piece_lines(amounts: Amounts) -> tuple[PieceLine, ...]:
-    """Tell what each zone takes."""
-    return tuple(
-        PieceLine(
-            zone_word(row.zone), _called(amounts, row.product), row.area, row.coats, row.need_ml
-        )
-        for row in amounts.coatings
-    )
-
-
-def _called(amounts: Amounts, product: str) -> str:
-    """Give what a product is called: a mix by the zones that it is for."""
-    kinds = {batch.product: batch.kind for batch in amounts.batches}
-    if kinds.get(product) is not ProductKind.PAINT:
-        return paint_word(product)
-    zones = [zone_word(row.zone) for row in amounts.coatings if row.product == product]
-    return say("mix for {zones}", zones=listed(zones))
-
-
-def volume_of_zone(amounts: Amounts | None, zone: str, zones: Sequence[str]) -> float | None:
-    """Give what is to be mixed at once for a zone of the sheet, ml; None where it is not known.
-
-    Parameters
-    ----------
-    amounts
-        Of the piece.
-    zone
-        The zone; the whole piece if it is not one of the piece's.
-    zones
-        All zones of the sheet: the whole piece is what none of them is.
-    """
-    if amounts is None:
-        return None
-    paints = {b.product: b.mix_ml for b in amounts.batches if b.kind is ProductKind.PAINT}
-    here = [row for row in amounts.coatings if row.product in paints]
-    named = [row.product for row in here if row.zone == zone]
-    others = [row.product for row in here if row.zone not in zones]
-    found = named or others
-    return paints[found[0]] if found else None
-
-
-def mixed_lines(amounts: Amounts) -> tuple[str, ...]:
-    """Say of each product how much to mix at once, and why so much."""
-    return tuple(_mixed(batch, _called(amounts, batch.product)) for batch in amounts.batches)
-
-
-def _mixed(batch: Batch, called: str) -> str:
-    told = [
-        say(words, ml=ml)
-        for words, ml, there in (
-            (mark("{ml:.0f} to put on"), batch.need_ml, True),
-            (mark("{ml:.0f} for a sample"), batch.sample_ml, bool(batch.sample_ml)),
-            (mark("{ml:.0f} to touch up"), batch.touch_up_ml, bool(batch.touch_up_ml)),
-            (mark("{ml:.0f} of it water or thinner"), batch.thinner_ml, batch.thinner_ml >= 0.5),
-        )
-        if there
-    ]
-    if batch.sample_ml or batch.touch_up_ml:
-        words = mark("Mix at once {amount} of {what}: {told}.")
-    else:
-        words = mark("Have ready {amount} of {what}: {told}.")
-    return say(words, amount=ml_text(batch.mix_ml), what=called, told=", ".join(told))
-
-
-def buy_lines(amounts: Amounts) -> tuple[BuyLine, ...]:
-    """Tell what is needed of each paint, and what to buy."""
-    return tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p)) for p in amounts.purchases)
-
-
-def _buy(purchase: Purchase) -> str:
-    to_buy = _to_buy(purchase)
-    if not purchase.left_ml:
-        return to_buy
-    left = ml_text(round(purchase.left_ml))
-    return say("{amount} left; {to_buy}", amount=left, to_buy=to_buy)
-
-
-def _to_buy(purchase: Purchase) -> str:
-    if purchase.short_ml:
-        return say("{amount} to get", amount=ml_text(round(purchase.short_ml)))
-    if not purchase.tins:
-        return say("nothing to buy")
-    return listed(f"{tin.count} × {ml_text(tin.size.ml)}" for tin in purchase.tins)
 
 
 def plan_lines(plan: Plan) -> tuple[PlanLine, ...]:

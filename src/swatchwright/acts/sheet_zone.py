@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from functools import reduce
 
 from swatchwright.acts.confidence import Confidence, confidence_in
-from swatchwright.acts.finish import Look, preview
+from swatchwright.acts.finish import preview
+from swatchwright.acts.finish_values import Look
 from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
 from swatchwright.acts.recipes import check_volume
 from swatchwright.colour.difference import delta_e_2000
@@ -16,7 +17,7 @@ from swatchwright.language import listed, mark, say
 from swatchwright.measures.kitchen import in_spoons
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import pouring_order
-from swatchwright.mixing.recipe import Parts, Recipe
+from swatchwright.mixing.recipe import Parts, Recipe, can_be_counted
 from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.photo.origin import origin_words
@@ -43,7 +44,7 @@ class Mix:
     Parameters
     ----------
     parts
-        Ids and parts.
+        Ids and exact amounts; only their proportions count.
     shelf
         Where these paints are, and those of the layers.
     wanted
@@ -60,6 +61,10 @@ class Mix:
         ml, and where that comes from, in words.
     changed
         What is to be said of a paint, by its id.
+    counts
+        Whole parts that come near the exact amounts; None where these are the parts themselves.
+    tried
+        How near a sample of it came, in words; empty where it has not been tried.
     """
 
     parts: Sequence[tuple[str, float]]
@@ -73,6 +78,14 @@ class Mix:
     volume: float = 500.0
     volume_from: str = ""
     changed: dict[str, str] = field(default_factory=dict)
+    counts: Sequence[float] | None = None
+    tried: str = ""
+
+    @property
+    def by_parts(self) -> list[tuple[str, float]]:
+        """Ids and parts, as one would count them."""
+        counts = [amount for _, amount in self.parts] if self.counts is None else self.counts
+        return [(id_, count) for (id_, _), count in zip(self.parts, counts, strict=True)]
 
 
 def zone_of(mix: Mix, units: Units) -> Zone:
@@ -89,21 +102,23 @@ def zone_of(mix: Mix, units: Units) -> Zone:
     ml = rounded_amounts([parts for _, parts in mix.parts], mix.volume)
     order = sorted(range(len(ml)), key=lambda i: -look.shares[i])
     lines = _lines(mix, look, ml, units)
-    apart = None if mix.wanted is None else _apart(mix.wanted, look)
+    in_parts = can_be_counted([count for _, count in mix.by_parts])
     return Zone(
         name=zone_word(mix.zone),
         wanted=None if mix.wanted is None else mix.wanted.lab,
         dry=look.dry,
         wet=look.wet,
         finished=None if finish is None else finish.steps[-1].dry,
-        apart=apart,
+        apart=_apart(mix.wanted, look),
+        apart_in_parts=_apart_in_parts(mix, look) if in_parts else None,
+        in_parts=in_parts,
         paints=tuple(lines[i] for i in order),
         volume=round(mix.volume, 1),
         volume_from=mix.volume_from,
         pour=_pour(look, ml),
         finish=() if finish is None else tuple(step.words for step in finish.steps[1:]),
         minding=_minding(finish, mix.shelf),
-        trust=_trust(mix.wanted, look, finish),
+        trust=_trust(mix, look, finish),
         code=_code(mix, look),
     )
 
@@ -115,13 +130,18 @@ def _minding(finish: Look | None, shelf: Shelf) -> tuple[str, ...]:
     return tuple(note for note in finish.notes if note not in shelf.notes)
 
 
-def _apart(wanted: KnownColour, look: MixLook) -> float:
-    return float(delta_e_2000(wanted.lab.triple, look.dry.triple))
+def _apart(wanted: KnownColour | None, look: MixLook) -> float | None:
+    return None if wanted is None else float(delta_e_2000(wanted.lab.triple, look.dry.triple))
+
+
+def _apart_in_parts(mix: Mix, look: MixLook) -> float | None:
+    """Give how far off the mix is when it is poured by its whole parts."""
+    return _apart(mix.wanted, look if mix.counts is None else look_of_mix(mix.shelf, mix.by_parts))
 
 
 def _lines(mix: Mix, look: MixLook, ml: Sequence[float], units: Units) -> list[PaintLine]:
     owned = own_colours(look.paints)
-    rows = zip(look.paints, mix.parts, look.shares, ml, owned, strict=True)
+    rows = zip(look.paints, mix.by_parts, look.shares, ml, owned, strict=True)
     return [
         PaintLine(
             id=paint.id,
@@ -175,13 +195,14 @@ def _then(before: str, paint: str) -> str:
 # --- trust ---------------------------------------------------------------------------------------
 
 
-def _trust(wanted: KnownColour | None, look: MixLook, finish: Look | None) -> tuple[str, ...]:
+def _trust(mix: Mix, look: MixLook, finish: Look | None) -> tuple[str, ...]:
     """State plainly how sure it is."""
+    wanted = mix.wanted
     known = wanted or KnownColour(look.dry, None, "")
     invented = any(paint.how_known is HowKnown.INVENTED for paint in look.paints)
     return (
         *_origin(wanted),
-        _usual(confidence_in(known, look.paints, look.shares), invented=invented),
+        mix.tried or _usual(confidence_in(known, look.paints, look.shares), invented=invented),
         *(
             [say("Finished, give or take {doubt:.0f}.", doubt=finish.steps[-1].doubt)]
             if finish
@@ -235,9 +256,11 @@ def _known(paints: Sequence[Paint]) -> str:
 
 def _code(mix: Mix, look: MixLook) -> str:
     """Write the code; empty where the recipe does not fit into one."""
-    rows = zip(look.paints, mix.parts, strict=True)
+    # Parts of a hundred are the exact shares; counted ones would bring back another mix.
+    typed = [amount for _, amount in mix.parts] if mix.counts is None else None
+    rows = zip(look.paints, typed or [100 * share for share in look.shares], strict=True)
     recipe = CodeRecipe(
-        paints=tuple(CodePaint(p.id, parts, p.name) for p, (_, parts) in rows),
+        paints=tuple(CodePaint(p.id, parts, p.name) for p, parts in rows),
         title=mix.title,
         zone=mix.zone,
         wanted=None if mix.wanted is None else mix.wanted.lab,

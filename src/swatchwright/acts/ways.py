@@ -1,4 +1,7 @@
-"""The ways to take a coat where a client wants it: a wash over it, or something in the pot."""
+"""The ways to take a coat where a client wants it: a wash over it, or something in the pot.
+
+Where a wax, an oil or a varnish lies over the coat, or will, all colours are those seen with it on.
+"""
 
 from __future__ import annotations
 
@@ -7,36 +10,44 @@ from dataclasses import dataclass
 from enum import StrEnum
 from math import hypot
 
-from swatchwright.acts.layering import Parts, Primer, base_coat, paints_for
+from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.correct import Correction, correct_pot
+from swatchwright.acts.layering import (
+    BARE,
+    Parts,
+    Primer,
+    base_coat,
+    coats_of_stack,
+    paints_for,
+    without_washes,
+)
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import check_volume
-from swatchwright.colour.difference import ACCEPTED, delta_e_2000
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
-from swatchwright.mixing.asked import Asked, asked_for
-from swatchwright.mixing.knock_back import WORTH, Washing, as_grey_as, best_washes
-from swatchwright.mixing.mend import Additions, Pot, additions
-from swatchwright.mixing.wash_risks import Risk, risks_of_stirring, risks_of_wash
-from swatchwright.paint.layered import Base, look_of
-from swatchwright.paint.layers import Layer, LayerKind
-from swatchwright.paint.paints import Paint
+from swatchwright.mixing.knock_back import WORTH, Washing, best_washes
+from swatchwright.mixing.mend import Additions
+from swatchwright.mixing.wash_risks import Risk, RiskKind, risks_of_stirring, risks_of_wash
+from swatchwright.paint.layered import Base, Coat, look_of
+from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["MOST_KEPT", "Wanted", "Way", "WayKind", "Ways", "ways_to"]
+__all__ = ["MOST_KEPT", "Way", "WayKind", "Ways", "of_every_wash", "ways_to"]
 
 MOST_KEPT = 10
 
-_ROOM = 1.25
-_MOST_OF_IT = 0.6
+# What is told of each wash by itself, since it is about where that one ends.
+_ITS_OWN = frozenset({RiskKind.HUE, RiskKind.SIDE_EFFECT})
 
 _NOT_GREYER = mark(
     "The colour to be as grey as is no greyer than the mix: the ways shown make it more vivid."
 )
 _MIX_HIDES = mark("Stirring into the pot is reckoned for a coat that hides.")
-_LITTLE_ROOM = mark(
-    "The tub has little room left: in a larger one more could be stirred in, and come nearer."
+_WASHES_GO = mark(
+    "The washes and glazes that lie there are left out here: a wash of these goes in their place."
 )
 _COVERED = mark(
     "Keep a thinned wash covered and mix little at a time: the end of a batch that stood in warm "
@@ -56,45 +67,6 @@ class WayKind(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
-    """Where a client wants a coat to go; just one of the three.
-
-    Parameters
-    ----------
-    asked
-        A word and how far, 0-1, as `mixing.asked` has them.
-    grey_as
-        A colour to be as grey as: its chroma, at the coat's own hue and lightness.
-    colour
-        A colour to become.
-    """
-
-    asked: tuple[Asked, float] | None = None
-    grey_as: Lab | None = None
-    colour: Lab | None = None
-
-    def aim(self, now: Lab) -> Lab:
-        """Give the colour to go for.
-
-        Raises
-        ------
-        MendableError
-            If not just one of the three is given, or it cannot be.
-        """
-        if sum(v is not None for v in (self.asked, self.grey_as, self.colour)) != 1:
-            raise MendableError(
-                say("It is not clear where the colour should go."),
-                say(
-                    "Give one of: a word such as “less vivid” and how far, a colour to be as grey "
-                    "as, or the wanted colour."
-                ),
-            )
-        if self.asked is not None:
-            return asked_for(now, *self.asked)
-        return as_grey_as(now, self.grey_as) if self.grey_as else self.colour or now
-
-
-@dataclass(frozen=True, slots=True)
 class Way:
     """One way to get there.
 
@@ -109,13 +81,16 @@ class Way:
     additions
         What to stir in; None for a wash.
     flat, dry, grain
-        The dry colour on the flats, on the whole, and in the grain; alike for stirring.
+        The dry colour on the flats, on the whole, and in the grain; alike for stirring. With all
+        on that stays over the coat.
     delta_e
         CIEDE2000 of the whole from the aim.
     felt
         The same over flat, whole and grain: what the ways are ranked by.
     risks
         What to weigh before it is done.
+    roomier
+        What could be stirred in with more room in the pot, where the room stops it short.
     """
 
     kind: WayKind
@@ -128,6 +103,7 @@ class Way:
     delta_e: float
     felt: float
     risks: tuple[Risk, ...]
+    roomier: Additions | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,13 +113,15 @@ class Ways:
     Parameters
     ----------
     now, aim
-        Its dry colour, and where it should go.
+        Its dry colour under what stays over it, and where that should go.
     before
         CIEDE2000 between the two: what doing nothing comes to.
     ways
         Each nearer than doing nothing by 0.4 and more; empty where nothing is.
     notes
         What was assumed, and what to mind.
+    over
+        What stays over the coat, and over a wash on it: all colours are those seen with it on.
     """
 
     now: Lab
@@ -151,6 +129,7 @@ class Ways:
     before: float
     ways: tuple[Way, ...]
     notes: tuple[str, ...]
+    over: tuple[Layer, ...] = ()
 
 
 def ways_to(
@@ -164,6 +143,7 @@ def ways_to(
     tub: float | None = None,
     only: Sequence[str] | None = None,
     keep: int = 3,
+    over: Stack = BARE,
 ) -> Ways:
     """Find the washes that take a coat where it is wanted, and what to stir into the pot instead.
 
@@ -182,11 +162,14 @@ def ways_to(
     pot
         ml of the mix that are left.
     tub
-        ml that their tub holds; a quarter more than is in it if None.
+        How full their pot may get, ml, with what is in it now; a quarter more than that if None.
     only
         Ids of the paints that may be used; all of the shelf if None.
     keep
         How many washes at the most, 1-10.
+    over
+        What lies over the coat, or will. A wash goes straight over the coat, in place of the
+        washes and glazes there; what is clear stays over it.
 
     Raises
     ------
@@ -200,55 +183,62 @@ def ways_to(
             say("Ask for 1 to {most}.", most=MOST_KEPT),
         )
     look = look_of_mix(shelf, parts)
-    base = base_coat(shelf, parts, ground)
-    now = Lab.of(lab_of(look_of(base, ()))[0])
-    aim = wanted.aim(now)
-    before = float(delta_e_2000(aim.triple, now.triple))
+    base, stays = base_coat(shelf, parts, ground), without_washes(over)
+    coat = _Coat(base, coats_of_stack(shelf, stays), wanted)
+    before = float(delta_e_2000(coat.aim.triple, coat.now.triple))
     may = paints_for(shelf, look.paints, only)
-    washes = best_washes(base, aim, may, left=left, keep=keep)
-    mixed = Pot(look.paints, tuple(share * pot for share in look.shares))
-    room = pot * _ROOM if tub is None else tub
-    found = [_wash(washing, base, now, aim) for washing in washes]
-    found += _stirred(mixed, aim, may, room)
+    washes = best_washes(base, coat.aim, may, left=left, keep=keep, over=coat.over)
+    volumes = [(p.id, share * pot) for p, share in zip(look.paints, look.shares, strict=True)]
+    stirred = correct_pot(shelf, volumes, wanted=coat.aim, tub=tub, over=stays, only=only)
+    found = [coat.washed(washing) for washing in washes]
+    found += [coat.stirred(stirred)] if stirred.additions.steps else []
     better = [way for way in found if way.felt < before - WORTH]
+    notes = (*_notes(wanted, coat.now, ground, better), *([] if over == stays else [_WASHES_GO]))
     return Ways(
-        now=now,
-        aim=aim,
+        now=coat.now,
+        aim=coat.aim,
         before=before,
         ways=tuple(sorted(better, key=lambda way: way.felt)),
-        notes=(*look.notes, *_notes(wanted, now, ground, better, room - pot)),
+        notes=(*look.notes, *(say(note) for note in notes)),
+        over=stays.layers,
     )
 
 
-def _wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> Way:
-    layer = Layer(
-        LayerKind.WASH,
-        tuple((p.id, float(n)) for p, n in zip(washing.paints, washing.parts, strict=True)),
-        water=washing.water,
-        left=washing.left,
-        passes=washing.passes,
-    )
-    return Way(
-        WayKind.WASH,
-        layer,
-        washing,
-        None,
-        washing.flat,
-        washing.dry,
-        washing.grain,
-        washing.delta_e,
-        washing.felt,
-        risks_of_wash(washing, base, now, aim),
-    )
+class _Coat:
+    """A coat, what stays over it, and where both together should go."""
 
+    def __init__(self, base: Base, over: tuple[Coat, ...], wanted: Wanted) -> None:
+        self.base, self.over = base, over
+        self.now = Lab.of(lab_of(look_of(base, over))[0])
+        self.aim = wanted.aim(self.now)
 
-def _stirred(pot: Pot, aim: Lab, may: Sequence[Paint], tub: float) -> list[Way]:
-    added = additions(pot, aim, may, tub)
-    if not added.steps:
-        return []
-    after = added.steps[-1].after
-    return [
-        Way(
+    def washed(self, washing: Washing) -> Way:
+        """Give the way of laying a wash over the coat."""
+        layer = Layer(
+            LayerKind.WASH,
+            tuple((p.id, float(n)) for p, n in zip(washing.paints, washing.parts, strict=True)),
+            water=washing.water,
+            left=washing.left,
+            passes=washing.passes,
+        )
+        return Way(
+            WayKind.WASH,
+            layer,
+            washing,
+            None,
+            washing.flat,
+            washing.dry,
+            washing.grain,
+            washing.delta_e,
+            washing.felt,
+            risks_of_wash(washing, self.base, self.now, self.aim, self.over),
+        )
+
+    def stirred(self, found: Correction) -> Way:
+        """Give the way of stirring something into the pot."""
+        added = found.additions
+        after = added.steps[-1].after
+        return Way(
             WayKind.STIR,
             None,
             None,
@@ -258,13 +248,13 @@ def _stirred(pot: Pot, aim: Lab, may: Sequence[Paint], tub: float) -> list[Way]:
             after,
             added.delta_e,
             added.delta_e,
-            risks_of_stirring(pot, added, aim),
+            risks_of_stirring(found.pot, added, self.aim, self.over),
+            found.roomier,
         )
-    ]
 
 
 def _notes(
-    wanted: Wanted, now: Lab, ground: Primer | None, found: Sequence[Way], spare: float
+    wanted: Wanted, now: Lab, ground: Primer | None, found: Sequence[Way]
 ) -> tuple[str, ...]:
     notes = []
     cloth = wanted.grey_as
@@ -274,14 +264,17 @@ def _notes(
         notes.append(_MIX_HIDES)
     if any(way.kind is WayKind.WASH for way in found):
         notes.append(_COVERED)
-    if any(way.kind is WayKind.STIR and _is_short(way, spare) for way in found):
-        notes.append(_LITTLE_ROOM)
     if not found:
         notes.append(_NOTHING)
-    return tuple(say(note) for note in notes)
+    return tuple(notes)
 
 
-def _is_short(way: Way, spare: float) -> bool:
-    """Tell whether stirring stays off and fills most of the room that the tub has to spare, ml."""
-    steps = () if way.additions is None else way.additions.steps
-    return way.delta_e > ACCEPTED and sum(step.ml for step in steps) > _MOST_OF_IT * spare
+def of_every_wash(found: Ways) -> tuple[str, ...]:
+    """Give what is to be said of all washes alike, so that it is said once; not where each ends."""
+    said = [
+        [risk.words for risk in way.risks if risk.kind not in _ITS_OWN]
+        for way in found.ways
+        if way.kind is WayKind.WASH
+    ]
+    first, *others = said or [[]]
+    return tuple(words for words in first if others and all(words in rest for rest in others))

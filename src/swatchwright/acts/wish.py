@@ -16,6 +16,7 @@ __all__ = [
     "by_name",
     "check_together",
     "how_many_wishes",
+    "may_use",
     "most_share_of",
     "wishes_on",
     "with_most_share",
@@ -33,6 +34,16 @@ def wishes_on(shelf: Shelf, wishes: Wishes) -> Wishes:
         opened=wishes.opened & there,
         owned=None if wishes.owned is None else wishes.owned & there,
         most_share=tuple((id_, share) for id_, share in wishes.most_share if id_ in there),
+    )
+
+
+def may_use(shelf: Shelf, wishes: Wishes) -> tuple[str, ...]:
+    """Give the ids of the paints of a shelf that the painter wishes to use."""
+    here = wishes_on(shelf, wishes)
+    return tuple(
+        paint.id
+        for paint in shelf.paints
+        if paint.id not in here.without and (here.only is None or paint.id in here.only)
     )
 
 

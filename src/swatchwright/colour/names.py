@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, degrees, hypot, sin
+from math import atan2, cos, degrees, hypot, inf, sin
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.language import mark, mark_in, say, say_in
@@ -18,7 +18,7 @@ _BANDS = (
     (0.4, mark("no difference to see")),
     (0.8, mark("hardly to be seen")),
     (1.8, mark("close: most would accept it")),
-    (3.5, mark("near: clearly seen side by side")),
+    (3.5, mark("a shade off: clearly seen side by side")),
     (6.0, mark("some way off")),
     (float("inf"), mark("far off")),
 )
@@ -80,12 +80,12 @@ def closeness(delta_e: float) -> str:
     return say(next(words for limit, words in _BANDS if delta_e <= limit))
 
 
-def difference_words(start: Lab, end: Lab) -> tuple[str, ...]:
+def difference_words(start: Lab, end: Lab, *, seen: float = inf) -> tuple[str, ...]:
     """Say in which directions one must go from a colour to another, the largest first.
 
     Lightness, vividness (chroma) and hue, each weighed by CIEDE2000; for near-greys, whose hue
     is nothing to go by, redder, greener, yellower and bluer instead. Empty where no difference
-    can be seen.
+    can be seen. A direction that is small beside the others is named only from `seen` on.
 
     >>> difference_words(Lab(40, 0, 0), Lab(60, 0, 0))
     ('lighter',)
@@ -96,7 +96,8 @@ def difference_words(start: Lab, end: Lab) -> tuple[str, ...]:
     steps = [(say("lighter") if end.L > start.L else say("darker"), Lab(end.L, start.a, start.b))]
     steps += _grey_steps(start, end) if _near_grey(start, end) else _hue_steps(start, end)
     sized = [(float(delta_e_2000(start.triple, lab.triple)), word) for word, lab in steps]
-    named = [(size, word) for size, word in sized if size >= max(_NAMED * whole, _UNSEEN / 2)]
+    least = min(max(_NAMED * whole, _UNSEEN / 2), seen)
+    named = [(size, word) for size, word in sized if size >= least]
     return tuple(word for _, word in sorted(named, key=lambda row: -row[0]))
 
 

@@ -11,6 +11,7 @@ from swatchwright.acts.compare import (
     ROOM,
     Candidate,
     Compared,
+    Laid,
     Sight,
     State,
     compared,
@@ -45,6 +46,8 @@ from swatchwright.paint.layers import Stack
 from swatchwright.values import KnownColour
 
 __all__ = ["compare"]
+
+_USUAL = {State.WASHED: "wash", State.WAXED: "wax"}
 
 
 def compare(arguments: argparse.Namespace) -> ExitCode:
@@ -147,6 +150,7 @@ def _mix_json(one: Candidate) -> dict[str, Any]:
             for paint, share, parts in rows
         ],
         "under": {laid.state.value: list(laid.words) for laid in one.laid},
+        "under_the_usual": [laid.state.value for laid in one.laid if laid.usual],
         "seen": [_sight_json(sight) for sight in one.sights],
     }
 
@@ -198,14 +202,20 @@ def _print_mix(number: int, one: Candidate) -> None:
         for paint, count in zip(recipe.paints, recipe.parts.counts, strict=True)
     ]
     print(f"{number}.  {', '.join(parts)}")
-    laid = {row.state: row.words for row in one.laid}
+    laid = {row.state: row for row in one.laid}
     for state in dict.fromkeys(sight.state for sight in one.sights):
-        under = f", under {'; then '.join(laid[state])}" if state in laid else ""
+        under = _under(laid[state]) if state in laid else ""
         sights = [sight for sight in one.sights if sight.state is state]
         usual = usual_words(sights[0])
         print(f"    {STATE_WORDS[state]}{under}{f': {usual}' if usual else ''}")
         for sight in sights:
             _print_sight(sight)
+
+
+def _under(laid: Laid) -> str:
+    """Say what lies over a mix, and whether it is the usual, since none was given."""
+    told = f", under {'; then '.join(laid.words)}"
+    return f"{told}, the usual {_USUAL[laid.state]}" if laid.usual else told
 
 
 def _print_sight(sight: Sight) -> None:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import argparse
 
-from swatchwright.acts.correct import Correction, correct_pot, neighbours
+from swatchwright.acts.correct import Correction, correct_pot, neighbours, room_words
+from swatchwright.acts.stack_file import layer_json
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.finish import layers_given
 from swatchwright.commands.words import (
     amount_of,
     chosen_shelf,
@@ -16,9 +18,10 @@ from swatchwright.commands.words import (
 from swatchwright.errors import MendableError
 from swatchwright.mixing.asked import Asked
 from swatchwright.mixing.fan import Neighbour
+from swatchwright.mixing.mend import Additions
 from swatchwright.values import Lab
 
-__all__ = ["correct", "fan"]
+__all__ = ["correct", "fan", "more_room_json"]
 
 
 def correct(arguments: argparse.Namespace) -> ExitCode:
@@ -31,6 +34,7 @@ def correct(arguments: argparse.Namespace) -> ExitCode:
         asked=_asked(arguments),
         tub=arguments.tub,
         most_paints=arguments.add,
+        over=layers_given(arguments),
     )
     if arguments.json:
         print_json(_correction_json(found))
@@ -89,7 +93,16 @@ def _correction_json(found: Correction) -> dict[str, object]:
         ],
         "delta_e_00": round(found.additions.delta_e, 2),
         "volume_ml": round(found.additions.volume, 1),
+        "over": [layer_json(layer) for layer in found.over],
+        "with_more_room": more_room_json(found.roomier),
     }
+
+
+def more_room_json(roomier: Additions | None) -> dict[str, float] | None:
+    """Give what more room in the pot would come to, where it would come nearer."""
+    if roomier is None:
+        return None
+    return {"volume_ml": round(roomier.volume, 1), "delta_e_00": round(roomier.delta_e, 2)}
 
 
 def _neighbour_json(n: Neighbour) -> dict[str, object]:
@@ -107,6 +120,7 @@ def _print_correction(found: Correction) -> None:
     print(f"The pot holds {found.pot.volume:g} ml and is {added.before:.1f} CIEDE2000 off.")
     if not added.steps:
         print("Nothing that may be added brings it nearer.")
+        _print_room(found)
         return
     for step in added.steps:
         print(
@@ -114,3 +128,9 @@ def _print_correction(found: Correction) -> None:
             f"{colour_json(step.after)['srgb']}, {step.delta_e:.1f} off."
         )
     print(f"The pot then holds {added.volume:.0f} ml. Stir, brush a sample and let it dry.")
+    _print_room(found)
+
+
+def _print_room(found: Correction) -> None:
+    if found.roomier is not None:
+        print(room_words(found.roomier))

@@ -5,12 +5,13 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from swatchwright.acts.finish import Look, StepLook, preview
+from swatchwright.acts.compare_words import LIGHT_WORDS
+from swatchwright.acts.finish import preview
+from swatchwright.acts.finish_values import Look, StepLook
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.layering import Primer
 from swatchwright.acts.stack_file import layer_json, read_stack
 from swatchwright.colour.names import colour_name
-from swatchwright.colour.spectrum import Light
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.layer_text import layer_of_text
@@ -26,14 +27,16 @@ from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
 from swatchwright.values import Lab
 
-__all__ = ["LIGHT_WORDS", "finish", "primer_of", "print_colour"]
-
-LIGHT_WORDS = {Light.D65: "daylight", Light.LAMP: "warm lamp", Light.COOL_LED: "cool LED"}
+__all__ = ["finish", "layers_given", "primer_of", "print_colour"]
 
 
 def finish(arguments: argparse.Namespace) -> ExitCode:
     """Print a mix under layers."""
-    stack = _stack(arguments)
+    stack = layers_given(arguments)
+    if arguments.layers is None and not arguments.layer:
+        raise MendableError(
+            "No layer was given.", 'Add one, as in --layer "wax", or a file with --layers.'
+        )
     parts = [amount_of(text) for text in arguments.parts]
     look = preview(chosen_shelf(arguments), parts, stack, primer_of(arguments))
     keep_for_job(arguments, lambda store, id_: keep_document(store, id_, "finish", stack))
@@ -52,17 +55,14 @@ def primer_of(arguments: argparse.Namespace) -> Primer | None:
     return Primer(colour, arguments.coats)
 
 
-def _stack(arguments: argparse.Namespace) -> Stack:
+def layers_given(arguments: argparse.Namespace) -> Stack:
+    """Give the layers that were given, by option or in a file; none where none were."""
     if arguments.layers is not None and arguments.layer:
         raise MendableError(
             "Layers were given both by --layer and by --layers.", "Give them one way."
         )
     if arguments.layers is not None:
         return read_stack(Path(arguments.layers))
-    if not arguments.layer:
-        raise MendableError(
-            "No layer was given.", 'Add one, as in --layer "wax", or a file with --layers.'
-        )
     return Stack(tuple(layer_of_text(text) for text in arguments.layer))
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 
 from swatchwright.commands.parsing import Commands, add_for_job, add_json, add_shelf
-from swatchwright.commands.wash_options import add_coat
+from swatchwright.commands.wash_options import add_coat, add_layers
 
 __all__ = ["add_finish"]
 
@@ -33,12 +33,7 @@ def add_finish(commands: Commands) -> None:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     add_coat(finish)
-    finish.add_argument(
-        "--layer", metavar="TEXT", action="append", default=[], help="a layer, the lowest first"
-    )
-    finish.add_argument(
-        "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
-    )
+    add_layers(finish, "a layer, the lowest first")
     add_shelf(finish)
     add_for_job(finish)
     add_json(finish)

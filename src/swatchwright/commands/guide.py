@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 from shutil import get_terminal_size
 
-from swatchwright.acts.guide import START, GuidePage, find_in_guide, guide_page, guide_pages
+from swatchwright.acts.guide import START, GuidePage, guide_page, guide_pages
+from swatchwright.acts.guide_search import find_in_guide
 from swatchwright.acts.guide_text import plain_text
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.words import print_json

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from swatchwright.colour.names import colour_name
 from swatchwright.commands.words import colour_json
+from swatchwright.mixing.recipe import can_be_counted
 
 if TYPE_CHECKING:
     from swatchwright.acts.jobs import EditLine, JobLine
@@ -181,6 +182,8 @@ def _print_recipe(recipe: KeptRecipe) -> None:
         f"Recipe, {recipe.zone}{chosen}: {recipe.delta_e:.1f} CIEDE2000, dry "
         f"{colour_json(recipe.dry)['srgb']}, wet {colour_json(recipe.wet)['srgb']}"
     )
+    counted = can_be_counted([paint.parts for paint in recipe.paints])
     for paint in recipe.paints:
         plural = " " if paint.parts == 1 else "s"
-        print(f"    {paint.parts:3} part{plural}  {paint.share:6.1%}  {paint.name} ({paint.paint})")
+        told = f"{paint.parts:3} part{plural}  " if counted else ""
+        print(f"    {told}{paint.share:6.1%}  {paint.name} ({paint.paint})")

@@ -27,7 +27,7 @@ from swatchwright.commands.repaint_options import add_repaint
 from swatchwright.commands.sample_options import add_sample
 from swatchwright.commands.sheet_options import add_sheet
 from swatchwright.commands.shelf_options import add_shelf_command
-from swatchwright.commands.wash_options import add_wash
+from swatchwright.commands.wash_options import add_layers, add_wash
 
 __all__ = ["parser"]
 
@@ -184,7 +184,13 @@ def _add_correct(commands: Commands) -> None:
     correct.add_argument(
         "--dial", type=float, default=1 / 3, metavar="0-1", help="with --ask: how far (a third)"
     )
-    correct.add_argument("--tub", type=float, metavar="ML", help="what the tub holds, ml")
+    correct.add_argument(
+        "--tub",
+        type=float,
+        metavar="ML",
+        help="room in the pot: how full it may get, ml (a quarter more than is in it)",
+    )
+    add_layers(correct, "what will lie over the paint, such as a wax, as `finish` takes it")
     correct.add_argument(
         "--add", type=int, choices=(1, 2), default=2, help="paints to add at the most (2)"
     )

@@ -7,8 +7,8 @@ import re
 from pathlib import Path
 from typing import Any
 
-from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.plan import PlannedWork, faces_of, plan_for, save_calendar
+from swatchwright.acts.plan_job import keep_plan
 from swatchwright.commands.amounts import one_of
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.for_job import keep_for_job
@@ -30,6 +30,7 @@ from swatchwright.piece.work.order import (
     Week,
     Which,
 )
+from swatchwright.piece.work.seen import loose_parts, sat_on
 
 __all__ = ["plan"]
 
@@ -41,7 +42,7 @@ def plan(arguments: argparse.Namespace) -> ExitCode:
     """Print the work day by day."""
     order = _order(arguments)
     made: PlannedWork = plan_for(order)
-    keep_for_job(arguments, lambda store, id_: keep_document(store, id_, "plan", order))
+    keep_for_job(arguments, lambda store, id_: keep_plan(store, id_, order))
     if arguments.ics:
         save_calendar(made.plan, Path(arguments.ics))
     if arguments.json:
@@ -90,6 +91,8 @@ def _piece(arguments: argparse.Namespace) -> dict[str, Any]:
             "area": found.areas.total,
             "faces": faces_of(found.piece),
             "flat": arguments.flat or found.piece.flat,
+            "loose": loose_parts(found.piece),
+            "seat": sat_on(found.piece),
         }
     if arguments.area is not None:
         told["area"] = arguments.area

@@ -25,6 +25,8 @@ def plan_json(made: PlannedWork) -> dict[str, Any]:
     return {
         "name": plan.name,
         "ready": plan.ready,
+        "gently_until": plan.gently,
+        "weak": plan.weak,
         "hands_on_minutes": round(plan.hands_on),
         "wait_factor": round(plan.wait_factor, 3),
         "steps": [_step_json(step) for step in plan.steps],
@@ -65,7 +67,12 @@ def _step_json(step: Step) -> dict[str, Any]:
 def print_plan(made: PlannedWork) -> None:
     """Print a plan day by day, then what can hurt, then what was assumed."""
     plan = made.plan
-    print(f"{plan.name}: {plan.hands_on / 60:.1f} hours of work; ready {_moment(plan.ready)}")
+    print(
+        f"{plan.name}: {plan.hands_on / 60:.1f} hours of work; ready {_moment(plan.ready)}; "
+        f"use it gently until {_day(plan.gently)}"
+    )
+    if plan.weak:
+        print(fill(plan.weak, _WIDTH))
     day = ""
     for step in plan.steps:
         if step.start[:10] != day:

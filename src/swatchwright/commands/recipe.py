@@ -27,6 +27,7 @@ from swatchwright.commands.words import (
     typed_by_options,
 )
 from swatchwright.errors import MendableError
+from swatchwright.mixing.recipe import can_be_counted
 from swatchwright.values import KnownColour
 
 if TYPE_CHECKING:
@@ -124,16 +125,19 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     r = measured.recipe
     print()
     print(f"{number}.  {r.delta_e:.1f} CIEDE2000, {closeness(r.delta_e)}")
+    counted = can_be_counted(r.parts.counts)
     for paint, share, parts, amount in zip(
         r.paints, r.shares, r.parts.counts, measured.amounts, strict=True
     ):
+        told = f"{parts:3} part{'s' if parts > 1 else ' '}  " if counted else ""
         grams = "" if amount.grams is None else f"{amount.grams:8.1f} g"
         print(
-            f"    {parts:3} part{'s' if parts > 1 else ' '}  {share:6.1%}  {amount.ml:7.1f} ml "
+            f"    {told}{share:6.1%}  {amount.ml:7.1f} ml "
             f"{grams}  {paint.name} ({paint.id}, {paint.how_known.value})"
         )
     print(
-        f"    in parts {r.parts.delta_e:.1f}; dry {colour_json(r.dry)['srgb']}, "
+        f"    {f'in parts {r.parts.delta_e:.1f}; ' if counted else ''}"
+        f"dry {colour_json(r.dry)['srgb']}, "
         f"wet {colour_json(r.wet)['srgb']}; "
         + (f"coats to hide: {r.coats}" if r.coats else "needs more than 6 coats to hide")
     )

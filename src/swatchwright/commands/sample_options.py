@@ -26,7 +26,7 @@ def add_sample(commands: Commands) -> None:
     _add_ways(sample)
     pot = sample.add_argument_group("what is to be put right")
     pot.add_argument("--pot", type=float, metavar="ML", help="the pot of this mix, ml (as mixed)")
-    pot.add_argument("--tub", type=float, metavar="ML", help="what its tub holds, ml (twice)")
+    pot.add_argument("--tub", type=float, metavar="ML", help="how full its pot may get, ml (twice)")
     pot.add_argument(
         "--fresh", type=float, default=30.0, metavar="ML", help="ml of a fresh sample (30)"
     )

@@ -22,6 +22,7 @@ from swatchwright.acts.sheet import (
     read_code,
     save_sheet,
 )
+from swatchwright.acts.sheet_on_shelf import measures_told
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.layer_text import layer_of_text
@@ -149,8 +150,8 @@ def _read(arguments: argparse.Namespace) -> ExitCode:
         )
         return ExitCode.DONE
     print(", ".join(text for text in _facts(recipe) if text) or "A recipe")
-    for paint in recipe.paints:
-        print(f"{paint.parts:8.6g}  {paint.name or paint.id} ({paint.id})")
+    for paint, told in zip(recipe.paints, measures_told(recipe), strict=True):
+        print(f"{told:>11}  {paint.name or paint.id} ({paint.id})")
     for word, lab in (("wanted", recipe.wanted), ("dry", recipe.dry)):
         if lab is not None:
             print(f"{word:6}  L* {lab.L:.1f}  a* {lab.a:.1f}  b* {lab.b:.1f}")

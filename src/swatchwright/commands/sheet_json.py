@@ -61,6 +61,10 @@ def _zone_json(zone: Zone) -> dict[str, Any]:
         "wet": _colour(zone.wet),
         "finished": _colour(zone.finished),
         "delta_e_00": None if zone.apart is None else round(zone.apart, 2),
+        "in_parts": zone.in_parts,
+        "parts_delta_e_00": (
+            None if zone.apart_in_parts is None else round(zone.apart_in_parts, 2)
+        ),
         "paints": [_paint_json(paint) for paint in zone.paints],
         "volume_ml": zone.volume,
         "volume_from": zone.volume_from,

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import argparse
 
-from swatchwright.acts.finish import BuildUp, Pass, build_up
+from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.correct import room_words
+from swatchwright.acts.finish import build_up
+from swatchwright.acts.finish_values import BuildUp, Pass
 from swatchwright.acts.finish_words import layer_words
 from swatchwright.acts.stack_file import layer_json
-from swatchwright.acts.ways import Wanted, Way, WayKind, Ways, ways_to
+from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash, ways_to
 from swatchwright.colour.difference import ACCEPTED, delta_e_2000
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
-from swatchwright.commands.finish import primer_of, print_colour
+from swatchwright.commands.correct import more_room_json
+from swatchwright.commands.finish import layers_given, primer_of, print_colour
 from swatchwright.commands.layer_text import paint_and_parts, share_left
 from swatchwright.commands.words import (
     amount_of,
@@ -24,6 +28,7 @@ from swatchwright.commands.words import (
 from swatchwright.errors import MendableError
 from swatchwright.mixing.asked import Asked
 from swatchwright.paint.layers import Layer, LayerKind
+from swatchwright.paint.paints import Paint
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
@@ -40,6 +45,12 @@ def wash(arguments: argparse.Namespace) -> ExitCode:
     if asked == bool(arguments.wash):
         what = "Both a wash and where to go were given." if asked else "No wash was given."
         raise MendableError(what, _NO_PLACE)
+    if not asked and (arguments.layer or arguments.layers is not None):
+        raise MendableError(
+            "Layers over a wash to look at were given.",
+            "Look at the whole stack with: swatchwright finish. Here they go with --ask, --as or "
+            "--lab.",
+        )
     shelf = chosen_shelf(arguments)
     return _reverse(arguments, shelf) if asked else _forward(arguments, shelf)
 
@@ -68,7 +79,7 @@ def _forward(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
     if arguments.json:
         print_json(_built_json(layer, built))
     else:
-        words = layer_words(layer, [shelf.paint(id_) for id_, _ in layer.paints])
+        words = layer_words(layer, _paints_in(layer, shelf))
         _print_built(words, built)
     return ExitCode.DONE
 
@@ -118,11 +129,12 @@ def _reverse(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
         tub=arguments.tub,
         only=None if arguments.only is None else [i.strip() for i in arguments.only.split(",")],
         keep=arguments.keep,
+        over=layers_given(arguments),
     )
     if arguments.json:
         print_json(_ways_json(found))
     else:
-        _print_ways(found)
+        _print_ways(found, shelf)
     best = min((way.delta_e for way in found.ways), default=found.before)
     return ExitCode.DONE if best <= ACCEPTED else ExitCode.OUT_OF_REACH
 
@@ -150,6 +162,7 @@ def _ways_json(found: Ways) -> dict[str, object]:
         "before_delta_e_00": round(found.before, 2),
         "ways": [_way_json(way) for way in found.ways],
         "notes": list(found.notes),
+        "over": [layer_json(layer) for layer in found.over],
     }
 
 
@@ -159,6 +172,7 @@ def _way_json(way: Way) -> dict[str, object]:
         "kind": way.kind.value,
         "layer": None if way.layer is None else layer_json(way.layer),
         "add": [{"id": s.paint.id, "name": s.paint.name, "ml": s.ml} for s in steps],
+        "with_more_room": more_room_json(way.roomier),
         "flat": colour_json(way.flat),
         "dry": colour_json(way.dry) | {"name": colour_name(way.dry)},
         "grain": colour_json(way.grain),
@@ -175,11 +189,18 @@ def _way_json(way: Way) -> dict[str, object]:
     }
 
 
-def _print_ways(found: Ways) -> None:
+def _paints_in(layer: Layer, shelf: Shelf) -> list[Paint]:
+    return [shelf.paint(id_) for id_, _ in layer.paints]
+
+
+def _print_ways(found: Ways, shelf: Shelf) -> None:
     print_colour("now", found.now)
     print_colour("wanted", found.aim)
     print(f"  As it is: {found.before:.1f} CIEDE2000 off.")
-    common = _of_every_wash(found)
+    if found.over:
+        told = ", then ".join(layer_words(layer, _paints_in(layer, shelf)) for layer in found.over)
+        print(f"  All of it is seen and judged with this on top: {told}.")
+    common = of_every_wash(found)
     for number, way in enumerate(found.ways, 1):
         print(f"{number}. {_way_words(way)}")
         print_colour("dry", way.dry)
@@ -187,19 +208,14 @@ def _print_ways(found: Ways) -> None:
             print_colour("flats", way.flat)
             print_colour("grain", way.grain)
         print(f"  {way.delta_e:.1f} off on the whole: {closeness(way.delta_e)}.")
+        if way.roomier is not None:
+            print(f"  {room_words(way.roomier)}")
         for risk in way.risks:
             if risk.words not in common:
                 print(f"  - {risk.words}")
     for words in common:
         print(f"Of every wash: {words}")
     print_notes(found.notes)
-
-
-def _of_every_wash(found: Ways) -> list[str]:
-    """Give what is to be said of all washes alike, so that it is said once."""
-    said = [[r.words for r in way.risks] for way in found.ways if way.kind is WayKind.WASH]
-    first, *others = said or [[]]
-    return [words for words in first if others and all(words in rest for rest in others)]
 
 
 def _way_words(way: Way) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from swatchwright.commands.parsing import Commands, Parser, add_json, add_shelf
 
-__all__ = ["add_coat", "add_wash"]
+__all__ = ["add_coat", "add_layers", "add_wash"]
 
 
 def add_wash(commands: Commands) -> None:
@@ -56,15 +56,29 @@ def add_wash(commands: Commands) -> None:
     reverse.add_argument(
         "--pot", type=float, default=250.0, metavar="ML", help="what is left of the mix, ml (250)"
     )
-    reverse.add_argument("--tub", type=float, metavar="ML", help="what its tub holds, ml")
+    reverse.add_argument(
+        "--tub",
+        type=float,
+        metavar="ML",
+        help="room in its pot: how full it may get, ml (a quarter more than is in it)",
+    )
     wash.add_argument(
         "--left",
         type=float,
         metavar="%",
         help="share of the wet wash that is left after wiping, %% (20)",
     )
+    add_layers(wash, "what stays over it all, such as a wax, as `finish` takes it")
     add_shelf(wash)
     add_json(wash)
+
+
+def add_layers(parser: Parser, what: str) -> None:
+    """Ask which layers lie over it."""
+    parser.add_argument("--layer", metavar="TEXT", action="append", default=[], help=what)
+    parser.add_argument(
+        "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
+    )
 
 
 def add_coat(parser: Parser) -> None:

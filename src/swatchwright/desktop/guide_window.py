@@ -15,7 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.guide import START, GuidePage, find_in_guide, guide_pages
+from swatchwright.acts.guide import START, GuidePage, guide_pages
+from swatchwright.acts.guide_search import find_in_guide
 from swatchwright.desktop.widgets.guide_outside import GuideOutside
 from swatchwright.desktop.widgets.guide_text import GuideText
 from swatchwright.desktop.widgets.shelf_bits import button, label

@@ -6,28 +6,21 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import QRect, QRectF
-from PySide6.QtGui import QColor, QFontInfo, QGuiApplication, QPainter, QPalette
+from PySide6.QtGui import QColor, QPainter, QPalette
 
 from swatchwright.colour.sight import LEAST_CONTRAST, black_and_white_on
+from swatchwright.desktop.letters import grown
 
 __all__ = [
     "DARK",
     "LIGHT",
     "Look",
-    "grown",
-    "growth",
     "ink_on",
     "palette",
     "reads_on",
     "style",
     "write_on",
 ]
-
-_LETTERS, _MOST_GROWTH = 14, 1.5
-"""The pixels of our plain text; and how many times larger it is at the most."""
-
-_NEEDS = (1220, 720)
-"""Width and height that the window needs with those letters; larger ones need more by as much."""
 
 _RIM = tuple((x, y) for x in (-1, 0, 1) for y in (-1, 0, 1) if x or y)
 
@@ -106,25 +99,6 @@ def palette(look: Look) -> QPalette:
     return made
 
 
-def growth() -> float:
-    """Give how many times larger than ours the letters are that the system asks for.
-
-    From 1 to 1.5, and no more than leaves all of the window in view on this screen.
-    """
-    screen = QGuiApplication.primaryScreen() if QGuiApplication.instance() else None
-    if screen is None:
-        return 1.0
-    asked = QFontInfo(QGuiApplication.font()).pixelSize() / _LETTERS
-    room = screen.availableSize()
-    fits = min(room.width() / _NEEDS[0], room.height() / _NEEDS[1])
-    return max(1.0, min(asked, fits, _MOST_GROWTH))
-
-
-def grown(pixels: int) -> int:
-    """Give a size of ours as it is with the letters of the system."""
-    return round(pixels * growth())
-
-
 def style(look: Look) -> str:
     """Give the style rules."""
     return f"""
@@ -169,10 +143,7 @@ def style(look: Look) -> str:
     QPushButton:checked:focus, QToolButton:checked:focus, QPushButton#main:focus,
     QToolButton#page:checked:focus {{ border: 2px solid {look.press_ink}; }}
     QToolButton::menu-indicator {{ image: none; }}
-    QComboBox QAbstractItemView {{
-        background: {look.sheet}; color: {look.ink};
-        selection-background-color: {look.pick}; selection-color: {look.ink};
-    }}
+    {_lists(look)}
     QTableView {{
         background: {look.sheet}; color: {look.ink}; border: none; gridline-color: {look.bench};
         selection-background-color: {look.press}; selection-color: {look.press_ink};
@@ -265,6 +236,24 @@ def _fields(look: Look) -> str:
     """
 
 
+def _lists(look: Look) -> str:
+    """Give the rules of the lists that are chosen from.
+
+    They open below their field and are scrolled by a bar: strips that scroll would hide the first
+    entry or the last. No frame for the keyboard, which would take room from the entries: the entry
+    that is chosen is seen by its ground.
+    """
+    return f"""
+    QComboBox {{ combobox-popup: 0; }}
+    QComboBox QAbstractItemView, QComboBox QAbstractItemView:focus {{
+        background: {look.sheet}; color: {look.ink}; border: 1px solid {look.edge};
+        padding: 0; outline: none;
+        selection-background-color: {look.pick}; selection-color: {look.ink};
+    }}
+    QComboBox QAbstractItemView::item {{ padding: 4px 8px; min-height: {grown(16)}px; }}
+    """
+
+
 def _scroll_bars(look: Look) -> str:
     """Give the rules of slim scroll bars without arrows."""
     return f"""
@@ -277,6 +266,7 @@ def _scroll_bars(look: Look) -> str:
     QScrollBar::handle:hover, QScrollBar::handle:pressed {{ background: {look.quiet}; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
     QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+    QAbstractScrollArea::corner {{ background: transparent; border: none; }}
     """
 
 

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -21,8 +20,10 @@ from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.letters import follow_letters
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.first_look import MixesToCome
 from swatchwright.desktop.widgets.job_keep_bar import KeepBar
@@ -57,7 +58,7 @@ class MixSide(QWidget):
         self.volume = NumberField()
         self.counts = {2: QPushButton(words.TWO_PAINTS), 3: QPushButton(words.THREE_PAINTS)}
         self.typed = QLineEdit()
-        self.area = QScrollArea()
+        self.area = ScrollArea()
         self.to_come = MixesToCome()
         self.keep_bar = KeepBar(keeping)
         self.pager = MixPager(self.area)
@@ -65,6 +66,8 @@ class MixSide(QWidget):
         self._columns: list[RecipeColumn] = []
         self.opened: QDialog | None = None
         self._lay_out()
+        # Once the new letters have reached the columns.
+        follow_letters(self, lambda: QTimer.singleShot(0, self, self._size_fields))
         session.recipes_changed.connect(self._show)
         session.shelf_changed.connect(self._show)
         session.pick_changed.connect(self._picked)
@@ -206,7 +209,7 @@ class MixSide(QWidget):
 
     def show_correction(self, measured: MeasuredRecipe) -> None:
         """Show what to add to a pot of a mix in a window of its own."""
-        self.opened = CorrectWindow(self._session, measured, self)
+        self.opened = CorrectWindow(self._session, self._keeping.desk, measured, self)
         self.opened.show()
 
     def _show_why(self) -> None:

@@ -6,6 +6,7 @@ from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from swatchwright.acts.live import FollowedGrey
@@ -13,6 +14,7 @@ from swatchwright.desktop import words
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.colour_strip import ColourStrip
+from swatchwright.desktop.widgets.kept_lines import OTHER_LETTERS
 from swatchwright.desktop.widgets.photo_about import PhotoAbout
 from swatchwright.desktop.widgets.photo_findings import PhotoFindings
 from swatchwright.desktop.widgets.photo_live import SMALL_PREVIEW, LiveGrey
@@ -29,6 +31,7 @@ from swatchwright.values import Lab, Rect
 __all__ = ["PhotoSide"]
 
 _PREVIEW = 1400
+_LEAST_PHOTO = 200
 
 Pixels = NDArray[np.uint8]
 
@@ -38,13 +41,15 @@ class PhotoSide(QWidget):
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._session = session
+        self._session, self._made = session, False
         self.view = PhotoView()
         self.strip = ColourStrip()
         self.start = PhotoStart(session)
         self._stack = QStackedWidget()
         self._stack.addWidget(self.start)
         self._stack.addWidget(self.view)
+        # The page to start from asks for more than a photo must have.
+        self._stack.setMinimumHeight(_LEAST_PHOTO)
         self.tools = MarkTools(session, self.view)
         self.tools.hide()
         self.live = LiveGrey(session, self)
@@ -57,9 +62,11 @@ class PhotoSide(QWidget):
         self._sentence = label(photo_words.WEAVE_SENTENCE, "small")
         self.about = PhotoAbout(session)
         self._waiting = label(words.WAIT_COLOURS, "quiet")
+        self._told, self._found_here = QWidget(), QWidget()
         self._lay_out()
         self._connect()
         self._show_colours()
+        self._made = True
 
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self)
@@ -67,14 +74,23 @@ class PhotoSide(QWidget):
         rows.setSpacing(8)
         rows.addWidget(self.tools)
         rows.addWidget(self._stack, 1)
-        rows.addWidget(self.worth)
-        rows.addWidget(self.findings)
+        told = _rows(self._told, 4)
+        told.addWidget(self.findings)
+        told.addStretch(1)
+        told.addWidget(self.worth)
+        rows.addWidget(self._told)
+        for one in (self._sentence, self.about.toggle):
+            policy = one.sizePolicy()
+            policy.setRetainSizeWhenHidden(True)
+            one.setSizePolicy(policy)
         head = QHBoxLayout()
         head.addWidget(self._heading, 1)
         head.addWidget(self.weave)
         rows.addLayout(head)
-        rows.addWidget(self._waiting)
-        rows.addWidget(self.strip)
+        here = _rows(self._found_here, 0)
+        here.addWidget(self._waiting)
+        here.addWidget(self.strip)
+        rows.addWidget(self._found_here)
         foot = QHBoxLayout()
         foot.addWidget(self._sentence, 1)
         foot.addStretch()
@@ -117,6 +133,7 @@ class PhotoSide(QWidget):
         self._stack.setCurrentWidget(self.view if there else self.start)
         self.tools.setVisible(there)
         self.live.small = None
+        self._make_room()
         self._show_picture()
 
     def _show_picture(self) -> None:
@@ -154,8 +171,10 @@ class PhotoSide(QWidget):
 
     def _show_colours(self) -> None:
         found = self._session.found
-        self.strip.setVisible(found is not None)
-        self._waiting.setVisible(found is None)
+        # The one hides before the other shows: with both, the photo would be pressed for a moment.
+        here = (self._waiting, self.strip) if found is not None else (self.strip, self._waiting)
+        here[0].hide()
+        here[1].show()
         if found is None:
             self.view.show_spots(())
             self._tell(())
@@ -182,12 +201,35 @@ class PhotoSide(QWidget):
             self._make_room()
 
     def _make_room(self) -> None:
-        """Leave the photo its room: what is asked for takes the place of what can wait."""
+        """Leave the photo its room: what is asked for takes the place of what can wait.
+
+        What is found is told where room was left for it, so that the photo keeps its place: a
+        hand may be on its way to it. What is wrong comes before how sure the colour is, which
+        its field tells too.
+        """
         there = self._session.found is not None
         facts, adding = self.about.asked, not self.tools.adding.isHidden()
-        self.worth.setVisible(there and not facts and not adding)
-        self.findings.setVisible(self.findings.any and not facts and not adding)
+        self._told.setVisible(self._session.photo is not None and not facts and not adding)
+        self.worth.setVisible(there)
+        if self.findings.any:
+            self.worth.line.hide()
+        self.findings.setVisible(self.findings.any)
+        self.worth.line.setVisible(not self.findings.any)
         self._sentence.setVisible(self.weave.needed() and not adding)
+        self._keep_heights()
+
+    def _keep_heights(self) -> None:
+        """Leave room for what may come to be told below the photo."""
+        self._told.setMinimumHeight(self.findings.room() + 4 + self.worth.room())
+        self._found_here.setMinimumHeight(self.strip.sizeHint().height())
+        self._heading.setMinimumHeight(self.weave.sizeHint().height())
+        self.tools.keep_height()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Leave room for letters of another size."""
+        super().changeEvent(event)
+        if event.type() in OTHER_LETTERS and self._made:
+            self._keep_heights()
 
     def _show_spots(self, labs: tuple[Lab, ...]) -> None:
         """Show where the colours are in the photo, filled with these."""
@@ -201,3 +243,10 @@ class PhotoSide(QWidget):
                 for mark in colour.marks
             )
         )
+
+
+def _rows(holder: QWidget, spacing: int) -> QVBoxLayout:
+    rows = QVBoxLayout(holder)
+    rows.setContentsMargins(0, 0, 0, 0)
+    rows.setSpacing(spacing)
+    return rows

@@ -12,7 +12,6 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import (
     QDialog,
-    QFileDialog,
     QHBoxLayout,
     QLabel,
     QPushButton,
@@ -23,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.reach import Body, Reach, body_of, candidates_from, reach_of
 from swatchwright.desktop import words
+from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words.seen import colour_told
@@ -181,7 +181,7 @@ class ReachWindow(QDialog):
         self.buy.setEnabled(reach is not None and reach.shortfall is not None)
 
     def _ask_candidates(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.WHICH_TO_BUY, "", words.SHELF_FILES)
+        name, _ = ask_open(self, words.WHICH_TO_BUY, "", words.SHELF_FILES)
         if name:
             self.find_one_more(Path(name))
 

@@ -209,6 +209,16 @@ class RepaintDesk(QObject):
         if self.plan is not None:
             self._set(replace(self.plan, grey=rect), words.DID_GREY)
 
+    def on_marks(self, rect: Rect) -> Rect:
+        """Give a box of the photo in pixels of the size that the marks are for."""
+        plan, photo = self.plan, self.photo
+        if plan is None or photo is None:
+            return rect
+        across = plan.marked.size[0] / photo.width
+        down = plan.marked.size[1] / photo.height
+        x, y = round(rect.x * across), round(rect.y * down)
+        return Rect(x, y, max(1, round(rect.width * across)), max(1, round(rect.height * down)))
+
     def choose(self, zone: str, key: str) -> None:
         """See a zone in another colour."""
         if self.plan is not None:

@@ -18,6 +18,7 @@ from swatchwright.acts.sample import (
     stripes_beside,
 )
 from swatchwright.acts.sample_judged import Judged
+from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_rounds import (
     SAMPLES_PART,
     SampleLoop,
@@ -36,6 +37,8 @@ from swatchwright.values import KnownColour
 __all__ = ["Mixed", "SampleDesk"]
 
 Mixed = tuple[tuple[str, float], ...]
+
+_ADVICE = "sample-advice"
 
 
 class SampleDesk(QObject):
@@ -89,16 +92,26 @@ class SampleDesk(QObject):
             return KnownColour(loop.wanted, loop.covariance, "")
         return self._session.wanted
 
-    def keep(self, mixed: Mixed, judged: Judged, *, beside: bool = False) -> None:
-        """Keep a sample, and find what to add; `beside` if it was looked at with the last one."""
+    def keep(self, mixed: Mixed, judged: Judged, shot: SampleShot | None = None) -> None:
+        """Keep a sample with its photo, and find what to add.
+
+        Stripes of one photo are one sitting: the best of them is put right.
+        """
+        beside = self.beside(shot)
         if not beside and self.advice is not None:
             # What was to be brushed beside this one may be looked at next.
             self.stripes = self.advice.beside
         self._try(
             lambda loop: take_round(
-                self._session.shelf, loop, mixed, judged, day=_today(), beside=beside
+                self._session.shelf, loop, mixed, judged, day=_today(), beside=beside, shot=shot
             )
         )
+
+    def beside(self, shot: SampleShot | None) -> bool:
+        """Tell whether a photo is that of the last sample: then it is another stripe of it."""
+        loop = self.loop
+        last = None if loop is None or not loop.rounds else loop.rounds[-1].shot
+        return shot is not None and last is not None and shot.photo == last.photo
 
     def _picked(self, picked: Neighbour) -> None:
         """Learn from a mix that was picked from a fan."""
@@ -181,7 +194,7 @@ class SampleDesk(QObject):
         self.changed.emit()
         self.advised.emit()
         if loop is None or not loop.rounds:
-            self._session.workshop.stop("advice")
+            self._session.workshop.stop(_ADVICE)
             return
         without = self._session.unused
 
@@ -190,7 +203,7 @@ class SampleDesk(QObject):
             self.advised.emit()
 
         self._session.workshop.start(
-            "advice",
+            _ADVICE,
             words.REASONING,
             lambda _: advice_on(shelf, loop, pot=pot, tub=tub, without=without),
             done,

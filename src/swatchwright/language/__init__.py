@@ -25,6 +25,7 @@ __all__ = [
     "listed",
     "mark",
     "mark_in",
+    "said_in",
     "say",
     "say_count",
     "say_in",
@@ -88,8 +89,7 @@ def use_language(code: str) -> None:
     code
         An ISO 639-1 code, which may go on with a country: ``de`` or ``de_AT``.
     """
-    short = code.replace("-", "_").partition("_")[0].lower()
-    _in_use[0] = _Tongue(short if short in languages() else ENGLISH)
+    _in_use[0] = _Tongue(_spoken(code))
 
 
 def say(text: str, /, **values: object) -> str:
@@ -125,6 +125,22 @@ def say_count(one: str, many: str, count: int, /, **values: object) -> str:
     return _filled(found, {"count": count, **values})
 
 
+def said_in(code: str, text: str, /, **values: object) -> str:
+    """Say a marked sentence in another language, while the one in use stays in use.
+
+    Parameters
+    ----------
+    code
+        An ISO 639-1 code, as for `use_language`; one that is not there is English.
+    text
+        The English sentence, marked where it is written.
+    values
+        What goes into its places, numbers as that language writes them.
+    """
+    tongue = _Tongue(_spoken(code))
+    return _filled(tongue.catalogue.gettext(text) if text else text, values, tongue)
+
+
 def mark(text: str) -> str:
     """Mark a text for translation where it cannot be said yet; `say` it when it is shown."""
     return text
@@ -154,5 +170,11 @@ def listed(words: Iterable[str]) -> str:
     return say("{first} and {last}", first=", ".join(first), last=last) if first else last
 
 
-def _filled(text: str, values: dict[str, object]) -> str:
-    return _in_use[0].numbers.vformat(text, (), values) if values else text
+def _spoken(code: str) -> str:
+    """Give the language there is for a code that may go on with a country; English for none."""
+    short = code.replace("-", "_").partition("_")[0].lower()
+    return short if short in languages() else ENGLISH
+
+
+def _filled(text: str, values: dict[str, object], tongue: _Tongue | None = None) -> str:
+    return (tongue or _in_use[0]).numbers.vformat(text, (), values) if values else text

@@ -2,7 +2,8 @@
 
 The forward reckoning is cheap, so it is simply tried: every paint alone, and every white or grey
 with every other paint, thinned 1:1 to 1:5, in one to three passes. The most promising are then
-tried again in all the parts that can be poured.
+tried again in all the parts that can be poured. What will lie over the wash, such as a wax, is
+reckoned with: the colours are those that are seen with it on.
 """
 
 from __future__ import annotations
@@ -20,7 +21,8 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
 from swatchwright.language import say
-from swatchwright.paint.layered import Base, Film, film_of, look_of
+from swatchwright.mixing.under import lab_under
+from swatchwright.paint.layered import Base, Coat, Film, film_of, look_of
 from swatchwright.paint.mixture import Mixtures, dry_lab, mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.paint.wash import GRAIN, Wash
@@ -85,7 +87,8 @@ class Washing:
     own
         The colour of the wash's own paint, thick enough to hide: what it tends to.
     flat, dry, grain
-        The dry colour on the flats, on the whole, and in grain and mouldings.
+        The dry colour on the flats, on the whole, and in grain and mouldings. As `own`, with all
+        on that lies over the wash.
     delta_e
         CIEDE2000 of the whole from the aim.
     felt
@@ -137,6 +140,7 @@ def best_washes(
     *,
     left: float = 0.2,
     keep: int = 3,
+    over: Sequence[Coat] = (),
 ) -> tuple[Washing, ...]:
     """Find the washes that bring a coat nearest to a colour.
 
@@ -145,13 +149,15 @@ def best_washes(
     base
         The dry coat.
     aim
-        The colour to go for.
+        The colour to go for, with all on that lies over the wash.
     shelf
         Paints to wash with: all water-borne or all not, at least one.
     left
         Share of the wet film that is left after wiping, above 0 to 1.
     keep
         How many at the most, each with another paint as its chief one.
+    over
+        What lies over the wash in the end, the lowest first.
 
     Returns
     -------
@@ -164,14 +170,14 @@ def best_washes(
         If there is nothing to wash with, or nothing is left of it.
     """
     _check(shelf, left)
-    search = _Search(base, aim, tuple(shelf), stack(shelf), left)
+    search = _Search(base, aim, tuple(shelf), stack(shelf), left, tuple(over))
     sets: list[tuple[int, ...]] = []
     for (which, _), _ in search.tried(_mixes(search.stack), _WATER):
         if which not in sets:
             sets.append(which)
         if len(sets) == _POLISHED:
             break
-    before = float(delta_e_2000(aim.triple, lab_of(look_of(base, ()))[0]))
+    before = float(delta_e_2000(aim.triple, lab_of(look_of(base, over))[0]))
     found = [search.polished(which) for which in sets]
     better = [w for w in found if w.delta_e < before and w.felt < before - WORTH]
     return tuple(_unlike(sorted(better, key=lambda w: _cost(w, aim)), keep))
@@ -211,6 +217,7 @@ class _Search:
     shelf: tuple[Paint, ...]
     stack: PaintStack
     left: float
+    over: tuple[Coat, ...]
 
     def tried(
         self, mixes: Sequence[Mix], waters: Sequence[float]
@@ -218,7 +225,7 @@ class _Search:
         """Reckon every mix at every thinning and number of passes; give them by cost."""
         ways = list(product(waters, _PASSES))
         mixture = self.mixed(mixes)
-        far = delta_e_2000(np.array(self.aim.triple), dry_lab(mixture))
+        far = delta_e_2000(np.array(self.aim.triple), lab_under(mixture, self.over))
         simple = np.array(
             [_PER_PAINT * (len(w) - 1) + _PER_PART * sum(parts) for w, parts in mixes]
         )
@@ -240,14 +247,13 @@ class _Search:
         """Give the dry colours (mixes, ways, grain, 3)."""
         once = film_of(mixture, Wash(0.0, self.left, 1))
         times = np.array([passes / (1.0 + water) for water, passes in ways])
-        film = replace(
-            once,
-            K=once.K[:, None, None],
-            S=once.S[:, None, None],
-            thickness=np.asarray(once.thickness)[:, None, None] * times[:, None],
-            glare=np.asarray(once.glare)[:, None, None],
-        )
-        return lab_of(look_of(self.base, [film], factor=np.array(GRAIN)))
+        # Of each mix, over thinnings and passes, over the grain.
+        each = {
+            name: np.asarray(getattr(once, name))[:, None, None]
+            for name in ("K", "S", "glare", "wet_scattering", "milk", "wet_index", "thickness")
+        }
+        film = replace(once, **each | {"thickness": each["thickness"] * times[:, None]})
+        return lab_of(look_of(self.base, [film, *self.over], factor=np.array(GRAIN)))
 
     def polished(self, which: tuple[int, ...]) -> Washing:
         """Try a set of paints in all parts that can be poured, and take the best."""
@@ -263,7 +269,7 @@ class _Search:
             water=way[0],
             passes=way[1],
             left=self.left,
-            own=Lab.of(dry_lab(mixture)[0]),
+            own=Lab.of(lab_under(mixture, self.over)[0]),
             flat=flat,
             dry=dry,
             grain=grain,

@@ -1,4 +1,7 @@
-"""Putting a pot right: what to add to what is there, and never to take away."""
+"""Putting a pot right: what to add to what is there, and never to take away.
+
+Where something will lie over the paint, such as a wax, all colours are those seen with it on.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +18,9 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.solve import Rules, closest_shares
-from swatchwright.paint.mixture import dry_lab, mix
+from swatchwright.mixing.under import lab_under
+from swatchwright.paint.layered import Coat
+from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.values import Lab
 
@@ -26,6 +31,7 @@ Floats = NDArray[np.floating[Any]]
 _STEP = 0.1
 _TIE = 0.4
 _SOLVED = 12
+_ROUNDS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +79,8 @@ class Additions:
     volume: float
 
 
-def pot_colour(pot: Pot) -> Lab:
-    """Give the computed dry colour of what is in a pot.
+def pot_colour(pot: Pot, over: Sequence[Coat] = ()) -> Lab:
+    """Give the computed dry colour of what is in a pot, under what will lie over it.
 
     Raises
     ------
@@ -82,24 +88,31 @@ def pot_colour(pot: Pot) -> Lab:
         If the pot is empty or a volume is not above 0.
     """
     _check_pot(pot)
-    return _colour(pot.paints, np.array(pot.volumes))
+    return _colour(pot.paints, np.array(pot.volumes), over)
 
 
-def aim_by_sample(pot: Pot, seen: Lab, wanted: Lab) -> Lab:
+def aim_by_sample(pot: Pot, seen: Lab, wanted: Lab, over: Sequence[Coat] = ()) -> Lab:
     """Say what to aim at when a dried sample of the pot does not have its computed colour.
 
     What the sample is off by, the computation is taken to be off by after the additions too.
     """
-    computed = pot_colour(pot)
-    a, b = (
-        c + w - s
-        for c, w, s in zip(computed.triple[1:], wanted.triple[1:], seen.triple[1:], strict=True)
-    )
-    return Lab(min(100.0, max(0.0, computed.L + wanted.L - seen.L)), a, b)
+    return _moved(pot_colour(pot, over), seen, wanted)
+
+
+def _moved(colour: Lab, start: Lab, end: Lab) -> Lab:
+    """Move a colour by as much as one lies from another."""
+    L, a, b = (c + e - s for c, s, e in zip(colour.triple, start.triple, end.triple, strict=True))
+    return Lab(min(100.0, max(0.0, L)), a, b)
 
 
 def additions(
-    pot: Pot, wanted: Lab, shelf: Sequence[Paint], tub_volume: float, *, most_paints: int = 2
+    pot: Pot,
+    wanted: Lab,
+    shelf: Sequence[Paint],
+    tub_volume: float,
+    *,
+    most_paints: int = 2,
+    over: Sequence[Coat] = (),
 ) -> Additions:
     """Find what to add to a pot to bring it to a wanted colour.
 
@@ -108,13 +121,15 @@ def additions(
     pot
         What is there.
     wanted
-        The computed colour to aim at, see `aim_by_sample`.
+        The computed colour to aim at, see `aim_by_sample`; seen with all on that lies over it.
     shelf
         Paints that may be added.
     tub_volume
-        What the tub holds, ml.
+        How full the pot may get, ml, with what is in it now.
     most_paints
         How many different paints to add at the most, 1 or 2.
+    over
+        What will lie over the paint, the lowest first.
 
     Returns
     -------
@@ -124,24 +139,43 @@ def additions(
     Raises
     ------
     MendableError
-        If the pot is empty, its tub too small, or nothing on the shelf may be added to it.
+        If the pot is empty, has too little room, or nothing on the shelf may be added to it.
     """
     _check_pot(pot)
-    _check_tub(pot, tub_volume)
-    before = float(delta_e_2000(wanted.triple, pot_colour(pot).triple))
+    _check_room(pot, tub_volume)
+    now = pot_colour(pot, over)
+    before = float(delta_e_2000(wanted.triple, now.triple))
     may = _may_be_added(pot, shelf)
     if tub_volume - pot.volume < _STEP / 2:
         return Additions(before, (), before, pot.volume)
-    amounts = _candidates(pot, may, wanted, tub_volume, min(most_paints, len(may)))
-    scored = [_scored(pot, may, row, wanted) for row in amounts]
+    most = min(most_paints, len(may))
+    scored: list[tuple[float, dict[int, float]]] = []
+    # The shares are solved for the bare paint, so what lies over it is aimed off for: by what it
+    # does to the colour now, then by what it does to the best that was found.
+    poured = pot
+    for _ in range(_ROUNDS if over else 1):
+        bare = _moved(pot_colour(poured), pot_colour(poured, over), wanted)
+        rows = _candidates(pot, may, bare, tub_volume, most)
+        scored += [_scored(pot, may, row, wanted, over) for row in rows]
+        if scored:
+            poured = _poured(pot, may, min(scored, key=lambda row: row[0])[1])
+    chosen = _chosen(scored, before)
+    if chosen is None:
+        return Additions(before, (), before, pot.volume)
+    steps = _steps(pot, may, chosen, wanted, over)
+    return Additions(before, steps, steps[-1].delta_e, pot.volume + sum(chosen.values()))
+
+
+def _chosen(
+    scored: Sequence[tuple[float, dict[int, float]]], before: float
+) -> dict[int, float] | None:
+    """Choose the least of those that do as well as the best; None for adding nothing."""
     best = min([before, *(apart for apart, _ in scored)])
     close = [row for apart, row in scored if apart <= best + _TIE and apart < before]
     # What is there already counts among those that tie: then nothing is added.
     if not close or before <= best + _TIE / 4:
-        return Additions(before, (), before, pot.volume)
-    chosen = min(close, key=lambda row: (len(row), sum(row.values())))
-    steps = _steps(pot, may, chosen, wanted)
-    return Additions(before, steps, steps[-1].delta_e, pot.volume + sum(chosen.values()))
+        return None
+    return min(close, key=lambda row: (len(row), sum(row.values())))
 
 
 def _check_pot(pot: Pot) -> None:
@@ -161,15 +195,15 @@ def _check_pot(pot: Pot) -> None:
         )
 
 
-def _check_tub(pot: Pot, tub_volume: float) -> None:
-    if not isfinite(tub_volume) or tub_volume < pot.volume:
+def _check_room(pot: Pot, room: float) -> None:
+    if not isfinite(room) or room < pot.volume:
         raise MendableError(
             say(
-                "The pot holds {pot:g} ml and its tub only {tub:g} ml.",
+                "There are {pot:g} ml in the pot, and it has room for only {room:g} ml.",
                 pot=pot.volume,
-                tub=tub_volume,
+                room=room,
             ),
-            say("Give the size of the tub, or put some of the paint aside."),
+            say("Give the size of the pot, or put some of the paint aside."),
         )
 
 
@@ -229,7 +263,7 @@ def _candidates(
 
 
 def _in_ml(pot: Pot, tub: float, which: NDArray[np.intp], shares: Floats) -> list[dict[int, float]]:
-    """Turn shares into amounts that the tub has room for, to 0.1 ml; the whole and half of them."""
+    """Turn shares into amounts that the pot has room for, to 0.1 ml; the whole and half of them."""
     exact = shares[1:] / max(float(shares[0]), 1e-9) * pot.volume
     out = []
     for part in (1.0, 0.75, 0.5):
@@ -247,25 +281,30 @@ def _in_ml(pot: Pot, tub: float, which: NDArray[np.intp], shares: Floats) -> lis
     return out
 
 
-def _colour(paints: Sequence[Paint], volumes: Floats) -> Lab:
+def _colour(paints: Sequence[Paint], volumes: Floats, over: Sequence[Coat]) -> Lab:
     mixture = mix(stack(paints), [range(len(paints))], [volumes / volumes.sum()])
-    return Lab.of(dry_lab(mixture)[0])
+    return Lab.of(lab_under(mixture, over)[0])
+
+
+def _poured(pot: Pot, may: Sequence[Paint], row: dict[int, float]) -> Pot:
+    """Pour all of it into the pot."""
+    return Pot((*pot.paints, *(may[i] for i in row)), (*pot.volumes, *row.values()))
 
 
 def _scored(
-    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab
+    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab, over: Sequence[Coat]
 ) -> tuple[float, dict[int, float]]:
-    after = _colour((*pot.paints, *(may[i] for i in row)), np.array([*pot.volumes, *row.values()]))
+    after = pot_colour(_poured(pot, may, row), over)
     return float(delta_e_2000(wanted.triple, after.triple)), row
 
 
 def _steps(
-    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab
+    pot: Pot, may: Sequence[Paint], row: dict[int, float], wanted: Lab, over: Sequence[Coat]
 ) -> tuple[Addition, ...]:
     """Pour the least first, and tell the colour after each."""
     steps = []
     for i, ml in sorted(row.items(), key=lambda item: item[1]):
         pot = replace(pot, paints=(*pot.paints, may[i]), volumes=(*pot.volumes, ml))
-        after = pot_colour(pot)
+        after = pot_colour(pot, over)
         steps.append(Addition(may[i], ml, after, float(delta_e_2000(wanted.triple, after.triple))))
     return tuple(steps)

@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Lab
 
-__all__ = ["Parts", "Recipe", "SearchResult", "Shortfall"]
+__all__ = ["MOST_COUNTED", "Parts", "Recipe", "SearchResult", "Shortfall", "can_be_counted"]
+
+MOST_COUNTED = 40
+"""Parts, all paints together, that a person still counts out; common practice, no source."""
+
+
+def can_be_counted(parts: Sequence[float]) -> bool:
+    """Tell whether a mix can be told in parts: whole ones, and no more than one can count.
+
+    Millilitres and grams always follow from the exact shares; parts are a second way beside them.
+    """
+    return sum(parts) <= MOST_COUNTED and all(count == int(count) for count in parts)
 
 
 @dataclass(frozen=True, slots=True)

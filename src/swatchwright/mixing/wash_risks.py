@@ -6,7 +6,7 @@ Each risk is a number that the forward reckoning gives, and a sentence with it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import reduce
 from math import atan2, degrees, hypot
@@ -20,7 +20,7 @@ from swatchwright.language import mark, say
 from swatchwright.mixing.knock_back import Washing, film_of_washing
 from swatchwright.mixing.mend import Additions, Pot, pot_colour
 from swatchwright.paint.hiding import coats_to_hide
-from swatchwright.paint.layered import Base, look_of
+from swatchwright.paint.layered import Base, Coat, look_of
 from swatchwright.paint.mixture import DRY_INDEX, mix
 from swatchwright.paint.paints import stack
 from swatchwright.paint.surface import internal_diffuse, normal_reflectance
@@ -38,6 +38,7 @@ _NO_HUE = 6.0
 _TURNED = 5.0
 _MOST_COATS = 6
 
+_HUES = (mark("redder"), mark("yellower"), mark("greener"), mark("bluer"))
 _HIDES_NOT = mark("It hides nothing and need not: what is below it must hide by itself.")
 _WASH_STAYS = mark(
     "While it is wet a damp cloth takes it off. Once dry it stays; only paint covers it."
@@ -93,7 +94,9 @@ def hue_turn(start: Lab, end: Lab) -> float:
     return (turn + 180) % 360 - 180
 
 
-def risks_of_wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> tuple[Risk, ...]:
+def risks_of_wash(
+    washing: Washing, base: Base, now: Lab, aim: Lab, over: Sequence[Coat] = ()
+) -> tuple[Risk, ...]:
     """Say what to weigh before a wash is laid.
 
     Parameters
@@ -103,12 +106,14 @@ def risks_of_wash(washing: Washing, base: Base, now: Lab, aim: Lab) -> tuple[Ris
     base
         The coat it goes over.
     now, aim
-        The colour of that coat, and where it should go.
+        The colour of that coat, and where it should go, with all on that lies over the wash.
+    over
+        What lies over the wash, the lowest first.
     """
     return (
         _grain(washing),
-        _wiping(washing, base),
-        _thickening(washing, base),
+        _wiping(washing, base, over),
+        _thickening(washing, base, over),
         *_turned(now, washing.dry, aim),
         Risk(
             RiskKind.HIDING,
@@ -139,17 +144,26 @@ def _grain(washing: Washing) -> Risk:
     return Risk(RiskKind.GRAIN, size, words)
 
 
-def _moved(washing: Washing, base: Base, *, heavy: float = 1.0, water: float = 1.0) -> float:
+def _moved(
+    washing: Washing,
+    base: Base,
+    over: Sequence[Coat],
+    *,
+    heavy: float = 1.0,
+    water: float = 1.0,
+) -> float:
     """Give how far the colour goes off if more is left, or if the wash has lost water."""
     film = film_of_washing(
         washing.paints, washing.parts, washing.water * water, washing.passes, washing.left
     )
-    after = lab_of(look_of(base, [film], factor=heavy))[0]
+    # Only of the wash there is more: what lies over it is laid as it was meant to be.
+    more = replace(film, thickness=heavy * np.asarray(film.thickness))
+    after = lab_of(look_of(base, [more, *over]))[0]
     return float(delta_e_2000(washing.dry.triple, after))
 
 
-def _wiping(washing: Washing, base: Base) -> Risk:
-    size = _moved(washing, base, heavy=_HEAVY)
+def _wiping(washing: Washing, base: Base, over: Sequence[Coat]) -> Risk:
+    size = _moved(washing, base, over, heavy=_HEAVY)
     if size < 1.5:
         hand = say("forgiving")
     else:
@@ -160,8 +174,8 @@ def _wiping(washing: Washing, base: Base) -> Risk:
     return Risk(RiskKind.WIPING, size, words)
 
 
-def _thickening(washing: Washing, base: Base) -> Risk:
-    size = _moved(washing, base, water=_DRIED_OFF)
+def _thickening(washing: Washing, base: Base, over: Sequence[Coat]) -> Risk:
+    size = _moved(washing, base, over, water=_DRIED_OFF)
     return Risk(
         RiskKind.THICKENING,
         size,
@@ -174,34 +188,37 @@ def _thickening(washing: Washing, base: Base) -> Risk:
 
 
 def _turned(now: Lab, after: Lab, aim: Lab) -> tuple[Risk, ...]:
-    """Say how the hue turns, and what is off from where it should go."""
-    turn = hue_turn(now, after) - hue_turn(now, aim)
-    hue = (
-        say("The hue keeps.")
-        if abs(turn) < _TURNED
-        else say("The hue turns by {turn:.0f} degrees more than it should.", turn=abs(turn))
-    )
-    off = difference_words(aim, after)
+    """Say how the hue turns, and what is off from where it should go; the two never disagree."""
+    turn = abs(hue_turn(now, after) - hue_turn(now, aim))
     size = float(delta_e_2000(aim.triple, after.triple))
+    off = difference_words(aim, after) if size >= JUST_SEEN else ()
+    if size >= JUST_SEEN and turn >= _TURNED:
+        hue = say("The hue turns by {turn:.0f} degrees more than it should.", turn=turn)
+    elif any(say(word) in off for word in _HUES):
+        hue = say("The hue does not quite keep.")
+    else:
+        hue = say("The hue keeps.")
     beside = (
         say("It ends {way} than asked, by {size:.1f}.", way=_together(off), size=size)
-        if off and size >= JUST_SEEN
+        if off
         else say("It ends where it was asked to.")
     )
-    return Risk(RiskKind.HUE, abs(turn), hue), Risk(RiskKind.SIDE_EFFECT, size, beside)
+    return Risk(RiskKind.HUE, turn, hue), Risk(RiskKind.SIDE_EFFECT, size, beside)
 
 
 def _together(ways: Sequence[str]) -> str:
     return reduce(lambda first, last: say("{first} and {last}", first=first, last=last), ways)
 
 
-def risks_of_stirring(pot: Pot, added: Additions, aim: Lab) -> tuple[Risk, ...]:
-    """Say what to weigh before something is stirred into the pot."""
+def risks_of_stirring(
+    pot: Pot, added: Additions, aim: Lab, over: Sequence[Coat] = ()
+) -> tuple[Risk, ...]:
+    """Say what to weigh before something is stirred into the pot; seen under what lies over it."""
     after = _pot_after(pot, added)
     return (
         Risk(RiskKind.GRAIN, 0.0, say("It is an even coat: flats and grain come out alike.")),
-        _measure(pot, added),
-        *_turned(pot_colour(pot), pot_colour(after), aim),
+        _measure(pot, added, over),
+        *_turned(pot_colour(pot, over), pot_colour(after, over), aim),
         _hiding(pot, after),
         Risk(
             RiskKind.UNDOING,
@@ -219,9 +236,9 @@ def _pot_after(pot: Pot, added: Additions, *, off: float = 1.0) -> Pot:
     )
 
 
-def _measure(pot: Pot, added: Additions) -> Risk:
+def _measure(pot: Pot, added: Additions, over: Sequence[Coat]) -> Risk:
     told, poured = (
-        pot_colour(_pot_after(pot, added, off=off)).triple for off in (1.0, _MEASURED_OFF)
+        pot_colour(_pot_after(pot, added, off=off), over).triple for off in (1.0, _MEASURED_OFF)
     )
     size = float(delta_e_2000(told, poured))
     words = say("A tenth too much stirred in is {size:.1f} off.", size=size)

@@ -69,9 +69,10 @@ class ClearFinish:
 
 
 # Indices of the substances are of the trade's handbooks, from memory; tints, sheen and filling
-# are common practice, no source, and are to be learnt from a photo of a finished sample.
-CLEAR_WAX = ClearFinish(1.44, glare=0.5, fills=0.8)
-AMBER_WAX = ClearFinish(1.44, tint=0.06, glare=0.5, fills=0.8)
+# are common practice, no source, and are to be learnt from a photo of a finished sample. A wax
+# that has been rubbed up lies between eggshell (0.55) and satin (0.3), nearer to satin.
+CLEAR_WAX = ClearFinish(1.44, glare=0.4, fills=0.8)
+AMBER_WAX = ClearFinish(1.44, tint=0.06, glare=0.4, fills=0.8)
 OIL = ClearFinish(1.48, tint=0.04, glare=0.3)
 CLEAR_VARNISH = ClearFinish(1.5, tint=0.005, glare=0.3)
 

@@ -23,7 +23,17 @@ from swatchwright.paint.slabs import Slab, on_ground, step_slab
 from swatchwright.paint.surface import inner_reflectance, internal_diffuse, normal_reflectance
 from swatchwright.paint.wash import Wash, dry_film
 
-__all__ = ["Base", "Clear", "Coat", "Film", "base_of", "film_of", "look_of", "primer_inside"]
+__all__ = [
+    "Base",
+    "Clear",
+    "Coat",
+    "Film",
+    "base_of",
+    "film_of",
+    "glare_of",
+    "look_of",
+    "primer_inside",
+]
 
 Floats = NDArray[np.floating[Any]]
 
@@ -175,26 +185,38 @@ def look_of(
     """
     fills = _fills(coats, wet=wet)
     R = _of_base(base, fills[0], wet=wet and not coats)
-    glare = np.asarray(base.film.glare, dtype=np.float64)
     clear: list[Clear] = []
     for i, (coat, fill) in enumerate(zip(coats, fills[1:], strict=True), 1):
         if isinstance(coat, Clear):
             clear.append(coat)
-            glare = np.asarray(coat.finish.glare, dtype=np.float64)
             continue
         if clear:
             R = on_ground(_clear_slab(clear, factor, above=DRY_INDEX), R)
             clear = []
         thick = np.asarray(coat.thickness) * _by_grain(coat.grain, factor)
         R = _under_film(coat, thick, R, fill, wet=wet and i == len(coats))
-        own = 1.0 - np.exp(-thick / _OWN_SHEEN)
-        glare = glare + own * (np.asarray(coat.glare) - glare)
-    shown = np.zeros(1) if wet else glare[..., None]
+    shown = np.zeros(1) if wet else glare_of(base, coats, factor=factor)[..., None]
     top = (
         _clear_slab(clear, factor, glare=shown) if clear else _surface(base, coats, shown, wet=wet)
     )
     # What does not follow the grain is alike at every thickness.
     return on_ground(top, R) + np.zeros_like(factor, dtype=np.float64)[..., None]
+
+
+def glare_of(base: Base, coats: Sequence[Coat], *, factor: ArrayLike = 1.0) -> Floats:
+    """Give the share (...) of the dry surface's own reflection that is seen: 1 matte, 0 gloss.
+
+    A clear finish brings its own; a film of paint takes over as it grows.
+    """
+    glare = np.asarray(base.film.glare, dtype=np.float64)
+    for coat in coats:
+        if isinstance(coat, Clear):
+            glare = np.asarray(coat.finish.glare, dtype=np.float64)
+            continue
+        thick = np.asarray(coat.thickness) * _by_grain(coat.grain, factor)
+        own = 1.0 - np.exp(-thick / _OWN_SHEEN)
+        glare = glare + own * (np.asarray(coat.glare) - glare)
+    return glare
 
 
 def _surface(base: Base, coats: Sequence[Coat], glare: Floats, *, wet: bool) -> Slab:

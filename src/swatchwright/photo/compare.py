@@ -49,6 +49,8 @@ class Difference:
     cloth, sample
         Both colours as the photo shows them, put right by the references; each by itself is known
         less well than the vector.
+    cloth_covariance
+        Uncertainty of the cloth's colour by itself, in squared Lab units.
     """
 
     vector: tuple[float, float, float]
@@ -56,6 +58,7 @@ class Difference:
     covariance: Covariance
     cloth: Lab
     sample: Lab
+    cloth_covariance: Covariance
 
     @property
     def give_or_take(self) -> float:
@@ -125,6 +128,7 @@ def difference_by(
         covariance=to_covariance(np.array(covariance) + noise),
         cloth=Lab.of(labs[0]),
         sample=Lab.of(labs[1]),
+        cloth_covariance=correction.covariance_at(lights[0], x[0], y[0]),
     )
 
 

@@ -7,30 +7,33 @@ what stays in the tools, a sample to keep, and something for touching up, each s
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from math import ceil
 
 from swatchwright.errors import MendableError
-from swatchwright.language import mark, say
+from swatchwright.language import say
 from swatchwright.measures.shares import rounded_amounts
-from swatchwright.piece.names import paint_word
+from swatchwright.piece.amounts_notes import notes_of
 from swatchwright.piece.order import AmountsOrder, Coating, Ingredient, Product, ProductKind
 from swatchwright.piece.order_check import checked_order
 from swatchwright.piece.price import Price, money, price_of
 from swatchwright.piece.spreading import coat_rate, dry_film, loss, wet_film
 from swatchwright.piece.tins import TinCount, cheapest_tins
 
-__all__ = ["Amounts", "Batch", "CoatingAmount", "PaintMl", "Purchase", "amounts_of"]
+__all__ = [
+    "Amounts",
+    "Batch",
+    "CoatingAmount",
+    "PaintMl",
+    "Purchase",
+    "amounts_of",
+    "purchases_of",
+]
 
 _STEP = 5
 """ml; what a batch is rounded up to."""
-
-_PRACTICE = mark(
-    "How much a bare ground drinks and a tool keeps is common practice, no source; what the tin "
-    "and your own trial say comes first."
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +179,7 @@ def amounts_of(order: AmountsOrder) -> Amounts:
     used = dict.fromkeys(c.product for c in order.coatings)
     batches = tuple(_batch(products[id_], rows, order) for id_ in used)
     purchases = tuple(_purchases(batches, products))
-    notes = _notes(order, purchases)
+    notes = notes_of(order, purchases)
     return Amounts(
         rows, batches, purchases, price_of(order.terms, [p.cost for p in purchases]), notes
     )
@@ -238,12 +241,36 @@ def _purchases(batches: Iterable[Batch], products: dict[str, Product]) -> Iterab
     for batch in batches:
         for paint in batch.paints:
             needs[paint.id] = needs.get(paint.id, 0.0) + paint.ml
+    return purchases_of(needs, _ingredients(products.values()))
+
+
+def _ingredients(products: Iterable[Product]) -> dict[str, Ingredient]:
+    """Give what the products are made of by its id."""
     there: dict[str, Ingredient] = {}
-    for product in products.values():
+    for product in products:
         for ingredient in product.ingredients:
             _check_same(there.setdefault(ingredient.id, ingredient), ingredient)
-    for id_, need in needs.items():
-        yield _purchase(there[id_], need)
+    return there
+
+
+def purchases_of(
+    needs: Mapping[str, float], there: Mapping[str, Ingredient]
+) -> tuple[Purchase, ...]:
+    """Give what to buy where so many ml of some paints are used.
+
+    Parameters
+    ----------
+    needs
+        ml of each paint, by its id.
+    there
+        The tins and the rest of each of them, by its id.
+
+    Raises
+    ------
+    MendableError
+        If no tins can be chosen for so much.
+    """
+    return tuple(_purchase(there[id_], need) for id_, need in needs.items())
 
 
 def _check_same(first: Ingredient, other: Ingredient) -> None:
@@ -270,16 +297,3 @@ def _cost(tins: Iterable[TinCount]) -> Decimal | None:
             return None
         total += tin.count * tin.size.price
     return money(total)
-
-
-def _notes(order: AmountsOrder, purchases: Iterable[Purchase]) -> tuple[str, ...]:
-    notes = [say(_PRACTICE)]
-    short = [paint_word(p.name) for p in purchases if p.short_ml]
-    if short:
-        told = ", ".join(short)
-        notes.append(say("No tin size is known of {paints}, so none is chosen.", paints=told))
-    if order.terms.hours and any(p.cost is None for p in purchases):
-        notes.append(say("There is no price for the client, as the cost of a paint is not known."))
-    if any(p.left_ml for p in purchases):
-        notes.append(say("What is left on the shelf is counted at no cost."))
-    return tuple(notes)

@@ -83,7 +83,10 @@ _SIZES = (
 _NO_KIND = mark("piece")
 """What a piece is called that nobody has named."""
 
-_PRODUCTS = (mark("primer"), mark("paint"), mark("wash"), mark("clear finish"))
+_PRODUCTS = (
+    *(mark("primer"), mark("adhesion primer"), mark("paint"), mark("wash"), mark("glaze")),
+    *(mark("wax"), mark("oil"), mark("varnish"), mark("clear finish")),
+)
 _PAINT_FOR = "paint for "
 
 
@@ -128,7 +131,14 @@ def size_word(name: str) -> str:
 
 
 def paint_word(name: str) -> str:
-    """Say what a paint of an order of amounts is called; one of the shelf has its own name."""
+    """Say what a paint of an order of amounts is called; one of the shelf has its own name.
+
+    >>> paint_word("wash 2")
+    'wash 2'
+    """
     if name.startswith(_PAINT_FOR):
         return say("paint for {zone}", zone=zone_word(name.removeprefix(_PAINT_FOR)))
+    plain, _, number = name.rpartition(" ")
+    if plain in _PRODUCTS and number.isdecimal():
+        return f"{say(plain)} {number}"
     return say(name) if name in _PRODUCTS else name

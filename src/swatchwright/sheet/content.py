@@ -47,7 +47,7 @@ class PaintLine:
     id, name
         As on the shelf.
     parts
-        Parts of it, above 0.
+        Parts of it, above 0: whole ones where the zone says that they can be counted.
     share
         Of the wet volume, 0-1.
     ml
@@ -94,7 +94,11 @@ class Zone:
     finished
         Under all layers of its finish; None where it has none.
     apart
-        CIEDE2000 of the dry mix from the wanted colour; None without one.
+        CIEDE2000 of the dry mix, measured by the ml, from the wanted colour; None without one.
+    apart_in_parts
+        The same by the parts; None without a wanted colour, or where they are not told.
+    in_parts
+        Whether the mix can also be told in parts, as there are few enough to count.
     paints
         In the order of the recipe, the largest share first.
     volume
@@ -119,6 +123,8 @@ class Zone:
     wet: Lab
     finished: Lab | None
     apart: float | None
+    apart_in_parts: float | None
+    in_parts: bool
     paints: tuple[PaintLine, ...]
     volume: float
     volume_from: str
@@ -206,7 +212,7 @@ class SheetContent:
     zones
         At least one.
     batches, piece, mixed, buy, plan, notes
-        What is known of each; empty where nothing is.
+        What is known of each; empty where nothing is. What to buy is for what is mixed here.
     ready
         When the piece may be used by the plan; empty without one.
     cautions

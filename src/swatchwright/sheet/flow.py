@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from swatchwright.sheet.lettering import Style, wrapped
 from swatchwright.sheet.pen import Pen
 
-__all__ = ["Block", "Placed", "gap", "laid_out", "paragraph", "with_first"]
+__all__ = ["Block", "Placed", "gap", "laid_out", "paragraph", "together", "with_first"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,12 +25,19 @@ class Block:
         Whether it may not be the last on a page, as a heading.
     space
         Whether it is white space, which is left out at the top of a page.
+    whole
+        Whether it stays with the next as far as all that stays together fits on a page.
+    again
+        What stands above it where it is the first on a page, saying what it goes on with; None
+        for nothing.
     """
 
     height: float
     draw: Callable[[Pen, float, float], None]
     with_next: bool = False
     space: bool = False
+    whole: bool = False
+    again: Block | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +76,11 @@ def with_first(heading: Sequence[Block], body: Sequence[Block]) -> list[Block]:
     return [*heading, *body] if body else []
 
 
+def together(blocks: Sequence[Block]) -> list[Block]:
+    """Keep blocks on one page where they fit on one."""
+    return [*(replace(block, whole=True) for block in blocks[:-1]), *blocks[-1:]]
+
+
 def laid_out(blocks: Sequence[Block], first: float, others: float) -> list[list[Placed]]:
     """Lay blocks out on pages.
 
@@ -81,21 +93,36 @@ def laid_out(blocks: Sequence[Block], first: float, others: float) -> list[list[
     """
     pages: list[list[Placed]] = [[]]
     y = 0.0
-    for group in _groups(blocks):
-        height = sum(block.height for block in group)
+    for group in _fitting(blocks, others):
         room = first if len(pages) == 1 else others
-        if pages[-1] and y + height > room + 1e-6:
+        if pages[-1] and y + _height(group) > room + 1e-6:
             pages.append([])
             y = 0.0
         for block in group:
             if block.space and not pages[-1]:
                 continue
+            if block.again is not None and not pages[-1]:
+                pages[-1].append(Placed(block.again, y))
+                y += block.again.height
             pages[-1].append(Placed(block, y))
             y += block.height
     return pages
 
 
-def _groups(blocks: Sequence[Block]) -> list[list[Block]]:
+def _height(group: Sequence[Block]) -> float:
+    return sum(block.height for block in group)
+
+
+def _fitting(blocks: Sequence[Block], room: float) -> list[list[Block]]:
+    """Put blocks together that stay on one page, those of a table only where it fits on one."""
+    return [
+        part
+        for group in _groups(blocks, whole=True)
+        for part in ([group] if _height(group) <= room else _groups(group, whole=False))
+    ]
+
+
+def _groups(blocks: Sequence[Block], *, whole: bool) -> list[list[Block]]:
     """Put blocks that may not be parted together: headings with what follows them."""
     groups: list[list[Block]] = []
     joined = False
@@ -104,5 +131,5 @@ def _groups(blocks: Sequence[Block]) -> list[list[Block]]:
             groups[-1].append(block)
         else:
             groups.append([block])
-        joined = block.with_next or (joined and block.space)
+        joined = block.with_next or (whole and block.whole) or (joined and block.space)
     return groups

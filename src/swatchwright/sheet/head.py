@@ -77,7 +77,6 @@ def _values(content: SheetContent) -> list[tuple[str, str]]:
         (say_in("above a fact", "date"), date_text(content.day)),
         (one if len(content.batches) < 2 else many, numbers),
         (say_in("above a fact", "will stand in"), say(content.room_light)),
-        (say_in("above a fact", "job"), content.job),
     ]
 
 

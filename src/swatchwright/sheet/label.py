@@ -146,7 +146,9 @@ class _Lines:
 
 
 def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> None:
-    """Write the parts and names of the paints as large as they go, with amounts if there is room.
+    """Write parts and names of the paints as large as they go, with their ml if there is room.
+
+    Where the parts cannot be counted, the ml stand in place of them.
 
     Parameters
     ----------
@@ -192,11 +194,16 @@ def _set(box: Box, zone: Zone, largest: float, *, amounts: bool) -> _Lines:
 def _rows(
     width: float, zone: Zone, style: Style, *, amounts: bool
 ) -> tuple[list[tuple[str, str]], float]:
-    numbers = [parts_text(paint.parts) for paint in zone.paints]
+    """Set the paints in lines: in front their parts, or their ml where these are not counted."""
+    if zone.in_parts:
+        numbers = [parts_text(paint.parts) for paint in zone.paints]
+    else:
+        numbers = [f"{amount_text(paint.ml)} ml" for paint in zone.paints]
     column = max(text_width(number, style) for number in numbers)
     rows = []
     for number, paint in zip(numbers, zone.paints, strict=True):
-        told = f"{paint.name}, {amount_text(paint.ml)} ml" if amounts else paint.name
+        more = amounts and zone.in_parts
+        told = f"{paint.name}, {amount_text(paint.ml)} ml" if more else paint.name
         lines = wrapped(told, style, width - column - 1.0)
         rows += [(number, lines[0]), *(("", line) for line in lines[1:])]
     return rows, column

@@ -8,7 +8,7 @@ from swatchwright.language import say
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.flow import Block, Placed, gap, laid_out
 from swatchwright.sheet.head import head_blocks
-from swatchwright.sheet.lettering import GREY, Style, wrapped
+from swatchwright.sheet.lettering import GREY, Style, cut, wrapped
 from swatchwright.sheet.paper import Paper
 from swatchwright.sheet.pen import Pen
 from swatchwright.sheet.rest import rest_blocks
@@ -68,27 +68,30 @@ def _draw(pen: Pen, page: list[Placed]) -> None:
 
 
 def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
-    """Say at the foot of a page how to make the colour again, and which page it is."""
-    top = pen.height - _FOOT_HEIGHT + 5.0
+    """Say at the foot of a page whose it is, how to make it again, and which page it is."""
+    top = pen.height - _FOOT_HEIGHT + 3.0
     pen.stroke(MARGIN, top, pen.width - MARGIN, top, ink=_RULE)
-    lines = wrapped(_again(content.job), _FOOT, pen.width - 2 * MARGIN - 24)
-    pen.lines(MARGIN, top + 1.6, lines, _FOOT)
     style = Style(6.8, bold=True)
+    room = pen.width - 2 * MARGIN - 24
+    whose = ", ".join(text for text in (content.title, content.client) if text)
+    pen.text(MARGIN, top + 1.3, cut(whose, style, room), style)
+    below = top + 1.3 + (_FOOT.leading if whose else 0.0)
+    pen.lines(MARGIN, below, wrapped(_again(content.job), _FOOT, room), _FOOT)
     pen.text(
         pen.width - MARGIN,
-        top + 1.6,
+        top + 1.3,
         say("page {number} of {count}", number=number, count=of),
         style,
         end=1,
     )
-    pen.text(pen.width - MARGIN, top + 1.6 + _FOOT.leading, date_text(content.day), _FOOT, end=1)
+    pen.text(pen.width - MARGIN, top + 1.3 + _FOOT.leading, date_text(content.day), _FOOT, end=1)
 
 
 def _again(job: str) -> str:
     if not job:
         return say(
             "To make it again: scan the code beside a recipe, and give its text to swatchwright "
-            "sheet --read; or mix by the parts above, brush a sample, and hold it to a dry edge "
+            "sheet --read; or mix by the amounts above, brush a sample, and hold it to a dry edge "
             "of the piece."
         )
     return say(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from swatchwright.language import figure, mark, say, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.content import BatchLine, CautionBox, SheetContent
-from swatchwright.sheet.flow import Block, gap, paragraph, with_first
+from swatchwright.sheet.flow import Block, gap, paragraph, together, with_first
 from swatchwright.sheet.head import section
 from swatchwright.sheet.lettering import GREY, Style, wrapped
 from swatchwright.sheet.pen import Box, Pen
@@ -15,6 +15,7 @@ from swatchwright.sheet.told import date_text, ml_text
 __all__ = ["rest_blocks"]
 
 _TEXT = Style(8.8)
+_STRONG = Style(8.8, bold=True)
 _SMALL = Style(7.6, grey=GREY)
 _BLACK = (0.0, 0.0, 0.0)
 _LEAD = 23.0
@@ -82,12 +83,13 @@ def _buy(content: SheetContent, width: float) -> list[Block]:
     rows = [
         row(
             columns,
-            [Cell(line.name), Cell(ml_text(round(line.ml))), Cell(line.words)],
+            [Cell(line.name), Cell(ml_text(line.ml)), Cell(line.words)],
             last=line is content.buy[-1],
         )
         for line in content.buy
     ]
-    return [head_row(columns), *rows]
+    heading = paragraph(say("To buy, for what this sheet mixes"), _STRONG, width)
+    return together([*heading, head_row(columns), *rows])
 
 
 def _batches(content: SheetContent, width: float) -> list[Block]:
@@ -134,7 +136,7 @@ def _plan(content: SheetContent, width: float) -> list[Block]:
         head_row(columns),
         *rows,
         gap(1.0),
-        *paragraph(told, Style(8.8, bold=True), width),
+        *paragraph(told, _STRONG, width),
         *paragraph(say(_WAITS), _SMALL, width),
     ]
 

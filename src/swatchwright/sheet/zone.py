@@ -38,11 +38,14 @@ def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
     """Make all blocks of a zone."""
     name = zone_word(zone.name)
     heading = name[:1].upper() + name[1:] if name else say("The colour")
+    bar, *recipe = _recipe(zone, content.units, width)
+    going_on = section(say("{heading}, what it is mixed of", heading=heading), width)[1]
     return [
         *section(heading, width)[1:],
         _colours(zone, width),
         gap(2.5),
-        *_recipe(zone, content.units, width),
+        replace(bar, again=going_on),
+        *recipe,
         gap(2.0),
         *_words(zone, width),
     ]
@@ -54,7 +57,6 @@ def _colours(zone: Zone, width: float) -> Block:
         return Block(
             _FIELDS,
             lambda pen, x, y: draw_fields(pen, Box(x, y, width, _FIELDS), zone),
-            with_next=True,
         )
     modules = code_side(zone.code)
     side = min(max(_LEAST_CODE, modules * _MODULE), _MOST_CODE)
@@ -69,7 +71,7 @@ def _colours(zone: Zone, width: float) -> Block:
         for i, line in enumerate(say("the recipe,\nto be scanned").split("\n")):
             pen.text(left, y + dark + white + i * _SMALL.leading, line, _SMALL)
 
-    return Block(_FIELDS, draw, with_next=True)
+    return Block(_FIELDS, draw)
 
 
 # --- the recipe ----------------------------------------------------------------------------------
@@ -81,19 +83,20 @@ def _recipe(zone: Zone, units: Units, width: float) -> list[Block]:
         lambda pen, x, y: draw_bar(pen, x, y, width, zone.paints),
         with_next=True,
     )
-    columns = _columns(units, width)
-    rows = [row(columns, _cells(i, p, units)) for i, p in enumerate(zone.paints)]
+    columns = _columns(zone, units, width)
+    rows = [row(columns, _cells(i, p, zone, units)) for i, p in enumerate(zone.paints)]
     return [bar, gap(1.0), head_row(columns), *rows, row(columns, _sum(zone, units), last=True)]
 
 
-def _columns(units: Units, width: float) -> list[Column]:
+def _columns(zone: Zone, units: Units, width: float) -> list[Column]:
     told = [
-        Column(say_in("head of a column", "parts"), 20, number=True),
+        *([Column(say_in("head of a column", "parts"), 20, number=True)] if zone.in_parts else []),
         *([Column("ml", 20, number=True)] if units.ml else []),
         *([Column("g", 20, number=True)] if units.grams else []),
     ]
     # The last numbers end at the margin, or well before the words that follow them.
-    told[-1] = replace(told[-1], free=5.0 if units.spoons else 0.0)
+    if told:
+        told[-1] = replace(told[-1], free=5.0 if units.spoons else 0.0)
     if units.spoons:
         told.append(Column(_spoons_head(units.spoons), 38, free=0.0))
     fixed = [Column("", 7), Column("", 14)]
@@ -105,7 +108,7 @@ def _spoons_head(country: Country) -> str:
     return say("spoons ({country})", country=say(country.value))
 
 
-def _cells(index: int, paint: PaintLine, units: Units) -> list[Cell]:
+def _cells(index: int, paint: PaintLine, zone: Zone, units: Units) -> list[Cell]:
     known = say("known: {how}", how=paint.how_known)
     about = (_short(paint.id), known, tins_text(paint.tins), paint.note)
     grams = say("not known") if paint.grams is None else amount_text(paint.grams)
@@ -122,7 +125,7 @@ def _cells(index: int, paint: PaintLine, units: Units) -> list[Cell]:
         Cell(draw=number),
         Cell(draw=swatch),
         Cell(_short(paint.name), "; ".join(text for text in about if text), bold=True),
-        Cell(parts_text(paint.parts)),
+        *([Cell(parts_text(paint.parts))] if zone.in_parts else []),
         *([Cell(amount_text(paint.ml))] if units.ml else []),
         *([Cell(grams)] if units.grams else []),
         *([Cell(paint.spoons)] if units.spoons else []),
@@ -142,7 +145,7 @@ def _sum(zone: Zone, units: Units) -> list[Cell]:
         Cell(),
         Cell(),
         Cell(say("together"), zone.volume_from),
-        Cell(parts_text(parts)),
+        *([Cell(parts_text(parts))] if zone.in_parts else []),
         *([Cell(amount_text(zone.volume), bold=True)] if units.ml else []),
         *([Cell("" if None in grams else amount_text(whole), bold=True)] if units.grams else []),
         *([Cell("" if units.ml else ml_text(zone.volume))] if units.spoons else []),
@@ -155,7 +158,7 @@ def _sum(zone: Zone, units: Units) -> list[Cell]:
 def _words(zone: Zone, width: float) -> list[Block]:
     """Say how to pour, what goes over it, and how sure it is, each after a word in the margin."""
     blocks: list[Block] = []
-    near = () if zone.apart is None else (_near(zone.apart),)
+    near = () if zone.apart is None else (_near(zone.apart, zone.apart_in_parts),)
     for lead, sentences in (
         (say_in("beside what to do", "Pour"), _joined(zone.pour)),
         (say("Over it"), (*_numbered(zone.finish), *_joined(zone.minding))),
@@ -173,7 +176,16 @@ def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
     return (" ".join(sentences),) if sentences else ()
 
 
-def _near(apart: float) -> str:
+def _near(apart: float, in_parts: float | None) -> str:
+    """Say how near the mix comes, by the ml and by the parts where these come out otherwise."""
+    if in_parts is not None and f"{in_parts:.1f}" != f"{apart:.1f}":
+        return say(
+            "As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour to the ml, "
+            "{in_parts:.1f} in parts ({closeness}). About 1 is just seen side by side.",
+            apart=apart,
+            in_parts=in_parts,
+            closeness=closeness(apart),
+        )
     return say(
         "As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour ({closeness}). "
         "About 1 is just seen side by side.",

@@ -20,7 +20,6 @@ from swatchwright.acts.compare import (
     CompareView,
     Sight,
     State,
-    adapted,
     compared,
     sound_view,
 )
@@ -38,6 +37,7 @@ from swatchwright.acts.compare_words import (
     way_words,
 )
 from swatchwright.acts.finish import preview
+from swatchwright.acts.in_light import adapted
 from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import WAVELENGTHS, Light, lab_of
@@ -290,9 +290,9 @@ class TestWords:
 
     def test_near(self) -> None:
         """One word where it is known, both ends where it is not; figures likewise."""
-        assert near_words(sight()) == "near: clearly seen side by side"
+        assert near_words(sight()) == "a shade off: clearly seen side by side"
         wide = sight(least=1.0, most=4.0)
-        assert near_words(wide) == "from close up to some way off"
+        assert near_words(wide) == "it could be anything from “close” to “some way off”"
         assert figure_words(wide) == "off by 1.0 to 4.0"
         assert figure_words(sight()) == "off by 2.0"
 
@@ -302,8 +302,8 @@ class TestWords:
         assert way_words(sight(ways=ways)) == "darker, greyer and redder"
         assert way_words(sight(ways_sure=False)) == "perhaps redder"
         assert way_words(sight(ways=(), ways_sure=False)) == ""
-        assert sight_words(sight()) == "near: clearly seen side by side; redder"
-        assert sight_words(sight(ways=())) == "near: clearly seen side by side"
+        assert sight_words(sight()) == "a shade off: clearly seen side by side; redder"
+        assert sight_words(sight(ways=())) == "a shade off: clearly seen side by side"
 
     @pytest.mark.parametrize(
         ("drift", "most", "words"),

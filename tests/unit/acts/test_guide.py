@@ -13,10 +13,10 @@ from swatchwright.acts import guide
 from swatchwright.acts.guide import (
     START,
     GuidePage,
-    find_in_guide,
     guide_page,
     guide_pages,
 )
+from swatchwright.acts.guide_search import find_in_guide
 from swatchwright.acts.guide_text import inline, plain_lines, plain_text, title_of
 from swatchwright.errors import MendableError
 
@@ -81,32 +81,6 @@ def test_what_a_language_lacks_is_english(written: Path) -> None:
     assert told == [("index", "en"), ("brush", "fr"), ("care", "en")]
     assert guide_page("brush", "fr").path == written / "fr" / "brush.md"
     assert [page.language for page in guide_pages("xx")] == ["en"] * 3
-
-
-@pytest.mark.usefixtures("written")
-def test_pages_are_found_by_all_words() -> None:
-    """All words must be on the page; a page with one in its title is first."""
-    assert [one.page.name for one in find_in_guide("brush")] == ["brush", "index", "care"]
-    assert [one.page.name for one in find_in_guide("BRUSH wash")] == ["care"]
-    assert find_in_guide("brush zebra") == ()
-    assert find_in_guide("  ") == ()
-
-
-@pytest.mark.usefixtures("written")
-def test_what_is_found_is_shown_as_it_is_read() -> None:
-    """How often the words stand on the page is counted, and a line with them shown unmarked."""
-    found = find_in_guide("brush")[0]
-    assert found.count == 4
-    assert found.piece == "Dip Brush once; never twice. A brush is a brush."
-    assert [one.page.name for one in find_in_guide("rush")] == []
-
-
-def test_a_long_line_is_cut_around_the_word() -> None:
-    """Of a long line what stands around the first word is shown, cut at spaces."""
-    one = next(one for one in find_in_guide("extraction") if one.page.name == "safety")
-    assert one.piece.startswith("…")
-    assert "extraction" in one.piece
-    assert len(one.piece) < 160
 
 
 def test_no_guide_is_said(written: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from swatchwright.acts.habits import Habits, habits, keep_dark, keep_language
+from swatchwright.acts.habits import Habits, habits, keep_dark, keep_language, keep_letters
 
 
 @pytest.fixture(autouse=True)
@@ -31,7 +31,9 @@ def test_what_is_kept_comes_back() -> None:
     assert habits() == Habits("de", dark=False)
 
 
-@pytest.mark.parametrize("told", ["", "[1]", '{"language": 7, "dark": "yes"}', "\x00", '{"a": {}}'])
+@pytest.mark.parametrize(
+    "told", ["", "[1]", '{"language": 7, "dark": "yes", "letters": "big"}', "\x00", '{"a": {}}']
+)
 def test_a_spoilt_file_is_as_none(home: Path, told: str) -> None:
     """Whatever stands in the file, the window opens."""
     home.mkdir()
@@ -44,3 +46,12 @@ def test_where_nothing_can_be_written_it_goes_on(home: Path) -> None:
     home.write_text("in the way")
     keep_language("de")
     assert habits() == Habits()
+
+
+@pytest.mark.parametrize(
+    ("told", "kept"), [(1.2, 1.2), (0.1, 0.9), (7, 1.5), (float("nan"), 1.0), (float("inf"), 1.0)]
+)
+def test_letters_are_kept_in_bounds(told: float, kept: float) -> None:
+    """A size is brought to what the window can show; no number is the usual size."""
+    keep_letters(told)
+    assert habits().letters == kept

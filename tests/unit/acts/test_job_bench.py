@@ -258,3 +258,13 @@ def test_the_photo_of_the_piece_is_not_laid_as_the_cloth() -> None:
     assert photo_to_lay(alone) is None
     both = Job("a", "A box", photos=(cloth, piece), documents=(part,))
     assert photo_to_lay(both) == cloth
+
+
+def test_the_photo_of_a_sample_is_not_laid_as_the_cloth() -> None:
+    """A sample beside its cloth belongs on its own page, unless it lay on the bench as well."""
+    sample = KeptPhoto("sample", "sample.jpg", 10, "", 100, 80, "sample")
+    part = ("sample-photo", Document.of({"photo": "sample"}))
+    assert photo_to_lay(Job("a", "A box", photos=(sample,), documents=(part,))) is None
+    bench = (BENCH, Document.of(Laid(photo="sample")))
+    laid = photo_to_lay(Job("a", "A box", photos=(sample,), documents=(part, bench)))
+    assert laid == sample

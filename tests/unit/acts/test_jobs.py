@@ -46,10 +46,11 @@ from swatchwright.acts.jobs import (
 )
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
-from swatchwright.acts.stock import kept_shelf, put_paints, remove_paints, set_stock
+from swatchwright.acts.stock import kept_shelf, put_paints, set_stock
 from swatchwright.errors import MendableError
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks, Status, WantedColour
+from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour, Lab, Rect
 from unit.acts.scenes import CLOTH, GREY, scene
@@ -272,16 +273,36 @@ def test_another_recipe_is_chosen(store: Store, box: str, found: Recipes) -> Non
 def test_a_recipe_is_mixed_again_when_the_shelf_is_gone(
     store: Store, box: str, found: Recipes
 ) -> None:
-    """From the paints kept with the recipe the same colour comes out, with an empty shelf."""
+    """From the paints kept with the recipe the same colour comes out, with others on the shelf."""
     put_paints(store, demo_shelf().paints)
     keep_recipes(store, box, found)
-    remove_paints(store, tuple(p.id for p in demo_shelf().paints))
+    put_paints(store, (replace(demo_shelf().paints[0], id="other"),), replace_all=True)
     kept = job_of(store, box).chosen()
     assert kept is not None
     shelf = shelf_of_recipe(store, kept)
     look = look_of_mix(shelf, [(p.paint, p.share) for p in kept.paints])
     assert look.dry.triple == pytest.approx(kept.dry.triple, abs=1e-9)
-    assert all("not on the shelf any more" in told for told in what_has_changed(store, kept))
+    told = what_has_changed(store, kept)
+    assert len(told) == len(kept.paints)
+    assert all("not on the shelf any more" in sentence for sentence in told)
+
+
+def test_paints_of_the_bench_are_not_missing_from_an_empty_shelf(
+    store: Store, box: str, found: Recipes
+) -> None:
+    """While nothing is kept the demonstration is mixed from, or the shelf that is in use instead.
+
+    A mix of its paints is not said to lack them; one of paints that shelf has not is.
+    """
+    keep_recipes(store, box, found)
+    kept = job_of(store, box).chosen()
+    assert kept is not None
+    assert what_has_changed(store, kept) == ()
+    assert what_has_changed(store, kept, in_use=demo_shelf()) == ()
+    assert make_batch(store, box, volume=100, in_use=demo_shelf()).warnings == ()
+    fewer = tuple(p for p in demo_shelf().paints if p.id != kept.paints[0].paint)
+    (told,) = what_has_changed(store, kept, in_use=Shelf("a file", fewer))
+    assert told == f"“{kept.paints[0].name}” is not on the shelf any more."
 
 
 def test_a_paint_that_has_changed_is_said(store: Store, box: str, found: Recipes) -> None:
@@ -299,7 +320,7 @@ def test_a_paint_that_has_changed_is_said(store: Store, box: str, found: Recipes
 
 
 def test_a_batch_is_numbered_and_drawn_from_stock(store: Store, box: str, found: Recipes) -> None:
-    """Batches have the recipe's parts at any volume; what is known to be there is drawn."""
+    """Batches have the recipe's shares at any volume; what is known to be there is drawn."""
     put_paints(store, demo_shelf().paints)
     keep_recipes(store, box, found)
     recipe = found.recipes[0].recipe
@@ -310,9 +331,8 @@ def test_a_batch_is_numbered_and_drawn_from_stock(store: Store, box: str, found:
         batch = job_of(store, box).batches[-1]
         assert (batch.number, batch.day, batch.note) == (number, "2026-03-02", "north")
         assert sum(p.ml for p in batch.poured) == pytest.approx(volume)
-        total = sum(recipe.parts.counts)
-        for poured, parts in zip(batch.poured, recipe.parts.counts, strict=True):
-            assert poured.ml == pytest.approx(volume * parts / total, abs=0.1)
+        for poured, share in zip(batch.poured, recipe.shares, strict=True):
+            assert poured.ml == pytest.approx(volume * share, abs=0.1)
     drawn = sum(b.poured[0].ml for b in job_of(store, box).batches)
     assert left(store, first) == pytest.approx(600 - drawn)
     assert left(store, recipe.paints[1].id) is None

@@ -51,8 +51,9 @@ OIL = (replace(demo_shelf().paints[0], family=Family.OIL),)
 
 
 def test_the_piece_is_followed() -> None:
-    """Name, area and faces are those of the piece; what goes on stays as it was set."""
-    made = following(work(coats=4), Elsewhere(piece=TABLE, stack=WASHED_AND_WAXED), coats=False)
+    """Name, area and faces are those of the piece; what was set by hand stays."""
+    by_hand = work(coats=4, own=("coats", "washes", "finish"))
+    made = following(by_hand, Elsewhere(piece=TABLE, stack=WASHED_AND_WAXED))
     assert made.name == TABLE.name
     assert made.area == pytest.approx(areas_of(TABLE).total, abs=0.005)
     assert Which.UNDERSIDE in made.faces
@@ -64,7 +65,7 @@ def test_the_finish_is_followed() -> None:
     made = following(work(), Elsewhere(stack=WASHED_AND_WAXED))
     assert made.washes == 3
     assert (made.finish, made.finish_coats) == (FinishKind.WAX, 2)
-    bare = following(made, Elsewhere(stack=Stack()))
+    bare = following(replace(made, own=()), Elsewhere(stack=Stack()))
     assert (bare.washes, bare.finish) == (0, FinishKind.NONE)
     plan_for(made)
 
@@ -84,7 +85,9 @@ def test_the_carrier_is_that_of_the_paints() -> None:
     """Paints of oil make a solvent-borne plan, others a water-borne one."""
     assert following(work(), Elsewhere(paints=OIL)).carrier is Carrier.SOLVENT
     oil = work(carrier=Carrier.SOLVENT)
-    assert following(oil, Elsewhere(paints=WATER_BORNE)).carrier is Carrier.WATER
+    assert following(oil, Elsewhere(paints=WATER_BORNE)).carrier is Carrier.SOLVENT
+    left = replace(oil, own=())
+    assert following(left, Elsewhere(paints=WATER_BORNE)).carrier is Carrier.WATER
     assert following(oil, Elsewhere()).carrier is Carrier.SOLVENT
 
 

@@ -14,6 +14,7 @@ from swatchwright.acts.recipes import (
     amounts_for,
     check_volume,
     confidence_in,
+    proof_text,
     read_colour,
     recipes_for,
     typed_colour,
@@ -190,3 +191,11 @@ def test_a_shelf_of_one_is_refused() -> None:
     """Nothing can be mixed from a shelf of one paint."""
     with pytest.raises(MendableError, match="1 paint:"):
         recipes_for(CLAY, Shelf("mine", DEMO.paints[:1]))
+
+
+def test_a_proof_is_of_the_closest() -> None:
+    """What is proven is said of the closest mix, which a painter's order may not put first."""
+    assert proof_text(0.002) == (
+        "Proven: no mix of this shelf comes more than 0.01 closer than the closest of these."
+    )
+    assert "0.7 closer than the closest of these is not ruled out" in proof_text(0.7)

@@ -24,20 +24,29 @@ from swatchwright.acts.sample_judged import (
     judged_by_figures,
     picked_by_eye,
 )
+from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_rounds import (
+    SAMPLES_PART,
     SampleLoop,
     Stop,
+    cloths_apart,
+    kept_as,
     learn_from_pick,
     new_loop,
     stop_of,
     take_round,
+    tried_as,
 )
+from swatchwright.acts.sample_tried import tried_line
+from swatchwright.acts.sample_why import Why, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
+from swatchwright.mixing.mend import Addition, Additions, Pot
+from swatchwright.mixing.remix import Outlook
 from swatchwright.photo.references import Reference
 from swatchwright.shelf.csv_file import demo_shelf
-from swatchwright.shelf.jobs import Document
-from swatchwright.values import KnownColour, Lab, isotropic
+from swatchwright.shelf.jobs import Document, Job
+from swatchwright.values import KnownColour, Lab, Rect, isotropic
 from unit.photo.boards import board, grey_lab, mark
 
 SHELF = demo_shelf()
@@ -259,6 +268,107 @@ def test_a_loop_is_kept_as_plain_values() -> None:
     assert json.loads(document.json)["rounds"][0]["day"] == DAY
 
 
+def test_a_fresh_sample_is_better_where_adding_takes_much_or_helps_little() -> None:
+    """More than a quarter of the pot, or more than half left: then each reason is told."""
+    _, advice = advice_on(SHELF, loop_with("much too grey"))
+    held = sum(ml for _, ml in advice.pot)
+    much = advice.additions.volume > 1.25 * held
+    little = advice.after.usual > 0.5 * advice.last.delta_e
+    assert much or little
+    assert advice.better_fresh
+    assert (Why.MUCH in advice.why) == much
+    assert (Why.LITTLE in advice.why) == little
+
+
+def test_why_a_fresh_sample_is_better() -> None:
+    """A small addition that halves what is left needs none; what is no better is no way out."""
+    last = loop_with("much too light").rounds[0]
+    pot = Pot(tuple(SHELF.paint(id_) for id_, _ in MIX), tuple(ml for _, ml in MIX))
+
+    def added(ml: float) -> Additions:
+        step = Addition(SHELF.paint("soft-black"), ml, CLOTH, 1.0)
+        return Additions(6.0, (step,) if ml else (), 1.0, pot.volume + ml)
+
+    def outlook(usual: float) -> Outlook:
+        return Outlook(CLOTH, usual, usual, usual)
+
+    good, fair, bad = outlook(2.0), outlook(4.0), outlook(9.0)
+    assert why_fresh(last, pot, added(1.0), good, good) == ()
+    assert why_fresh(last, pot, added(0.0), good, good) == (Why.NOTHING,)
+    assert why_fresh(last, pot, added(9.0), good, good) == (Why.MUCH,)
+    assert why_fresh(last, pot, added(1.0), fair, fair) == (Why.LITTLE,)
+    assert why_fresh(last, pot, added(9.0), good, bad) == ()
+    assert why_fresh(last, pot, added(1.0), fair, good) == (Why.LITTLE, Why.NEARER)
+    assert hardly_nearer(last, bad, bad)
+    assert not hardly_nearer(last, bad, good)
+
+
+def test_each_addition_tells_what_it_does() -> None:
+    """The colours of the pot before and after each addition, the last being the computed end."""
+    _, advice = advice_on(SHELF, loop_with("much too light"), pot=300.0, tub=450.0)
+    steps = advice.additions.steps
+    assert len(advice.turns) == len(steps) + 1
+    assert advice.turns[-1] == steps[-1].after
+    assert advice.turns[-1].L < advice.turns[0].L
+
+
+def test_a_mix_that_was_brushed_counts_as_tried() -> None:
+    """The last sample of its proportions is found, however much was mixed; of others none."""
+    loop = loop_with("much too light", "a touch too red")
+    batch = [(id_, 10 * ml) for id_, ml in MIX]
+    assert tried_as(loop, batch) == (2, loop.rounds[1])
+    assert tried_as(loop, [*batch[:2], (batch[2][0], 3 * batch[2][1])]) is None
+    assert tried_as(loop, batch[:2]) is None
+    assert tried_as(None, batch) is None
+
+
+def test_the_job_says_how_near_the_sample_came() -> None:
+    """Number, distance and day of the sample; nothing for a mix that was not tried."""
+    loop = loop_with("clearly too light")
+    job = Job("a", "A box", documents=((SAMPLES_PART, Document.of(loop)),))
+    told = tried_line(job, MIX)
+    assert f"sample 1 was {loop.rounds[0].delta_e:.1f} off" in told
+    assert DAY in told
+    assert tried_line(job, MIX[:1]) == ""
+    assert tried_line(Job("a", "A box"), MIX) == ""
+    misread = replace(loop, rounds=(replace(loop.rounds[0], misread=True),))
+    other = Job("a", "A box", documents=((SAMPLES_PART, Document.of(misread)),))
+    assert "Tried" not in tried_line(other, MIX)
+
+
+def test_two_photos_of_one_cloth_may_differ() -> None:
+    """Beyond what both leave in doubt it is told; 6.25 squared deviations are nine in ten.
+
+    The 0.9 quantile of the chi-squared distribution with three degrees of freedom is 6.251
+    (any table of it).
+    """
+    wanted = KnownColour(CLOTH, ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)), "a photo")
+    seen = judged_by_eye("too light", CLOTH)
+
+    def apart(step: float) -> float | None:
+        there = Lab(CLOTH.L + step, CLOTH.a, CLOTH.b)
+        return cloths_apart(replace(seen, cloth=there, cloth_covariance=wanted.covariance), wanted)
+
+    assert apart(1.4 * 2.5) is None
+    far = apart(1.43 * 2.5)
+    assert far is not None
+    assert far == pytest.approx(
+        float(delta_e_2000(CLOTH.triple, (CLOTH.L + 1.43 * 2.5, CLOTH.a, CLOTH.b)))
+    )
+    assert cloths_apart(seen, wanted) is None
+
+
+def test_a_photo_as_it_is_marked_is_kept_once() -> None:
+    """The sample of just these marks is found again; moved marks are another sample."""
+    shot = SampleShot("abc", (100, 80), cloth=Rect(1, 1, 9, 9), sample=Rect(20, 1, 9, 9))
+    seen = replace(judged_by_eye("too light", CLOTH), how=How.PHOTO)
+    loop = take_round(SHELF, loop_with("too red"), MIX, seen, day=DAY, shot=shot)
+    assert kept_as(loop, shot) == 2
+    assert kept_as(loop, replace(shot, sample=Rect(21, 1, 9, 9))) == 0
+    assert kept_as(loop, None) == 0
+    assert loop.rounds[1].judged == replace(seen, cloth_covariance=None)
+
+
 def test_the_expected_colour_stands_beside_the_cloth_of_the_photo() -> None:
     """Where a photo shows the cloth otherwise than it is believed to be, both move alike."""
     _, advice = advice_on(SHELF, loop_with("much too light"))
@@ -280,7 +390,7 @@ def test_no_advice_without_a_sample_or_its_paints() -> None:
         advice_on(gone, loop_with("too red"))
     with pytest.raises(MendableError, match="volume"):
         advice_on(SHELF, loop_with("too red"), pot=0.0)
-    with pytest.raises(MendableError, match="tub"):
+    with pytest.raises(MendableError, match="room"):
         advice_on(SHELF, loop_with("too red"), tub=1.0)
 
 

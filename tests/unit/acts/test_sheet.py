@@ -9,12 +9,14 @@ from pathlib import Path
 
 import pytest
 
+from swatchwright.acts.amounts import Coats
 from swatchwright.acts.batches import choose_recipe, keep_recipes, make_batch
 from swatchwright.acts.confidence import confidence_in
 from swatchwright.acts.finish import preview
 from swatchwright.acts.jobs import job_of, keep_document, new_job, note_job, open_jobs
 from swatchwright.acts.mix import look_of_mix
-from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
+from swatchwright.acts.piece_job import form_for
+from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour, with_volume
 from swatchwright.acts.sheet import (
     Units,
     content_of,
@@ -25,13 +27,16 @@ from swatchwright.acts.sheet import (
     read_code,
     save_sheet,
 )
+from swatchwright.acts.sheet_form import BenchMix, SheetForm, sheet_of_mix
 from swatchwright.acts.stock import put_paints, take_demo_shelf
 from swatchwright.errors import MendableError
 from swatchwright.measures.kitchen import Country
+from swatchwright.measures.shares import rounded_amounts
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.piece.common import Kind, common_piece
 from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Surface
+from swatchwright.sheet.content import PaintLine
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
@@ -216,6 +221,123 @@ def test_a_piece_gives_areas_and_amounts(store: Store, box: str) -> None:
     assert content.zones[0].volume_from.startswith("what the piece takes")
     mixed = next(text for text in content.mixed if "mix for body" in text)
     assert f"{content.zones[0].volume:.0f} ml" in mixed
+
+
+def test_amounts_are_those_of_the_colour_page(store: Store, box: str, found: Recipes) -> None:
+    """The ml of a job's sheet, and of the first mix of the bench, are those found with the recipe.
+
+    They follow from the exact shares; the parts beside them have a difference of their own, and
+    both are those that the search gave.
+    """
+    measured = with_volume(found, 333.3).recipes[0]
+    recipe = measured.recipe
+    bench = sheet_of_mix(BenchMix(found, demo_shelf()), SheetForm(volume=333.3))
+    for zone in (content_of(store, box, volume=333.3).zones[0], bench.zones[0]):
+        told = {paint.id: (paint.ml, paint.grams) for paint in zone.paints}
+        amounts = zip(recipe.paints, measured.amounts, strict=True)
+        assert told == {paint.id: (amount.ml, amount.grams) for paint, amount in amounts}
+        assert zone.apart == pytest.approx(recipe.delta_e, abs=1e-6)
+        assert zone.in_parts is (sum(recipe.parts.counts) <= 40)
+        assert zone.apart_in_parts == pytest.approx(recipe.parts.delta_e, abs=1e-6)
+
+
+def test_a_code_brings_back_the_exact_mix(store: Store, box: str, found: Recipes) -> None:
+    """The amounts of a job's code, for its ml, are those on the sheet; it dries the same."""
+    zone = content_of(store, box, volume=333.3).zones[0]
+    recipe = read_code(zone.code)
+    assert recipe.ml is not None
+    amounts = rounded_amounts([paint.parts for paint in recipe.paints], recipe.ml)
+    ids = [paint.id for paint in recipe.paints]
+    assert dict(zip(ids, amounts, strict=True)) == {p.id: p.ml for p in zone.paints}
+    dry = look_of_mix(demo_shelf(), [(p.id, p.parts) for p in recipe.paints]).dry
+    assert dry.triple == pytest.approx(found.recipes[0].recipe.dry.triple, abs=1e-6)
+
+
+def test_parts_too_many_to_count_are_not_told(store: Store, box: str, found: Recipes) -> None:
+    """Where one would lose count the sheet leaves the parts and what they come to out."""
+    first = found.recipes[0]
+    many = replace(first.recipe.parts, counts=(38, *(2 for _ in first.recipe.paints[1:])))
+    recipe = replace(first.recipe, parts=many)
+    keep_recipes(store, box, replace(found, recipes=(replace(first, recipe=recipe),)), zone="body")
+    zone = content_of(store, box).zones[0]
+    assert zone.in_parts is (len(recipe.paints) == 2)
+    assert (zone.apart_in_parts is None) is (len(recipe.paints) > 2)
+    told = content_of(store, box).again[0]
+    assert told.startswith("For another volume")
+    assert ("parts" in told) is zone.in_parts
+
+
+def test_what_to_buy_follows_what_is_mixed(store: Store, box: str, found: Recipes) -> None:
+    """Where another amount is asked for the list is for that, and what the piece takes is said.
+
+    What the sheet does not mix, as a primer, is told as the piece takes it.
+    """
+    keep_document(store, box, "piece", common_piece(Kind.BLANKET_BOX))
+    keep_document(store, box, "piece-form", replace(form_for(Kind.BLANKET_BOX), coats=Coats(1)))
+    keep_recipes(store, box, found, zone="top", choose=2)
+    content = content_of(store, box, volume=2000)
+    piece = content_of(store, box)
+    mixed: dict[str, float] = {}
+    for zone in content.zones:
+        assert zone.volume == 2000
+        assert zone.volume_from.startswith("as asked; the piece takes ")
+        for paint in zone.paints:
+            mixed[paint.name] = mixed.get(paint.name, 0) + paint.ml
+    bought = {line.name: line.ml for line in content.buy}
+    others = {line.name: line.ml for line in piece.buy if line.name not in mixed}
+    assert any("primer" in name for name in others)
+    assert bought == pytest.approx(mixed | others)
+    told = [text for text in content.mixed if "mix for" in text]
+    assert len(told) == 2
+    assert all(text.startswith("The piece takes ") for text in told)
+    assert all(text.startswith("Mix at once ") for text in piece.mixed if "mix for" in text)
+    for zone, text in zip(content.zones, sorted(told, key=lambda t: "body" not in t), strict=True):
+        assert zone.volume_from.removeprefix("as asked; the piece takes ") in text
+
+
+def test_zones_of_one_batch_are_bought_for_once(store: Store, box: str, found: Recipes) -> None:
+    """Two zones of the same recipe are mixed in one batch, and its paint is needed once."""
+    keep_document(store, box, "piece", common_piece(Kind.BLANKET_BOX))
+    keep_recipes(store, box, found, zone="top")
+    content = content_of(store, box)
+    assert {zone.volume for zone in content.zones} == {content.zones[0].volume}
+    names = {paint.name for paint in content.zones[0].paints}
+    needed = sum(line.ml for line in content.buy if line.name in names)
+    assert needed == pytest.approx(content.zones[0].volume)
+
+
+def test_too_much_to_buy_is_told(store: Store, box: str, found: Recipes) -> None:
+    """Of more than can be bought the list is left out with why, and the sheet is there."""
+    keep_document(store, box, "piece", common_piece(Kind.BLANKET_BOX))
+    keep_recipes(store, box, found, zone="top", choose=2)
+    for zone in content_of(store, box, volume=100_000).zones:
+        assert zone.volume == 100_000
+    keep_recipes(store, box, found, zone="top")
+    content = content_of(store, box, volume=100_000)
+    assert content.buy == ()
+    assert any("What to buy is left out" in gap for gap in content.gaps)
+
+
+def test_with_nothing_kept_no_paint_is_missing(tmp_path: Path, found: Recipes) -> None:
+    """A mix of the demonstration has not lost its paints, and may be washed with its others."""
+    with open_jobs(tmp_path / "bare.sqlite") as bare:
+        id_ = new_job(bare, title="Box").jobs[0]
+        keep_recipes(bare, id_, found)
+        keep_document(bare, id_, "finish", WAXED)
+        content = content_of(bare, id_)
+        assert [paint.note for paint in content.zones[0].paints if paint.note] == []
+        assert content.zones[0].finished is not None
+        fewer = Shelf("a file", demo_shelf().paints[:1])
+        lacking = content_of_bare(bare, id_, fewer)
+        assert all("not on the shelf" in paint.note for paint in lacking)
+
+
+def content_of_bare(store: Store, id_: str, shelf: Shelf) -> list[PaintLine]:
+    """Give the paints of a sheet while a shelf is in use and none is kept."""
+    keep_document(store, id_, "finish", None)
+    ids = {paint.id for paint in shelf.paints}
+    zone = content_of(store, id_, in_use=shelf).zones[0]
+    return [paint for paint in zone.paints if paint.id not in ids]
 
 
 def test_finish_and_plan_are_told(store: Store, box: str) -> None:

@@ -8,14 +8,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.correct import put_right
 from swatchwright.acts.finish import preview
 from swatchwright.acts.layering import Primer
-from swatchwright.acts.ways import Wanted, WayKind, ways_to
+from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash, ways_to
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.mixing.asked import Asked
+from swatchwright.mixing.wash_risks import RiskKind
 from swatchwright.paint.family import Family
-from swatchwright.paint.layers import Stack
+from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.shelf import Shelf
@@ -24,6 +27,16 @@ from unit.paint.made import paint
 
 DEMO = demo_shelf()
 RED = [("strong-red-orange", 3.0), ("white-clean", 1.0)]
+STACKS = (
+    Stack((Layer(LayerKind.WAX),)),
+    Stack((Layer(LayerKind.WAX, amber=1.0), Layer(LayerKind.VARNISH))),
+    Stack(
+        (
+            Layer(LayerKind.WASH, (("soft-black", 1.0),)),
+            Layer(LayerKind.WAX, (("soft-black", 1.0),)),
+        )
+    ),
+)
 QUIETER = Wanted(asked=(Asked.LESS_VIVID, 1 / 3))
 
 
@@ -88,12 +101,70 @@ def test_a_coat_over_a_primer_starts_from_what_is_seen() -> None:
     assert any("a coat that hides" in note for note in found.notes)
 
 
-def test_a_tub_with_little_room_is_said() -> None:
-    """Where the tub stops the stirring short, a larger one is suggested."""
+def stirring(found: Ways) -> Way:
+    """Give the way of stirring into the pot."""
+    return next(way for way in found.ways if way.kind is WayKind.STIR)
+
+
+def test_a_pot_with_little_room_is_told_of() -> None:
+    """Where the room stops the stirring short, it is told how much it would take, and for what."""
     grey = Wanted(asked=(Asked.LESS_VIVID, 0.9))
-    tight, roomy = (ways_to(DEMO, RED, grey, pot=100, tub=tub) for tub in (102.0, 5000.0))
-    assert any("little room" in note for note in tight.notes)
-    assert not any("little room" in note for note in roomy.notes)
+    tight, roomy = (stirring(ways_to(DEMO, RED, grey, pot=100, tub=tub)) for tub in (102.0, 5000.0))
+    assert roomy.roomier is None
+    assert tight.roomier is not None
+    assert tight.roomier.delta_e < tight.delta_e
+    enough = tight.roomier.volume + 0.1
+    again = stirring(ways_to(DEMO, RED, grey, pot=100, tub=enough))
+    assert again.delta_e == pytest.approx(tight.roomier.delta_e, abs=0.5)
+
+
+@pytest.mark.parametrize("above", STACKS)
+def test_what_lies_above_stays_on(above: Stack) -> None:
+    """Every way is told as it looks with the layers on that stay above it.
+
+    Laid by the forward reckoning with those layers over it, a wash has the colours that were told;
+    washes and glazes of the stack are left out, since the new one goes in their place.
+    """
+    clear = tuple(layer for layer in above.layers if not layer.is_paint)
+    found = ways_to(DEMO, RED, QUIETER, over=above)
+    assert found.over == clear
+    bare = preview(DEMO, RED, Stack(clear)).steps[-1]
+    assert found.now.triple == pytest.approx(bare.dry.triple, abs=1e-9)
+    assert found.ways
+    for way in found.ways:
+        if way.layer is not None:
+            step = preview(DEMO, RED, Stack((way.layer, *clear))).steps[-1]
+            assert float(delta_e_2000(step.dry.triple, way.dry.triple)) < 0.01
+            assert float(delta_e_2000(step.grain.triple, way.grain.triple)) < 0.01
+        assert way.delta_e == pytest.approx(float(delta_e_2000(found.aim.triple, way.dry.triple)))
+    said = any("left out" in note for note in found.notes)
+    assert said is (clear != above.layers)
+
+
+def test_the_pot_answers_the_same_wherever_it_is_asked() -> None:
+    """The same question of the same pot and room has one answer, beside washes or by itself."""
+    wax = Stack((Layer(LayerKind.WASH, (("soft-black", 1.0),)), Layer(LayerKind.WAX, amber=1.0)))
+    may = [paint.id for paint in DEMO.paints if paint.id != "soft-black"]
+    for room in (None, 255.0, 900.0):
+        beside = stirring(ways_to(DEMO, RED, QUIETER, pot=250, tub=room, over=wax, only=may))
+        pot = [(id_, 250 * parts / 4) for id_, parts in RED]
+        alone = put_right(DEMO, pot, QUIETER, tub=room, over=wax, only=may)
+        assert beside.additions == alone.additions
+        assert beside.roomier == alone.roomier
+
+
+def test_where_each_wash_ends_is_told_of_each() -> None:
+    """What is said of all washes alike is never where one ends, or how its hue turns."""
+    for dial in (0.2, 0.4, 0.6):
+        found = ways_to(DEMO, RED, Wanted(asked=(Asked.LESS_VIVID, dial)))
+        own = {
+            risk.words
+            for way in found.ways
+            for risk in way.risks
+            if risk.kind in {RiskKind.HUE, RiskKind.SIDE_EFFECT}
+        }
+        assert own
+        assert not own & set(of_every_wash(found))
 
 
 def test_a_solvent_mix_is_washed_with_its_kind() -> None:
@@ -115,7 +186,7 @@ def test_a_solvent_mix_is_washed_with_its_kind() -> None:
         (Wanted(asked=(Asked.WARMER, 2.0)), {}, "dial"),
         (QUIETER, {"left": 0.0}, "0 %"),
         (QUIETER, {"pot": 0.0}, "0 ml"),
-        (QUIETER, {"pot": 100.0, "tub": 50.0}, "tub"),
+        (QUIETER, {"pot": 100.0, "tub": 50.0}, "room for only 50 ml"),
         (QUIETER, {"keep": 0}, "0 washes"),
     ],
 )

@@ -126,3 +126,10 @@ def test_every_colour_has_a_name(lab: Lab) -> None:
     words = colour_name(lab).split(" ")
     assert 1 <= len(words) <= 4
     assert all(words)
+
+
+def test_small_directions_are_named_where_they_can_be_seen() -> None:
+    """Much lighter and a little greyer: the lesser is named only where that is asked for."""
+    start, end = Lab(46, 34, 24), Lab(56, 31, 21.9)
+    assert difference_words(start, end) == ("lighter",)
+    assert difference_words(start, end, seen=0.8) == ("lighter", "greyer")

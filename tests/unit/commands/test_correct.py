@@ -46,6 +46,17 @@ def test_a_client_asks_in_words(capsys: Captured) -> None:
     assert "Add" in ran(capsys, "correct", *POT, "--ask", "less vivid").out
 
 
+def test_the_wax_and_the_room_are_reckoned_with(capsys: Captured) -> None:
+    """Under a wax the colours told are those with it on; a pot with no room says what it takes."""
+    asked = ("correct", *POT, "--ask", "less vivid", "--tub", "505")
+    bare = ran(capsys, *asked, "--json").json
+    waxed = ran(capsys, *asked, "--layer", "wax amber=1", "--json").json
+    assert waxed["over"] == [{"kind": "wax", "passes": 1, "amber": 1.0}]
+    assert waxed["now"]["lab"][2] > bare["now"]["lab"][2] + 1, "an amber wax yellows"
+    assert bare["with_more_room"]["delta_e_00"] < bare["delta_e_00"]
+    assert "With room for" in ran(capsys, *asked).out
+
+
 def test_a_sample_that_dried_otherwise(capsys: Captured) -> None:
     """What a sample is off by moves the aim by as much the other way."""
     plain = ran(capsys, "correct", *POT, "--lab", "46,34,24", "--json").json
@@ -61,7 +72,7 @@ def test_a_sample_that_dried_otherwise(capsys: Captured) -> None:
         ((*POT, "--lab", "46,34,24", "--ask", "lighter"), "where the pot should go"),
         ((*POT, "--ask", "nicer"), "nicer"),
         ((*POT, "--ask", "lighter", "--dial", "3"), "dial"),
-        ((*POT, "--lab", "46,34,24", "--tub", "100"), "tub"),
+        ((*POT, "--lab", "46,34,24", "--tub", "100"), "room for only 100 ml"),
         (("white-clean=0", "--lab", "90,0,0"), "above zero"),
         ((*POT, "--lab", "46,34"), "three numbers"),
     ],

@@ -53,7 +53,7 @@ def test_a_calendar_file(capsys: Captured, tmp_path: Path) -> None:
     assert f"Written: {path}" in done.out
     calendar = vobject.readOne(path.read_bytes().decode())
     first = calendar.contents["vevent"][0]
-    assert first.summary.value == "console table: Remove fittings"
+    assert first.summary.value == "console table: Brush a sample"
     assert first.dtstart.value.isoformat() == "2026-12-01T09:00:00"
 
 

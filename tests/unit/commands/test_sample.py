@@ -100,7 +100,7 @@ def test_the_shelf_that_has_learnt_can_be_written(capsys: Captured, tmp_path: Pa
         ((*POT, *WANTED, "--lab-difference=1,2"), "three numbers"),
         ((*POT, *WANTED, "--lab-difference=99,2,1"), "between -60 and 60"),
         (("no-such-paint=3", *WANTED, "--said", "too red"), "no-such-paint"),
-        ((*POT, *WANTED, "--said", "too red", "--tub", "3"), "tub"),
+        ((*POT, *WANTED, "--said", "too red", "--tub", "3"), "room"),
         ((*POT, *WANTED, "--said", "too red", "--fresh", "nan"), "volume"),
     ],
 )

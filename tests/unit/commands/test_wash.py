@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from swatchwright.acts.compare_words import LIGHT_WORDS
 from unit.commands.runs import ran, refused
 
 if TYPE_CHECKING:
@@ -60,6 +61,21 @@ def test_which_wash_takes_it_there(where: tuple[str, str], capsys: Captured) -> 
     assert "wipe back to 20 %" in text
 
 
+def test_the_wax_above_is_reckoned_with(capsys: Captured) -> None:
+    """With a wax given, the wash told is right with the wax on, as `finish` shows it."""
+    asked = ("wash", *MIX, "--ask", "less vivid", "--layer", "wax")
+    found = ran(capsys, *asked, "--json").json
+    assert [layer["kind"] for layer in found["over"]] == ["wax"]
+    way = next(way for way in found["ways"] if way["kind"] == "wash")
+    layer = way["layer"]
+    told = " ".join(f"{id_}={parts}" for id_, parts in layer["paints"])
+    water, left, passes = layer["water"], 100 * layer["left"], layer["passes"]
+    wash = f"wash {told} water={water} left={left} passes={passes}"
+    laid = ran(capsys, "finish", *MIX, "--layer", wash, "--layer", "wax", "--json").json
+    assert laid["steps"][-1]["dry"]["lab"] == pytest.approx(way["dry"]["lab"], abs=0.02)
+    assert "seen and judged with this on top: a wax" in ran(capsys, *asked).out
+
+
 def test_what_no_wash_reaches_ends_with_three(capsys: Captured) -> None:
     """A dark coat is not washed to a vivid yellow; the nearest is still shown."""
     done = ran(capsys, "wash", "soft-black=1", "--lab", "80,0,85", "--json")
@@ -76,7 +92,7 @@ def test_a_finish_layer_by_layer(capsys: Captured, tmp_path: Path) -> None:
     two = ran(capsys, "finish", "ink-blue-dark=1", "--layers", file, "--json").json
     assert one == two
     assert one["steps"][0]["words"] == "the bare coat"
-    assert set(one["steps"][0]["lights"]) == {"daylight", "warm lamp", "cool LED"}
+    assert set(one["steps"][0]["lights"]) == set(LIGHT_WORDS.values())
     text = ran(capsys, "finish", "ink-blue-dark=1", *layers, "--primer", "90,0,5").out
     assert "flats and grain are" in text
     assert "give or take" in text
@@ -92,6 +108,7 @@ def test_a_finish_layer_by_layer(capsys: Captured, tmp_path: Path) -> None:
         (("wash", *MIX, "--wash", "soft-black", "--glaze", "--left", "20"), "A glaze is not wiped"),
         (("wash", *MIX, "--wash", "soft-black", "--water", "-1"), "“water” at -1"),
         (("wash", *MIX, "--ask", "nicer"), "nicer"),
+        (("wash", *MIX, "--wash", "soft-black", "--layer", "wax"), "Layers over a wash"),
         (("wash", *MIX, "--as", "1,2"), "--as"),
         (("wash", *MIX, "--ask", "darker", "--primer", "x"), "--primer"),
         (("finish", *MIX), "No layer was given"),

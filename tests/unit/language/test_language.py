@@ -24,6 +24,7 @@ from swatchwright.language import (
     listed,
     mark,
     mark_in,
+    said_in,
     say,
     say_count,
     say_in,
@@ -217,3 +218,24 @@ def test_what_is_marked_stays_english_until_it_is_said() -> None:
     assert say(mark("Let it dry")) == "Trocknen lassen"
     assert mark_in("of a colour", "light") == "light"
     assert say_in("of a colour", mark_in("of a colour", "light")) == "hell"
+
+
+def test_a_sentence_is_said_in_another_language_than_the_one_in_use() -> None:
+    """It comes from the other catalogue, with that language's numbers; nothing else changes."""
+    assert said_in("de", "{name} is {off:.1f} off", name="Blau", off=2.5) == "Blau: Abstand 2,5"
+    assert language() == ENGLISH
+    assert say("Let it dry") == "Let it dry"
+
+
+@pytest.mark.usefixtures("german")
+def test_english_is_said_while_german_is_in_use() -> None:
+    """The source language can be said too, with a point in its numbers."""
+    assert said_in("en", "{name} is {off:.1f} off", name="Blue", off=2.5) == "Blue is 2.5 off"
+    assert say("Let it dry") == "Trocknen lassen"
+
+
+def test_what_is_said_in_no_known_language_is_english() -> None:
+    """A code without a catalogue gives English, a country goes with its language, nothing stays."""
+    assert said_in("xx", "Let it dry") == "Let it dry"
+    assert said_in("de_AT", "Let it dry") == "Trocknen lassen"
+    assert not said_in("de", "")

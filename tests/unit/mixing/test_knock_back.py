@@ -21,7 +21,8 @@ from swatchwright.mixing.knock_back import (
     felt_difference,
     film_of_washing,
 )
-from swatchwright.paint.layered import Base, base_of, film_of, look_of
+from swatchwright.paint.clear import AMBER_WAX, CLEAR_WAX, ClearFinish
+from swatchwright.paint.layered import Base, Clear, base_of, film_of, look_of
 from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.paint.wash import GRAIN, Wash
@@ -84,6 +85,32 @@ def test_what_is_told_is_what_comes_out() -> None:
         np.testing.assert_allclose(labs, told, atol=1e-9)
         assert found.felt == pytest.approx(float(felt_difference(labs, aim)))
         assert found.delta_e == pytest.approx(float(delta_e_2000(aim.triple, labs[1])))
+
+
+@pytest.mark.parametrize("wax", [CLEAR_WAX, AMBER_WAX])
+def test_the_wax_above_is_reckoned_with(wax: ClearFinish) -> None:
+    """A wash that will be waxed is told as it looks waxed, and aims better than one found bare.
+
+    A wax deepens the wash below it by filling its pores (common practice, no source), so a wash
+    that is right bare is not right under it.
+    """
+    base, over = coat(*some("strong-red-orange", "white-clean")), (Clear(wax),)
+    now = Lab.of(lab_of(look_of(base, over))[0])
+    aim = asked_for(now, Asked.LESS_VIVID, 1 / 3)
+    found = best_washes(base, aim, DEMO, over=over)
+    for one in found:
+        film = film_of_washing(one.paints, one.parts, one.water, one.passes, one.left)
+        labs = lab_of(look_of(base, [film, *over], factor=np.array(GRAIN)))
+        told = [one.flat.triple, one.dry.triple, one.grain.triple]
+        np.testing.assert_allclose(labs, told, atol=1e-3)
+        assert one.delta_e == pytest.approx(float(delta_e_2000(aim.triple, labs[1])), abs=1e-3)
+    bare = asked_for(colour(base), Asked.LESS_VIVID, 1 / 3)
+    blind = []
+    for one in best_washes(base, bare, DEMO):
+        film = film_of_washing(one.paints, one.parts, one.water, one.passes, one.left)
+        labs = lab_of(look_of(base, [film, *over], factor=np.array(GRAIN)))
+        blind.append(float(felt_difference(labs, aim)))
+    assert min(one.felt for one in found) < min(blind)
 
 
 @pytest.mark.parametrize("word", [Asked.LESS_VIVID, Asked.DARKER, Asked.WARMER])

@@ -13,11 +13,15 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
 from swatchwright.mixing.asked import Asked, asked_for
 from swatchwright.mixing.mend import Pot, additions, aim_by_sample, pot_colour
+from swatchwright.paint.clear import AMBER_WAX
 from swatchwright.paint.family import Family
-from swatchwright.paint.paints import Paint
+from swatchwright.paint.layered import Clear, base_of, look_of
+from swatchwright.paint.mixture import mix
+from swatchwright.paint.paints import Paint, stack
 from swatchwright.values import Lab
 from unit.mixing.composed import composed
 from unit.mixing.shelves import STRONG, made_by, some
@@ -85,6 +89,36 @@ def test_no_minimiser_does_better_by_adding(word: Asked) -> None:
     assert found.delta_e <= best + 0.4 + 0.05
 
 
+WAX = (Clear(AMBER_WAX),)
+
+
+@pytest.mark.parametrize("word", [Asked.LESS_VIVID, Asked.LIGHTER, Asked.COOLER])
+def test_what_lies_over_it_is_aimed_off_for(word: Asked) -> None:
+    """Under an amber wax the additions are those that come near with the wax on.
+
+    What is told of each step is the colour under the wax, as the layers reckon it, and it is nearer
+    than what would be added to the bare paint comes to once that is waxed.
+    """
+    wanted = asked_for(pot_colour(POT, WAX), word, 0.3)
+    found = additions(POT, wanted, SHELF, 800.0, over=WAX)
+    inside = Pot(
+        (*POT.paints, *(step.paint for step in found.steps)),
+        (*POT.volumes, *(step.ml for step in found.steps)),
+    )
+    shares = np.array(inside.volumes) / inside.volume
+    base = base_of(mix(stack(inside.paints), [range(len(shares))], [shares]))
+    waxed = lab_of(look_of(base, WAX))[0]
+    assert found.steps[-1].after.triple == pytest.approx(tuple(waxed), abs=1e-9)
+    assert found.delta_e == pytest.approx(float(delta_e_2000(wanted.triple, waxed)), abs=1e-9)
+    bare = additions(POT, asked_for(pot_colour(POT), word, 0.3), SHELF, 800.0)
+    poured = Pot(
+        (*POT.paints, *(step.paint for step in bare.steps)),
+        (*POT.volumes, *(step.ml for step in bare.steps)),
+    )
+    blind = float(delta_e_2000(wanted.triple, pot_colour(poured, WAX).triple))
+    assert found.delta_e <= blind + 0.4
+
+
 def test_what_was_forgotten_is_added() -> None:
     """A pot in which a third of the red was forgotten asks for about that much red."""
     wanted = pot_colour(Pot(POT.paints, (200.0, 90.0)))
@@ -119,7 +153,7 @@ def test_a_sample_that_is_off_moves_the_aim() -> None:
     [
         (Pot((), ()), SHELF, 100.0, "empty"),
         (Pot(SHELF[:1], (0.0,)), SHELF, 100.0, "holds 0 ml"),
-        (POT, SHELF, 100.0, "only 100 ml"),
+        (POT, SHELF, 100.0, "room for only 100 ml"),
         (POT, [paint("o", family=Family.OIL)], 1000.0, "water-borne"),
         (Pot((SHELF[0], paint("o", family=Family.OIL)), (1.0, 1.0)), SHELF, 9.0, "solvent-borne"),
     ],

@@ -11,7 +11,7 @@ import pytest
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.measures.shares import rounded_shares
 from swatchwright.mixing.parts import EASY_TOTAL, LARGEST_TOTAL, whole_parts
-from swatchwright.mixing.recipe import Parts
+from swatchwright.mixing.recipe import Parts, can_be_counted
 from swatchwright.paint.mixture import dry_lab, mix
 from swatchwright.paint.paints import Paint, stack
 from unit.mixing.shelves import made_by, some
@@ -136,3 +136,14 @@ def test_a_strong_paint_may_need_many_parts() -> None:
     found = in_parts(some(*TRACE), (0.994, 0.006))
     assert EASY_TOTAL < sum(found.counts) <= LARGEST_TOTAL
     assert found.cost <= NEXT_TO_NOTHING
+
+
+@pytest.mark.parametrize(
+    ("parts", "counted"),
+    [((1,), True), ((3, 1), True), ((38, 2), True), ((38, 22, 1), False), ((1.5, 1), False)],
+)
+def test_parts_are_told_where_one_can_count_them(
+    parts: tuple[float, ...], *, counted: bool
+) -> None:
+    """Up to forty whole parts are counted (common practice, no source); more or broken ones not."""
+    assert can_be_counted(parts) is counted

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
@@ -12,11 +17,13 @@ from swatchwright.mixing.mend import Pot, additions, pot_colour
 from swatchwright.mixing.wash_risks import (
     Risk,
     RiskKind,
+    _turned,
     hue_turn,
     risks_of_stirring,
     risks_of_wash,
 )
-from swatchwright.paint.layered import Base, base_of, look_of
+from swatchwright.paint.clear import AMBER_WAX
+from swatchwright.paint.layered import Base, Clear, base_of, look_of
 from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import stack
 from swatchwright.shelf.csv_file import demo_shelf
@@ -57,6 +64,47 @@ def test_the_sizes_are_those_of_the_reckoning() -> None:
         float(delta_e_2000(w.dry.triple, dried))
     )
     assert all(r.words.endswith(".") for r in risks)
+
+
+def test_under_a_wax_the_sizes_are_those_seen_through_it() -> None:
+    """Hand and thickening are told with the wax on; only of the wash is there more."""
+    base, over = case()[0], (Clear(AMBER_WAX, grain=1.0),)
+    now = Lab.of(lab_of(look_of(base, over))[0])
+    aim = asked_for(now, Asked.LESS_VIVID, 0.5)
+    w = best_washes(base, aim, DEMO, keep=1, over=over)[0]
+    risks = risks_of_wash(w, base, now, aim, over)
+    film = film_of_washing(w.paints, w.parts, w.water, w.passes, w.left)
+    more = replace(film, thickness=1.5 * np.asarray(film.thickness))
+    heavy = lab_of(look_of(base, [more, *over]))[0]
+    assert risk(risks, RiskKind.WIPING).size == pytest.approx(
+        float(delta_e_2000(w.dry.triple, heavy))
+    )
+
+
+HUE_WORDS = ("redder", "yellower", "greener", "bluer")
+
+
+@settings(max_examples=60)
+@given(
+    st.tuples(st.floats(30, 70), st.floats(-45, 45), st.floats(-45, 45)),
+    st.tuples(st.floats(-8, 8), st.floats(-8, 8), st.floats(-8, 8)),
+)
+def test_what_is_said_of_the_hue_agrees(
+    start: tuple[float, float, float], off: tuple[float, float, float]
+) -> None:
+    """That the hue keeps is never said beside an end that is redder, yellower, greener or bluer.
+
+    Nor is a turn told of an end that is said to be where it was asked to be.
+    """
+    pot = Pot(some("strong-red-orange"), (100.0,))
+    now = pot_colour(pot)
+    aim = Lab(*start)
+    after = Lab(*(a + b for a, b in zip(start, off, strict=True)))
+    hue, beside = _turned(now, after, aim)
+    if any(word in beside.words for word in HUE_WORDS):
+        assert "keeps" not in hue.words
+    if "where it was asked" in beside.words:
+        assert hue.words == "The hue keeps."
 
 
 def test_a_batch_that_stood_goes_on_heavier() -> None:

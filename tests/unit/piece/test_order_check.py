@@ -36,7 +36,7 @@ from unit.piece.made import order, paint
         ({"coatings": (Coating("body", "paint", 0),)}, "0 coats"),
         ({"sample_ml": -1}, "for a sample"),
         ({"touch_up": 2}, "touching up"),
-        ({"terms": Terms(hours=Decimal(-1))}, "hours is -1"),
+        ({"terms": Terms(hours=Decimal(-1))}, "hours are -1"),
         ({"terms": Terms(margin=Decimal("NaN"))}, "margin is NaN"),
         ({"terms": Terms(rate=Decimal("Infinity"))}, "rate for an hour is Infinity"),
         ({"terms": Terms(currency="x" * 20)}, "currency"),

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QLabel,
-    QScrollArea,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -20,6 +19,7 @@ from swatchwright.acts.demo_job import DemoFindings, begin_demo_job, demo_findin
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.job_batches import JobBatches
 from swatchwright.desktop.widgets.job_colours import JobColours
 from swatchwright.desktop.widgets.job_head import JobHead
@@ -42,11 +42,11 @@ class BriefPage(Page):
         self.welcome = JobWelcome()
         self.head = JobHead(desk)
         self.photo = JobPhoto(desk)
-        self.colours = JobColours(desk)
-        self.batches = JobBatches(desk)
+        self.colours = JobColours(session, desk)
+        self.batches = JobBatches(session, desk)
         self.notes = JobNotes(desk)
         self.parts = JobParts(desk)
-        self.area = QScrollArea()
+        self.area = ScrollArea()
         self._sides = QStackedWidget()
         self._lay_out()
         self.jobs.begun.connect(self._fill_in)

@@ -14,6 +14,7 @@ from swatchwright.acts.compare import (
     compared,
     sound_view,
 )
+from swatchwright.acts.job_bench import chosen_among, zones_of
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
@@ -153,20 +154,28 @@ class ComparePage(Page):
         """Give the states to show: those asked for that there are."""
         return tuple(s for s in self.view.states if s in told.states) or told.states[:1]
 
+    def _name(self, number: int) -> str:
+        """Name a mix, with the zones that it is kept for."""
+        job, found = self.desk.job, self.session.recipes
+        zones = [zone for zone in zones_of(job) if chosen_among(job, found, zone) == number]
+        return words.mix_word(number, zones)
+
     def _show(self) -> None:
         self._show_bar()
         told = self.found
         if told is None:
             return
-        view, states, numbers = self.view, self._seen(told), self._numbers
+        view, states = self.view, self._seen(told)
+        names = [self._name(number) for number in self._numbers]
         for widget in (self.picture, self.told):
             widget.setVisible(not view.every_light)
         self.lights.setVisible(view.every_light)
         if view.every_light:
-            self.lights.show_compared(told, numbers, states, figures=view.figures)
+            short = [words.mix_word(number) for number in self._numbers]
+            self.lights.show_compared(told, names, states, short=short, figures=view.figures)
         else:
-            self.picture.show_compared(told, numbers, states, view.light)
-            self.told.show_compared(told, numbers, states, view.light, figures=view.figures)
+            self.picture.show_compared(told, names, states, view.light)
+            self.told.show_compared(told, names, states, view.light, figures=view.figures)
         notes = words.notes_line(told, view.light, states, every_light=view.every_light)
         self.notes.setText(notes)
         self.notes.setVisible(bool(notes))
@@ -174,7 +183,7 @@ class ComparePage(Page):
     def _show_bar(self) -> None:
         mixes = self.mixes()
         names = [
-            words.mix_told(number, one.recipe.paints, one.recipe.shares)
+            words.mix_told(self._name(number), one.recipe.paints, one.recipe.shares)
             for number, one in enumerate(mixes, start=1)
         ]
         states = tuple(State) if self.found is None else self.found.states
@@ -191,7 +200,7 @@ class ComparePage(Page):
         state = self._seen(told)[0]
         pair = ComparePair(
             told,
-            self._numbers,
+            [self._name(number) for number in self._numbers],
             state=state,
             light=self.view.light,
             warn=not self._warned,

@@ -13,9 +13,12 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from swatchwright.acts.finish import BuildUp, Look, build_up, preview
+from swatchwright.acts.finish import build_up, preview
+from swatchwright.acts.finish_values import BuildUp, Look
+from swatchwright.acts.in_light import cloth_in_room
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.ways import Way
+from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
@@ -35,6 +38,10 @@ __all__ = ["FinishPage"]
 _PART = "finish"
 _SETTLED, _SHOWN_AFTER = 800, 40
 _PASSES = 6
+
+_InRoom = tuple[tuple[Light, Lab], ...]
+_Reckoned = tuple[Look, _InRoom, _InRoom, BuildUp | None]
+"""The steps, the wanted colour and what the client wants now in each light, and the build-up."""
 
 
 class FinishPage(Page):
@@ -59,7 +66,7 @@ class FinishPage(Page):
         self.trouble = QLabel()
         self.trouble.setObjectName("warn")
         self.trouble.setWordWrap(True)
-        self.layered, self.reverse = FinishLayers(), FinishReverse(session)
+        self.layered, self.reverse = FinishLayers(), FinishReverse(session, desk)
         self.sides = (QPushButton(words.BY_LAYERS), QPushButton(words.BY_CLIENT))
         self._side = QStackedWidget()
         self._keep_soon = _timer(self, _SETTLED)
@@ -100,6 +107,7 @@ class FinishPage(Page):
         self.layered.layers.changed.connect(self._set_stack)
         self.layered.layers.looked_at.connect(self._look_at)
         self.layered.build_up.passes_chosen.connect(self._set_passes)
+        self.layered.clear_wish.clicked.connect(self.reverse.forget_wish)
         self.reverse.taken.connect(self._take)
         self._keep_soon.timeout.connect(self.keep)
         self._reckon_soon.timeout.connect(self._reckon)
@@ -220,22 +228,27 @@ class FinishPage(Page):
 
     def _reckon(self) -> None:
         mix, shelf, stack, place = self.mix, self.session.shelf, self.stack, self._built_place()
+        self.reverse.show_stack(stack)
         if mix is None:
             return
+        wish = self.reverse.wish()
 
-        def work(_: Job) -> tuple[Look, BuildUp | None]:
-            look = preview(shelf, mix.parts, stack)
+        def work(_: Job) -> _Reckoned:
+            look, wanted = preview(shelf, mix.parts, stack), cloth_in_room(mix.wanted)
+            client = () if wish is None else cloth_in_room(wish.aim)
             if place is None:
-                return look, None
+                return look, wanted, client, None
             layer = stack.layers[place]
-            return look, build_up(shelf, mix.parts, layer, passes=max(_PASSES, layer.passes))
+            passes = max(_PASSES, layer.passes)
+            return look, wanted, client, build_up(shelf, mix.parts, layer, passes=passes)
 
-        def done(answer: tuple[Look, BuildUp | None]) -> None:
+        def done(answer: _Reckoned) -> None:
+            look, wanted, client, built = answer
             self.trouble.hide()
             self._built = place
-            self.layered.show_look(answer[0], mix.wanted, shelf.notes)
+            self.layered.show_look(look, wanted, mix.photo, shelf.notes, client)
             passes = 0 if place is None else stack.layers[place].passes
-            self.layered.build_up.show_build_up((place or 0) + 1, answer[1], passes)
+            self.layered.build_up.show_build_up((place or 0) + 1, built, passes)
 
         self.session.workshop.start("finish", words.RECKONING, work, done, self._say_trouble)
 
@@ -243,7 +256,7 @@ class FinishPage(Page):
         """Say in place what cannot be; our own faults go to the bench."""
         if isinstance(what, MendableError):
             self._built = None
-            self.layered.show_look(None, None, ())
+            self.layered.show_look(None)
             self.layered.build_up.show_build_up(0, None, 0)
             self.trouble.setText(words.trouble(what))
             self.trouble.show()

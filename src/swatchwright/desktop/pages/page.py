@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 
 __all__ = ["Page"]
 
@@ -54,7 +55,7 @@ class Page(QWidget):
         rows.addWidget(self.hint)
         rows.addWidget(self.waiting, 1)
         if scrolls:
-            area = QScrollArea()
+            area = ScrollArea()
             area.setWidget(self.body)
             area.setWidgetResizable(True)
             area.setFrameShape(QFrame.Shape.NoFrame)

@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.piece import DrawnPiece, draw_piece, sized
+from swatchwright.acts.piece_follow import Painted, followed, set_by_hand
 from swatchwright.acts.piece_job import (
     FORM_PART,
     PIECE_PART,
@@ -21,14 +22,13 @@ from swatchwright.acts.piece_job import (
     piece_of_form,
 )
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.look import grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.amounts_card import AmountsCard
 from swatchwright.desktop.widgets.amounts_coats import AmountsCoats
 from swatchwright.desktop.widgets.amounts_panel import AmountsPanel
 from swatchwright.desktop.widgets.piece_bench import PieceBench
-from swatchwright.desktop.widgets.piece_fields import card, label
+from swatchwright.desktop.widgets.piece_fields import beside, label
 from swatchwright.desktop.widgets.piece_files import PieceFiles
 from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.widgets.piece_kinds import KindStrip
@@ -76,6 +76,7 @@ class PiecePage(Page):
         self._keeper: Keeper[_Set] = Keeper(
             self, desk, read=self._read, act=self._keeping, show=self._show
         )
+        self.reckoner.look_beside()
         self._listen()
         self._keeper.begin()
 
@@ -105,13 +106,13 @@ class PiecePage(Page):
             inner.addWidget(part)
         inner.addStretch(1)
         rows.addLayout(
-            _beside(
-                (words.SIZES, settings, 0, grown(296)),
+            beside(
+                (words.SIZES, settings, 0, 296),
                 ("", self.bench, 1, 0),
                 (amounts.MIX_HEAD, self.card, 0, 290),
             )
         )
-        rows.addLayout(_beside((words.PARTS, self.parts, 1, 0)))
+        rows.addLayout(beside((words.PARTS, self.parts, 1, 0)))
         rows.addWidget(self.panel)
 
     def _menu(self) -> QMenu:
@@ -126,10 +127,12 @@ class PiecePage(Page):
         self.files.opened.connect(self._opened)
         self.sizes.sized.connect(self._size)
         self.coats.changed.connect(self._change_form)
+        self.coats.follow.connect(self._follow_again)
         self.panel.changed.connect(self._change_form)
         self.parts.changed.connect(self._change_parts)
         self.card.taken.connect(self.session.set_volume)
         self.reckoner.mixes_changed.connect(self.bench.show_mixes)
+        self.reckoner.told.connect(self._told)
         self.reckoner.reckoned.connect(self._reckoned)
         self.reckoner.failed.connect(self._not_reckoned)
 
@@ -140,6 +143,7 @@ class PiecePage(Page):
 
     def arrive(self) -> None:
         """Ask what is left on the shelf, which another page may have changed."""
+        self.reckoner.look_beside()
         self.reckoner.ask_store(anew=True)
 
     # --- what is set -----------------------------------------------------------------------------
@@ -161,15 +165,20 @@ class PiecePage(Page):
             new = replace(
                 new,
                 coats=old.coats,
+                surface=old.surface,
+                own=old.own,
                 sample_ml=old.sample_ml,
                 touch_up=old.touch_up,
                 tins=old.tins,
                 left=old.left,
                 terms=old.terms,
             )
-        self._size(new)
+        self._build(new)
 
     def _size(self, form: PieceForm) -> None:
+        self._build(self._by_hand(form))
+
+    def _build(self, form: PieceForm) -> None:
         try:
             piece = piece_of_form(form)
         except MendableError as error:
@@ -179,7 +188,22 @@ class PiecePage(Page):
 
     def _change_form(self, form: PieceForm) -> None:
         if self._keeper.value is not None:
+            self._set(replace(self._keeper.value, form=self._by_hand(form)))
+
+    def _follow_again(self) -> None:
+        """Let all coats follow what the other pages say."""
+        if self._keeper.value is not None:
+            form = replace(self._keeper.value.form, own=())
             self._set(replace(self._keeper.value, form=form))
+
+    def painted(self, form: PieceForm) -> Painted:
+        """Give how a form is painted, as the other parts of the job say."""
+        return followed(form, self.reckoner.beside)
+
+    def _by_hand(self, form: PieceForm) -> PieceForm:
+        """Mark what differs from the form as it is shown as set by hand."""
+        old = self.form
+        return form if old is None else set_by_hand(self.painted(old).form, form)
 
     def _change_parts(self, piece: Piece) -> None:
         if self.form is not None:
@@ -211,10 +235,19 @@ class PiecePage(Page):
         self.kinds.show_kind(None if value is None else value.form.kind)
         if value is None:
             return
-        self.sizes.show_form(value.form)
-        self.coats.show_form(value.form)
-        self.panel.show_form(value.form)
+        self._show_form(value.form)
         self._draw(value.piece)
+
+    def _show_form(self, form: PieceForm) -> None:
+        painted = self.painted(form)
+        self.sizes.show_form(painted.form)
+        self.coats.show_painted(painted)
+        self.panel.show_form(painted.form)
+
+    def _told(self) -> None:
+        """Show what the other pages say now of what goes on."""
+        if (form := self.form) is not None:
+            self._show_form(form)
 
     def _draw(self, piece: Piece) -> None:
         """Draw at once what is quickly drawn, and the rest in the background."""
@@ -272,16 +305,3 @@ class PiecePage(Page):
 
 _QUICK = 100
 """Parts that are drawn within a few milliseconds."""
-
-
-def _beside(*sheets: tuple[str, QWidget, int, int]) -> QHBoxLayout:
-    """Lay sheets side by side: heading, contents, stretch, fixed width or 0."""
-    row = QHBoxLayout()
-    row.setSpacing(12)
-    for heading, contents, stretch, wide in sheets:
-        sheet, column = card(heading)
-        column.addWidget(contents, 1)
-        if wide:
-            sheet.setFixedWidth(wide)
-        row.addWidget(sheet, stretch)
-    return row

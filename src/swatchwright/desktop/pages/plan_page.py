@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
-    QFileDialog,
     QFrame,
     QHBoxLayout,
     QPushButton,
@@ -19,14 +19,25 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.jobs import Changes, Store, keep_document
+from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.piece_job import FORM_PART, PIECE_PART, PieceForm
 from swatchwright.acts.plan import PlannedWork, plan_for, save_calendar
-from swatchwright.acts.plan_job import Elsewhere, following, paints_in_use
+from swatchwright.acts.plan_job import (
+    FINISH_PART,
+    PLAN_PART,
+    Elsewhere,
+    following,
+    keep_plan,
+    laid_in,
+    paints_in_use,
+)
+from swatchwright.acts.plan_own import ANSWERS, answers_set, own_answers
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.files import ask_save
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.day_picture import DayPicture
 from swatchwright.desktop.widgets.piece_fields import card, label
 from swatchwright.desktop.widgets.piece_keeper import Keeper
@@ -42,9 +53,10 @@ from swatchwright.paint.layers import Stack
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.order import Lead, PlanOrder
 
-__all__ = ["PLAN_PART", "PlanPage"]
+__all__ = ["PlanPage"]
 
-PLAN_PART, FINISH_PART = "plan", "finish"
+_SHARED = frozenset({"surface", "primer"})
+"""Answers that piece and plan have in common: they never differ."""
 
 _WIDE = 368
 
@@ -57,6 +69,11 @@ class PlanPage(Page):
         self.now, self.on = PlanNow(), PlanOn()
         self.when, self.times = PlanWhen(), PlanTimes()
         self.summary = label("", "big")
+        self.weak = label("", "strong")
+        self.weak.hide()
+        self.differs = label("")
+        self.take = QPushButton(words.TAKE_OVER)
+        self.take.setObjectName("little")
         self.factor = label("", "strong")
         self.picture = DayPicture()
         self.steps = PlanSteps()
@@ -68,7 +85,7 @@ class PlanPage(Page):
         self.saved = label("", "quiet")
         self.made: PlannedWork | None = None
         self._plan_part = QWidget()
-        self._right = QScrollArea()
+        self._right = ScrollArea()
         self._elsewhere = Elsewhere()
         self._usual = PlanOrder("piece", date.today().isoformat())  # noqa: DTZ011 - her own day
         self._lay_out()
@@ -77,7 +94,7 @@ class PlanPage(Page):
         )
         for part in (self.now, self.on, self.when, self.times):
             part.changed.connect(self._change)
-        self.on.take_over.connect(self._take_over)
+        self.take.clicked.connect(self._take_over)
         self.picture.chosen.connect(self._read_out)
         self.picture.wanted.connect(self._go_to)
         self.calendar.clicked.connect(self._ask_calendar)
@@ -106,8 +123,8 @@ class PlanPage(Page):
             column.addWidget(part)
             left.addWidget(sheet)
         left.addStretch(1)
-        area = _scrolled(QScrollArea(), settings, words.HINT)
-        area.setFixedWidth(grown(_WIDE))
+        area = _scrolled(ScrollArea(), settings, words.HINT)
+        follow_letters(area, lambda: area.setFixedWidth(grown(_WIDE)))
         row.addWidget(area)
         row.addWidget(_scrolled(self._right, self._plan_side(), words.LIST), 1)
 
@@ -129,6 +146,8 @@ class PlanPage(Page):
         top.addWidget(self.calendar)
         sheet, inside = card("")
         inside.addLayout(top)
+        inside.addWidget(self.weak)
+        inside.addWidget(self._elsewhere_row())
         inside.addWidget(self.saved)
         inside.addWidget(self.factor)
         inside.addWidget(self.picture)
@@ -138,6 +157,15 @@ class PlanPage(Page):
         rows.addWidget(self.steps)
         column.addStretch(0)
         return side
+
+    def _elsewhere_row(self) -> QWidget:
+        """Give the row that says what other pages have and the plan has not."""
+        self._differing = QWidget()
+        row = QHBoxLayout(self._differing)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.differs, 1)
+        row.addWidget(self.take)
+        return self._differing
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what is set before another page needs it."""
@@ -149,15 +177,21 @@ class PlanPage(Page):
     @property
     def order(self) -> PlanOrder:
         """The order as it stands; before anything is set, as the other pages have it."""
-        kept = self._keeper.value
-        return following(kept or self._usual, self._elsewhere, coats=kept is None)
+        return following(self._keeper.value or self._usual, self._elsewhere)
 
     def _change(self, order: PlanOrder) -> None:
-        self._keeper.set(order)
+        """Keep what was changed; what was set by hand follows no other page from now on."""
+        self._keeper.set(answers_set(self.order, order))
         self._refresh()
 
     def _take_over(self) -> None:
-        self._change(following(self.order, self._elsewhere))
+        self._keeper.set(self._as_elsewhere())
+        self._refresh()
+
+    def _as_elsewhere(self) -> PlanOrder:
+        """Give the order as it would be if nothing that another page says were set by hand."""
+        own = tuple(name for name in ANSWERS if name in own_answers(self.order) & _SHARED)
+        return following(replace(self.order, own=own), self._elsewhere)
 
     def _read(self) -> PlanOrder | None:
         return self.desk.part(PLAN_PART, PlanOrder)
@@ -168,11 +202,13 @@ class PlanPage(Page):
         kept = () if self.desk.job is None else self.desk.job.recipes
         found = self.session.recipes
         first = found.recipes[0].recipe if found is not None and found.recipes else None
+        stack = self.desk.part(FINISH_PART, Stack)
         return Elsewhere(
             self.desk.part(PIECE_PART, Piece),
             self.desk.part(FORM_PART, PieceForm),
-            self.desk.part(FINISH_PART, Stack),
+            stack,
             paints_in_use(kept, first, self.session.shelf),
+            laid_in(stack, self.session.shelf),
         )
 
     def _look_elsewhere(self) -> None:
@@ -186,8 +222,10 @@ class PlanPage(Page):
     def _refresh(self) -> None:
         order = self.order
         self.now.show_order(order)
-        there = following(order, self._elsewhere)
-        self.on.show_order(order, there, sized=self._elsewhere.piece is not None)
+        self.on.show_order(order, sized=self._elsewhere.piece is not None)
+        told = words.differs_line(order, self._as_elsewhere())
+        self.differs.setText(told)
+        self._differing.setVisible(bool(told))
         self.when.show_order(order)
         self.times.show_order(order)
         self.saved.hide()
@@ -208,6 +246,8 @@ class PlanPage(Page):
         self.blocked.hide()
         self._plan_part.show()
         self.summary.setText(words.summary(made))
+        self.weak.setText(made.plan.weak)
+        self.weak.setVisible(bool(made.plan.weak))
         told = words.factor_line(made.plan.wait_factor)
         self.factor.setText(told)
         self.factor.setVisible(bool(told))
@@ -248,7 +288,7 @@ class PlanPage(Page):
         self.session.workshop.start("file", words.SAVING, work, done)
 
     def _ask_calendar(self) -> None:
-        name, _ = QFileDialog.getSaveFileName(
+        name, _ = ask_save(
             self, words.CALENDAR, words.file_name(self.order.name), words.CALENDAR_FILES
         )
         if name:
@@ -256,7 +296,7 @@ class PlanPage(Page):
 
 
 def _keeping(order: PlanOrder) -> Callable[[Store, str], Changes]:
-    return lambda store, id_: keep_document(store, id_, PLAN_PART, order)
+    return lambda store, id_: keep_plan(store, id_, order)
 
 
 def _scrolled(area: QScrollArea, contents: QWidget, name: str) -> QScrollArea:

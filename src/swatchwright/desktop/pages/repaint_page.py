@@ -6,17 +6,20 @@ from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QHideEvent, QImage, QShowEvent
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from swatchwright.acts.repaint import Stroke
 from swatchwright.acts.repaint_file import sample_box
 from swatchwright.acts.repaint_job import AS_IT_IS, ChoiceKind, zones_to_mark
 from swatchwright.desktop import words as common
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.repaint_desk import RepaintDesk, Shown
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.framing import Framing
+from swatchwright.desktop.widgets.grey_proposal import GreyProposal
+from swatchwright.desktop.widgets.kept_lines import KeptLines
 from swatchwright.desktop.widgets.repaint_after import RepaintAfter
 from swatchwright.desktop.widgets.repaint_brushes import RepaintBrushes
 from swatchwright.desktop.widgets.repaint_canvas import RepaintCanvas
@@ -40,6 +43,7 @@ class RepaintPage(Page):
         self.brushes = RepaintBrushes()
         framing = Framing(self)
         self.canvas, self.after = RepaintCanvas(framing), RepaintAfter(framing)
+        self.proposal = GreyProposal(session.workshop, "repaint-greys", self._show_proposed)
         self.zones = RepaintZones()
         self.open_first = button(words.OPEN, self._ask_photo, "main")
         self.sample = button(words.SAMPLE, self._open_sample)
@@ -75,6 +79,7 @@ class RepaintPage(Page):
         self.divider.setCheckable(True)
         self.finished.setCheckable(True)
         inner.addLayout(top)
+        inner.addWidget(self.proposal)
         pictures = QHBoxLayout()
         pictures.setSpacing(0)
         pictures.addWidget(self.canvas, 1)
@@ -90,8 +95,14 @@ class RepaintPage(Page):
         beside.addStretch(1)
         below.addLayout(beside)
         inner.addLayout(below)
-        inner.addWidget(self.told)
-        inner.addWidget(self.notes)
+        inner.addWidget(self._said())
+
+    def _said(self) -> KeptLines:
+        """Give what is told below the pictures, in room of its own: they keep their size."""
+        policy = self.finished.sizePolicy()
+        policy.setRetainSizeWhenHidden(True)
+        self.finished.setSizePolicy(policy)
+        return KeptLines((self.told, self.notes), words.NOTES)
 
     def _lay_out_empty(self) -> None:
         rows = QVBoxLayout(self.empty)
@@ -122,6 +133,8 @@ class RepaintPage(Page):
         self.canvas.boxed.connect(self._boxed)
         self.canvas.wider.connect(self.brushes.widen)
         self.zones.chosen.connect(self.piece.choose)
+        self.proposal.agreed.connect(lambda rect: self.piece.mark_grey(self.piece.on_marks(rect)))
+        self.proposal.left.connect(self.canvas.setFocus)
 
     def arrive(self) -> None:
         """Offer what has been mixed meanwhile."""
@@ -144,7 +157,7 @@ class RepaintPage(Page):
         self.piece.open(path)
 
     def _ask_photo(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.OPEN, self._folder, common.PHOTO_FILES)
+        name, _ = ask_open(self, words.OPEN, self._folder, common.PHOTO_FILES)
         if name:
             self._folder = str(Path(name).parent)
             self.open_file(Path(name))
@@ -188,6 +201,7 @@ class RepaintPage(Page):
         plan, piece = self.piece.plan, self.piece
         self.empty.setVisible(plan is None)
         self._open.setVisible(plan is not None)
+        self._ask_grey()
         if plan is None:
             return
         zones = zones_to_mark(self.desk.job, plan.marked)
@@ -204,6 +218,19 @@ class RepaintPage(Page):
         lines = "" if mixed or chosen else words.NO_COLOURS
         self.told.setText(lines)
         self.told.setVisible(bool(lines))
+
+    def _ask_grey(self) -> None:
+        """Ask about a likely grey card as long as none is marked."""
+        plan, photo = self.piece.plan, self.piece.photo
+        if plan is None or photo is None:
+            self.proposal.look(None)
+            return
+        if plan.grey is None:
+            self.proposal.look(photo)
+        self.proposal.mark(plan.grey_on(photo))
+
+    def _show_proposed(self, rect: Rect | None) -> None:
+        self.canvas.show_proposed(None if rect is None else self.piece.on_marks(rect))
 
     def _show_finish(self, *, finished: bool) -> None:
         there = self.piece.stack() is not None
@@ -247,7 +274,7 @@ class RepaintPage(Page):
     # --- saving ----------------------------------------------------------------------------------
 
     def _ask_save(self) -> None:
-        name, _ = QFileDialog.getSaveFileName(
+        name, _ = ask_save(
             self, words.SAVE, str(Path(self._folder) / words.PICTURE_NAME), words.PICTURES
         )
         if name:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from swatchwright.acts.sample_judged import How, Judged, judged_by_eye
+from swatchwright.acts.sample_rounds import cloths_apart, kept_as
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.page import Page
@@ -21,9 +23,11 @@ from swatchwright.desktop.widgets.sample_told import SampleTold
 from swatchwright.desktop.widgets.shelf_bits import button, scrolled
 from swatchwright.desktop.words import sample as words
 from swatchwright.errors import MendableError
-from swatchwright.photo.image import Photo
 
 __all__ = ["SamplePage"]
+
+_HEADING = 44
+"""Pixels that the heading of a part stands above it."""
 
 
 class SamplePage(Page):
@@ -33,7 +37,7 @@ class SamplePage(Page):
         super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
         self.samples = SampleDesk.of(session, desk)
         self.judged: Judged | None = None
-        self.photo_side = SamplePhotoSide(session)
+        self.photo_side = SamplePhotoSide(session, desk)
         self.eye = SampleEye()
         self.mixed = SampleMixed(session)
         self.told = SampleTold()
@@ -50,9 +54,12 @@ class SamplePage(Page):
         self.anew = button(words.ANEW, self.samples.begin_anew, "little")
         self.opened: NeighboursWindow | None = None
         self._asked = False
-        self._last_photo: Photo | None = None
+        self._live: Judged | None = None
+        self._spent: tuple[Judged, int] | None = None
+        self._job = None if desk.job is None else desk.job.id
         self._lay_out()
         self._listen()
+        self.photo_side.begin()
         self._show()
         self._show_advice()
 
@@ -67,7 +74,7 @@ class SamplePage(Page):
         column.setSpacing(8)
         column.addWidget(self.photo_side, 1)
         column.addWidget(self.eye)
-        right = QWidget()
+        self._right = right = QWidget()
         right.setObjectName("bench")
         inner = QVBoxLayout(right)
         inner.setContentsMargins(0, 0, 8, 0)
@@ -129,18 +136,51 @@ class SamplePage(Page):
         self.samples.changed.connect(self._show)
         self.samples.advised.connect(self._show_advice)
         self.session.recipes_changed.connect(self._show)
-        self.desk.job_changed.connect(self._show)
+        self.desk.job_changed.connect(self._follow)
 
     def arrive(self) -> None:
         """Show the mixes there are by now."""
         self._show()
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Keep what is marked when the page goes out of view."""
+        self.photo_side.keep()
+        super().hideEvent(event)
+
+    def _follow(self) -> None:
+        """Let go what was judged by eye for another job."""
+        job = None if self.desk.job is None else self.desk.job.id
+        # A job that the first photo or sample begins is no other one.
+        if job != self._job and self._job is not None and self.photo_side.photo is None:
+            self._live = None
+        self._job = job
+        self._show()
+
     # --- acts ------------------------------------------------------------------------------------
 
     def _take(self, judged: Judged | None) -> None:
-        self.judged = judged
-        self.told.ask.setEnabled(judged is not None)
-        self.told.show_judged(judged, self.samples.advice)
+        """Take what was compared; where it is none, the last sample is shown again."""
+        self._live = judged
+        self._show()
+
+    def _kept_number(self) -> int:
+        """Give the number of the kept sample that is looked at; 0 for one that is not kept yet."""
+        loop, live, spent = self.samples.loop, self._live, self._spent
+        count = 0 if loop is None else len(loop.rounds)
+        if live is None:
+            return count if self.photo_side.photo is None else 0
+        if spent is not None and spent[0] is live and spent[1] <= count:
+            return spent[1]
+        return kept_as(loop, self.photo_side.shot) if live.how is How.PHOTO else 0
+
+    def _show_judged(self, number: int) -> None:
+        loop, wanted = self.samples.loop, self.samples.wanted()
+        again = loop is not None and number > 0 and self._live is None
+        self.judged = loop.rounds[number - 1].judged if again and loop else self._live
+        judged = self.judged
+        far = None if judged is None or wanted is None else cloths_apart(judged, wanted)
+        self.told.show_judged(judged, far)
+        self.told.ask.setEnabled(judged is not None and number == 0)
 
     def _said(self, text: str) -> None:
         wanted = self.samples.wanted()
@@ -153,15 +193,13 @@ class SamplePage(Page):
 
     def _keep(self) -> None:
         mixed = self.mixed.mixed()
-        if self.judged is not None and mixed:
+        if self._live is not None and mixed:
             # One sample is kept once: another comparison frees the button again.
+            loop = self.samples.loop
             self._asked = True
-            self.told.ask.setEnabled(False)
-            # Stripes of one photo are one sitting: the best of them is put right.
-            photo = self.photo_side.photo if self.judged.how is How.PHOTO else None
-            beside = photo is not None and photo is self._last_photo
-            self._last_photo = photo
-            self.samples.keep(mixed, self.judged, beside=beside)
+            self._spent = self._live, 1 + (0 if loop is None else len(loop.rounds))
+            shot = self.photo_side.shot if self._live.how is How.PHOTO else None
+            self.samples.keep(mixed, self._live, shot)
 
     def _find_stripes(self) -> None:
         self.samples.find_stripes(self.mixed.mixed())
@@ -179,7 +217,9 @@ class SamplePage(Page):
         loop = self.samples.loop
         there = loop is not None and bool(loop.rounds)
         self.wait_for("" if there or self.samples.wanted() is not None else words.WAIT)
-        self.mixed.offer(self.desk.job, self.samples.advice, self.samples.stripes)
+        number = self._kept_number()
+        self._show_judged(number)
+        self._show_mixed(number)
         self.fan.setEnabled(self.session.recipes is not None)
         for one in (self.back, self.teach, self.anew):
             one.setEnabled(there)
@@ -194,18 +234,33 @@ class SamplePage(Page):
         if all(kept.kept for kept in loop.rounds):
             self.rounds.addWidget(label(words.TAUGHT, "quiet"))
 
+    def _show_mixed(self, number: int) -> None:
+        """Keep a sample's own mix beside it; for the next one offer what it may be of."""
+        samples, loop = self.samples, self.samples.loop
+        rounds = () if loop is None else loop.rounds
+        held = rounds[number - 1].mixed if number else None
+        self.mixed.hold(number or len(rounds) + 1, held)
+        live, shot = self._live, self.photo_side.shot
+        by_photo = live is not None and live.how is How.PHOTO
+        beside = held is None and by_photo and samples.beside(shot)
+        self.mixed.offer(self.desk.job, samples.advice, samples.stripes, beside=beside)
+
     def _show_advice(self) -> None:
         samples = self.samples
         self.next.show_advice(samples.advice, samples.trouble, self.session.shelf)
-        self.mixed.offer(self.desk.job, samples.advice, samples.stripes)
+        self._show_mixed(self._kept_number())
         told = words.stripes_text(samples.stripes, self.session.shelf)
         self.stripes_told.setText(told)
         self.stripes_told.setVisible(bool(told))
-        self.told.show_judged(self.judged, samples.advice)
         if self._asked and samples.advice is not None:
             # What was asked for may lie below; the lines have their places a moment later.
             self._asked = False
-            QTimer.singleShot(0, self, lambda: self._area.ensureWidgetVisible(self.next, 0, 60))
+            QTimer.singleShot(0, self, self._scroll_to_next)
+
+    def _scroll_to_next(self) -> None:
+        """Bring what to do to the top, under its heading."""
+        top = self.next.mapTo(self._right, QPoint(0, 0)).y() - _HEADING
+        self._area.verticalScrollBar().setValue(top)
 
 
 def _sheet(heading: str, part: QWidget) -> QFrame:

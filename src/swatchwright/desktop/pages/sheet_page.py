@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QHideEvent
 from PySide6.QtWidgets import (
-    QFileDialog,
     QFrame,
     QHBoxLayout,
     QScrollArea,
@@ -30,9 +29,11 @@ from swatchwright.acts.sheet_form import (
 )
 from swatchwright.acts.sheet_on_shelf import on_shelf
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.files import ask_save
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.piece_fields import card
 from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.widgets.sheet_choices import SheetChoices
@@ -99,19 +100,20 @@ class SheetPage(Page):
             inside.addWidget(part)
             column.addWidget(sheet)
         column.addStretch(1)
-        area = QScrollArea()
+        area = ScrollArea()
         area.setWidget(side)
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setAccessibleName(words.WHAT)
-        area.setFixedWidth(grown(_WIDE))
+        follow_letters(area, lambda: area.setFixedWidth(grown(_WIDE)))
         return area
 
     def _listen(self) -> None:
         self.session.recipes_changed.connect(self._mixes_changed)
         self.desk.job_changed.connect(self._job_changed)
         self.desk.paints_changed.connect(self._look_again)
+        self.session.shelf_changed.connect(self._look_again)
         self.choices.changed.connect(self._choose)
         self.preview.dots_wanted.connect(self._draw)
         self.maker.made.connect(self._show_made)
@@ -205,7 +207,7 @@ class SheetPage(Page):
         self._stale, self._making = False, True
         job = self.desk.job
         if job is not None and zones_told(job):
-            self.maker.of_job(job.id, self.form)
+            self.maker.of_job(job.id, self.form, self.session.shelf)
         elif (bench := self._bench()) is not None:
             self.maker.of_mix(bench, self.form)
         else:
@@ -255,11 +257,12 @@ class SheetPage(Page):
         self._with_sheet(lambda made: self.maker.save(made, path))
 
     def _ask_file(self) -> None:
-        title = "" if self.made is None else self.made.content.title
-        name, kind = QFileDialog.getSaveFileName(
+        content = None if self.made is None else self.made.content
+        title, client = ("", "") if content is None else (content.title, content.client)
+        name, kind = ask_save(
             self,
             words.SAVE,
-            words.file_name(title, self.form),
+            words.file_name(title, client, self.form),
             f"{words.PDF_FILES};;{words.PNG_FILES}",
         )
         if name:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.piece_fields import clear, label
 from swatchwright.desktop.words import amounts as words
 from swatchwright.piece.amounts import Amounts, Batch
@@ -71,7 +71,7 @@ class AmountsCard(QWidget):
             self._column.addWidget(label(words.batch_name(batch, zones), "strong"))
         number = label(words.big_amount(batch.mix_ml), "big")
         if alone:
-            number.setStyleSheet(_LARGE.format(grown(38)))
+            follow_letters(number, lambda: number.setStyleSheet(_LARGE.format(grown(38))))
         number.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._column.addWidget(number)
         self._column.addWidget(label(words.why_line(batch), "quiet"))
@@ -91,7 +91,7 @@ class AmountsCard(QWidget):
 
     def _other(self, batch: Batch, zones: list[str], names: dict[str, str]) -> None:
         self._column.addWidget(label(words.batch_line(batch, zones), "strong"))
-        if batch.thinner_ml:
+        if batch.thinner_ml or len(batch.paints) > 1:
             self._column.addLayout(_pour_rows(batch, names))
 
 

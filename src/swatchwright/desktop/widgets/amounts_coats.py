@@ -4,22 +4,25 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QGridLayout,
     QLabel,
+    QPushButton,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
 
 from swatchwright.acts.amounts import Coats
-from swatchwright.acts.piece_job import PieceForm
+from swatchwright.acts.piece_follow import Painted
+from swatchwright.acts.piece_form import PieceForm, own_coats
 from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, label, number
 from swatchwright.desktop.words import amounts as words
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.spreading import Ground, Tool
+from swatchwright.piece.work.order import Surface
 
 __all__ = ["AmountsCoats"]
 
@@ -38,9 +41,12 @@ class AmountsCoats(QWidget):
     -------
     changed(PieceForm)
         One of them was changed; the form with it.
+    follow()
+        All of it is to follow what the other pages say.
     """
 
     changed = Signal(object)
+    follow = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,7 +54,10 @@ class AmountsCoats(QWidget):
         self._showing = False
         self.coats: dict[ProductKind, QDoubleSpinBox] = {}
         self.rates: dict[ProductKind, QDoubleSpinBox] = {}
-        self.ground = choice([(words.ground_word(g), g) for g in Ground], words.SURFACE)
+        self.names: dict[ProductKind, QLabel] = {}
+        self.ground = choice(
+            [(words.surface_word(*on), _key(*on)) for on in words.ON_IT], words.SURFACE
+        )
         self.tool = choice([(words.tool_word(t), t) for t in Tool], words.TOOL)
         self.thinned = number(0, 50, words.THINNED_UNIT, step=0.5, decimals=1)
         self.sample = number(0, 1000, " ml", step=10)
@@ -65,6 +74,13 @@ class AmountsCoats(QWidget):
         add_row(rows, words.TOUCH_UP, self.touch_up)
         self._rows = rows
         column.addLayout(rows)
+        self.follows = label("", "small")
+        self.again = QPushButton(words.FOLLOW)
+        self.again.setObjectName("little")
+        self.again.setToolTip(f"<p>{words.FOLLOW_TIP}</p>")
+        self.again.clicked.connect(self.follow)
+        column.addWidget(self.follows)
+        column.addWidget(self.again, 0, Qt.AlignmentFlag.AlignLeft)
         for box in (self.ground, self.tool):
             box.activated.connect(self._changed)
         for field in (self.thinned, self.sample, self.touch_up):
@@ -95,11 +111,12 @@ class AmountsCoats(QWidget):
                 grid.addWidget(widget, row, place)
             coats.valueChanged.connect(self._changed)
             rate.valueChanged.connect(self._changed)
-            self.coats[kind], self.rates[kind] = coats, rate
+            self.coats[kind], self.rates[kind], self.names[kind] = coats, rate, told
         return grid
 
-    def show_form(self, shown: PieceForm) -> None:
-        """Show what goes on by a form."""
+    def show_painted(self, painted: Painted) -> None:
+        """Show what goes on, and what of it follows the other pages."""
+        shown = painted.form
         self._showing, self._form = True, shown
         on = shown.coats
         for kind, name in _COATS.items():
@@ -108,7 +125,12 @@ class AmountsCoats(QWidget):
             self._show(self.rates[kind], on.rates.get(kind, 0.0))
             self.rates[kind].setEnabled(count > 0)
             self.coats[kind].setSuffix(words.coats_suffix(count))
-        self.ground.setCurrentIndex(self.ground.findData(on.ground))
+        for kind in (ProductKind.WASH, ProductKind.CLEAR):
+            self.names[kind].setText(words.over_name(painted.over, kind))
+        self.ground.setCurrentIndex(self.ground.findData(_key(shown.surface, on.ground)))
+        self.follows.setText(words.follows_line(own_coats(shown)))
+        self.follows.setVisible(bool(self.follows.text()))
+        self.again.setVisible(bool(own_coats(shown)))
         self.tool.setCurrentIndex(self.tool.findData(on.tool))
         self._show(self.thinned, on.wash_thinned)
         self._rows.setRowVisible(self.thinned, on.wash > 0)
@@ -128,15 +150,27 @@ class AmountsCoats(QWidget):
         counts = {_COATS[kind]: round(field.value()) for kind, field in self.coats.items()}
         # Half a square metre for a litre is the least that can be.
         rates = {k: max(0.5, f.value()) for k, f in self.rates.items() if f.value()}
+        surface, ground = words.ON_IT[max(0, self.ground.currentIndex())]
         coats = Coats(
             **counts,
             rates=rates,
             solids=self._form.coats.solids,
             wash_thinned=self.thinned.value(),
-            ground=Ground(self.ground.currentData()),
+            ground=ground,
             tool=Tool(self.tool.currentData()),
         )
         touch_up = round(self.touch_up.value()) / 100
         self.changed.emit(
-            replace(self._form, coats=coats, sample_ml=self.sample.value(), touch_up=touch_up)
+            replace(
+                self._form,
+                coats=coats,
+                sample_ml=self.sample.value(),
+                touch_up=touch_up,
+                surface=surface,
+            )
         )
+
+
+def _key(surface: Surface, ground: Ground) -> str:
+    """Give what Qt finds a choice by: a word for both."""
+    return f"{surface.value}, {ground.value}"

@@ -11,7 +11,6 @@ from PySide6.QtCore import QStandardPaths, Qt, Signal
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QFileDialog,
     QHBoxLayout,
     QPushButton,
     QStackedWidget,
@@ -22,6 +21,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.card_photo import CardColour, read_card
 from swatchwright.acts.colours import balance_photo, open_photo
 from swatchwright.desktop import words as all_words
+from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.brush_photo import BrushPhoto
 from swatchwright.desktop.widgets.fields import ChoiceField
@@ -132,9 +132,7 @@ class BrushMarker(QWidget):
     # --- the photo -------------------------------------------------------------------------------
 
     def _ask_photo(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(
-            self, self._told.open, self._folder, all_words.PHOTO_FILES
-        )
+        name, _ = ask_open(self, self._told.open, self._folder, all_words.PHOTO_FILES)
         if name:
             self._folder = str(Path(name).parent)
             self.open_file(Path(name))

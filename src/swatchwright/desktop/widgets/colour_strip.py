@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizeP
 
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
-from swatchwright.desktop.look import grown, ink_on, write_on
+from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import photo as photo_words
 from swatchwright.language import figure
@@ -32,13 +33,16 @@ class ColourBlock(QAbstractButton):
         self._name, self._colour = colour_name(lab), screen_colour(lab)
         self._sure = photo_words.give_or_take(colour), photo_words.short_give_or_take(colour)
         self.setCheckable(True)
-        self.setFixedHeight(grown(_HEIGHT))
-        self.setMinimumWidth(grown(_NARROWEST))
+        follow_letters(self, self._take_size)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         told = words.name_of_colour(number, colour, self._name)
         self.setAccessibleName(f"{told}, {self._sure[0]}")
         self.setToolTip(self.accessibleName())
         self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def _take_size(self) -> None:
+        self.setFixedHeight(grown(_HEIGHT))
+        self.setMinimumWidth(grown(_NARROWEST))
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
@@ -123,7 +127,7 @@ class ColourStrip(QWidget):
         self._row.setSpacing(0)
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self.picked)
-        self.setFixedHeight(grown(_HEIGHT))
+        follow_letters(self, lambda: self.setFixedHeight(grown(_HEIGHT)))
 
     def blocks(self) -> list[ColourBlock]:
         """Give the blocks, in order."""

@@ -20,14 +20,14 @@ _HEIGHT, _HEAD = 40, 150
 class PairField(QWidget):
     """The wanted colour on the left, a mix on the right, touching."""
 
-    def __init__(self, number: int, wanted: WantedSight, sight: Sight) -> None:
+    def __init__(self, name: str, short: str, wanted: WantedSight, sight: Sight) -> None:
         super().__init__()
         self.labs = (wanted.shown, sight.shown)
-        self._number = number
+        self._name, self._short = name, short
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(_HEIGHT)
-        self.setAccessibleName(words.picture_told(wanted, [words.sight_told(number, sight)]))
-        self.setToolTip(f"<p>{words.sight_told(number, sight)}</p>")
+        self.setAccessibleName(words.picture_told(wanted, [words.sight_told(name, sight)]))
+        self.setToolTip(f"<p>{words.sight_told(name, sight)}</p>")
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the two, each with its word where that fits."""
@@ -35,9 +35,9 @@ class PairField(QWidget):
         painter = QPainter(self)
         middle = self.width() // 2
         areas = QRect(0, 0, middle, _HEIGHT), QRect(middle, 0, self.width() - middle, _HEIGHT)
-        named = (words.WANTED, words.mix_word(self._number))
-        for lab, word, area in zip(self.labs, named, areas, strict=True):
-            paint_bands(painter, area, (Band(lab, word),))
+        wanted, mix = self.labs
+        paint_bands(painter, areas[0], (Band(wanted, words.WANTED),))
+        paint_bands(painter, areas[1], (Band(mix, self._name, short=self._short),))
         painter.end()
 
 
@@ -56,6 +56,7 @@ class CompareLights(QWidget):
         rows.addStretch(1)
         self._made: list[QWidget] = []
         self._told: list[QLabel] = []
+        self._short: tuple[str, ...] = ()
         self._figures = False
 
     def minimumSizeHint(self) -> QSize:
@@ -73,37 +74,42 @@ class CompareLights(QWidget):
     def show_compared(
         self,
         told: Compared,
-        numbers: Sequence[int],
+        names: Sequence[str],
         states: Sequence[State],
         *,
+        short: Sequence[str],
         figures: bool,
     ) -> None:
-        """Show mixes of these numbers in these states, under every light."""
-        self._figures = figures
+        """Show mixes of these names in these states, under every light.
+
+        Where a name is too long for its field, the short one stands there.
+        """
+        self._figures, self._short = figures, tuple(short)
         self._clear()
-        for column in range(1, max(self._grid.columnCount(), len(numbers) + 1)):
-            self._grid.setColumnStretch(column, 1 if column <= len(numbers) else 0)
+        for column in range(1, max(self._grid.columnCount(), len(names) + 1)):
+            self._grid.setColumnStretch(column, 1 if column <= len(names) else 0)
         row = 0
         for state in states:
             heading = _label(words.overview_head(state), "quiet")
             heading.setContentsMargins(0, 4, 0, 8)
-            self._put(heading, row, 0, columns=len(numbers) + 1)
+            self._put(heading, row, 0, columns=len(names) + 1)
             for place, wanted in enumerate(told.sights):
-                self._put_light(told, numbers, state, wanted, row + 1 + 2 * place)
+                self._put_light(told, names, state, wanted, row + 1 + 2 * place)
             row += 1 + 2 * len(told.sights)
 
     def _put_light(
         self,
         told: Compared,
-        numbers: Sequence[int],
+        names: Sequence[str],
         state: State,
         wanted: WantedSight,
         row: int,
     ) -> None:
         self._put(_head(wanted), row, 0, rows=2)
-        for column, (number, one) in enumerate(zip(numbers, told.candidates, strict=True), 1):
+        rows = zip(names, self._short, told.candidates, strict=True)
+        for column, (name, short, one) in enumerate(rows, 1):
             sight = one.sight(state, wanted.light)
-            self._put(PairField(number, wanted, sight), row, column)
+            self._put(PairField(name, short, wanted, sight), row, column)
             label = _label(words.change_line(sight, figures=self._figures), "small")
             self._told.append(label)
             self._put(label, row + 1, column)

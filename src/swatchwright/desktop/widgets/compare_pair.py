@@ -26,12 +26,7 @@ __all__ = ["ComparePair"]
 _SHOWN, _FADES = 4000, 1500
 _GROUND, _INK = QColor("#1c1c1c"), QColor("#f5f5f5")
 
-_STATE_KEYS = {
-    Qt.Key.Key_D: State.DRY,
-    Qt.Key.Key_W: State.WET,
-    Qt.Key.Key_S: State.WASHED,
-    Qt.Key.Key_X: State.WAXED,
-}
+_STATE_KEYS = {Qt.Key(ord(letter)): state for state, letter in words.STATE_KEYS.items()}
 
 
 class ComparePair(QWidget):
@@ -43,7 +38,7 @@ class ComparePair(QWidget):
     def __init__(
         self,
         told: Compared,
-        numbers: Sequence[int],
+        names: Sequence[str],
         *,
         state: State,
         light: Light,
@@ -55,7 +50,7 @@ class ComparePair(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self._told, self._numbers = told, tuple(numbers)
+        self._told, self._names = told, tuple(names)
         self.place, self.state, self.light, self.alone = 0, state, light, False
         self.warning = QLabel(f"{words.SCREEN}<p>{words.BEGIN}</p><p>{words.KEYS_TOLD}</p>")
         self.warning.setObjectName("sheet")
@@ -98,7 +93,7 @@ class ComparePair(QWidget):
     @property
     def line(self) -> str:
         """What the line tells."""
-        told = words.pair_line(self._numbers[self.place], self.sight, self.wanted, alone=self.alone)
+        told = words.pair_line(self._names[self.place], self.sight, self.wanted, alone=self.alone)
         return f"{self._note}{told}"
 
     @property

@@ -37,7 +37,7 @@ class ComparePicture(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._told: Compared | None = None
-        self._numbers: tuple[int, ...] = ()
+        self._names: tuple[str, ...] = ()
         self._states: tuple[State, ...] = (State.DRY,)
         self._light = Light.D65
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -47,10 +47,10 @@ class ComparePicture(QWidget):
         return QSize(900, self.minimumHeight())
 
     def show_compared(
-        self, told: Compared, numbers: Sequence[int], states: Sequence[State], light: Light
+        self, told: Compared, names: Sequence[str], states: Sequence[State], light: Light
     ) -> None:
-        """Show mixes of these numbers in these states under a light."""
-        self._told, self._numbers, self._light = told, tuple(numbers), light
+        """Show mixes of these names in these states under a light."""
+        self._told, self._names, self._light = told, tuple(names), light
         self._states = tuple(states)
         self.setMinimumHeight(_ROW * len(self._states) + 90)
         rows = [field.told for field in self.fields() if field.told]
@@ -67,10 +67,10 @@ class ComparePicture(QWidget):
         for state, (band, row) in zip(self._states, self._rows(), strict=True):
             found.append(_Field(band, wanted.shown, words.WANTED, ""))
             columns = self._columns(row, len(told.candidates))
-            for number, one, area in zip(self._numbers, told.candidates, columns, strict=True):
+            for name, one, area in zip(self._names, told.candidates, columns, strict=True):
                 sight = one.sight(state, self._light)
-                word = words.cell_word(number, state, with_state=several)
-                found.append(_Field(area, sight.shown, word, words.sight_told(number, sight)))
+                word = words.cell_word(name, state, with_state=several)
+                found.append(_Field(area, sight.shown, word, words.sight_told(name, sight)))
         return found
 
     def _rows(self) -> list[tuple[QRect, QRect]]:

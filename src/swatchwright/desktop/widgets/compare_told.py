@@ -38,7 +38,7 @@ class CompareTold(QWidget):
     def show_compared(
         self,
         told: Compared,
-        numbers: Sequence[int],
+        names: Sequence[str],
         states: Sequence[State],
         light: Light,
         *,
@@ -54,28 +54,26 @@ class CompareTold(QWidget):
         for column in range(count):
             self._grid.setColumnStretch(column, 1 if column < len(told.candidates) else 0)
             self._grid.setColumnMinimumWidth(column, 0)
-        for column, (number, one) in enumerate(zip(numbers, told.candidates, strict=True)):
+        for column, (name, one) in enumerate(zip(names, told.candidates, strict=True)):
             for row, state in enumerate(states):
-                cell = _cell(number, one, state, light, figures=figures)
+                cell = _cell(name, one, state, light, figures=figures)
                 self._grid.addWidget(cell, row, column)
                 self._cells.append(cell)
 
 
-def _cell(
-    number: int, candidate: Candidate, state: State, light: Light, *, figures: bool
-) -> QWidget:
+def _cell(name: str, candidate: Candidate, state: State, light: Light, *, figures: bool) -> QWidget:
     sight = candidate.sight(state, light)
     cell = QWidget()
     rows = QVBoxLayout(cell)
     rows.setContentsMargins(9, 0, 9, 0)
     rows.setSpacing(2)
-    lines = [(words.near_line(number, sight), "strong"), (words.way_line(sight), "")]
+    lines = [(words.near_line(name, sight), "strong"), (words.way_line(sight), "")]
     if figures:
         lines.append((words.figures_line(sight), "quiet"))
     lines.append((words.laid_line(candidate, state), "small"))
-    for text, name in lines:
+    for text, look in lines:
         if text:
-            rows.addWidget(_label(text, name))
+            rows.addWidget(_label(text, look))
     rows.addStretch(1)
     return cell
 

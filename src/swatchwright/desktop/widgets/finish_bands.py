@@ -15,20 +15,21 @@ from swatchwright.values import Lab
 
 __all__ = ["Band", "paint_bands"]
 
-_IN_X, _IN_Y = 9, 6
+_IN_X = 9
 
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """A band: its colour, its word, and how high it is beside the others."""
+    """A band: its colour, its word, how high it is beside the others, and a shorter word."""
 
     lab: Lab
     word: str = ""
     weight: int = 1
+    short: str = ""
 
 
 def paint_bands(painter: QPainter, area: QRect, bands: tuple[Band, ...]) -> None:
-    """Paint bands below each other, with nothing between; a word only where it fits."""
+    """Paint bands below each other, with nothing between; the longest word that fits, if any."""
     whole, top = sum(band.weight for band in bands), 0
     for band in bands:
         bottom = top + band.weight
@@ -36,11 +37,13 @@ def paint_bands(painter: QPainter, area: QRect, bands: tuple[Band, ...]) -> None
         piece = QRect(area.left(), y, area.width(), end - y)
         colour = screen_colour(band.lab)
         painter.fillRect(piece, colour)
-        word = band.word if in_srgb(band.lab) or not band.word else about(band.word)
-        inside = piece.adjusted(_IN_X, _IN_Y, -_IN_X, -_IN_Y)
+        inside = piece.adjusted(_IN_X, 0, -_IN_X, 0)
         where = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         flags = int(where) | int(Qt.TextFlag.TextWordWrap)
-        needed = painter.boundingRect(inside, flags, word)
-        if needed.width() <= inside.width() and needed.height() <= piece.height():
-            write_on(painter, inside, flags, word, colour)
+        for told in filter(None, (band.word, band.short)):
+            word = told if in_srgb(band.lab) else about(told)
+            needed = painter.boundingRect(inside, flags, word)
+            if needed.width() <= inside.width() and needed.height() <= inside.height():
+                write_on(painter, inside, flags, word, colour)
+                break
         top = bottom

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.finish import BuildUp
+from swatchwright.acts.finish_values import BuildUp
 from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -9,16 +11,21 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
-from swatchwright.acts.finish import Look
+from swatchwright.acts.finish_values import Look
+from swatchwright.acts.in_light import ROOM
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.finish_build_up import BuildUpPicture
 from swatchwright.desktop.widgets.finish_steps import FinishSteps
 from swatchwright.desktop.widgets.layer_list import LayerList
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words import finish_seen as seen
+from swatchwright.desktop.words import finish_ways as ways
+from swatchwright.desktop.words.compare import LIGHTS
 from swatchwright.values import Lab
 
 __all__ = ["FinishLayers"]
@@ -40,7 +47,13 @@ class FinishLayers(QWidget):
         self.mind = QLabel()
         self.mind.setWordWrap(True)
         self.mind.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.seen = [QPushButton(word) for word in words.SEEN]
+        self.lights = {light: QPushButton(LIGHTS[light]) for light in ROOM}
+        self.wet = QPushButton(seen.WET)
+        self._look: Look | None = None
+        self._light: Light | None = Light.D65
+        self._photo = 0.0
+        self._of_shelf: tuple[str, ...] = ()
+        self.clear_wish = QPushButton(ways.CLEAR_WISH)
         self.figures = QPushButton(words.FIGURES)
         self._rows = rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -57,20 +70,37 @@ class FinishLayers(QWidget):
     def _views(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(6)
+        row.addWidget(QLabel(seen.DRY_IN))
         group = QButtonGroup(self)
-        for place, button in enumerate(self.seen):
-            button.setCheckable(True)
-            button.setChecked(place == 0)
-            button.setToolTip(words.SEEN_TIPS[place])
-            group.addButton(button, place)
+        for light, button in self.lights.items():
+            button.setToolTip(f"<p>{seen.light_tip(light)}</p>")
+            button.setAccessibleName(seen.seen_word(light))
             row.addWidget(button)
-        group.idClicked.connect(self.steps.see)
+        row.addSpacing(12)
+        self.wet.setToolTip(seen.WET_TIP)
+        row.addWidget(self.wet)
+        for place, button in enumerate((*self.lights.values(), self.wet)):
+            button.setCheckable(True)
+            group.addButton(button, place)
+        self.lights[Light.D65].setChecked(True)
+        group.idClicked.connect(self._see)
         row.addStretch(1)
+        self.clear_wish.setObjectName("little")
+        self.clear_wish.setToolTip(ways.CLEAR_WISH_TIP)
+        self.clear_wish.hide()
+        row.addWidget(self.clear_wish)
         self.figures.setCheckable(True)
         self.figures.setToolTip(words.FIGURES_TIP)
         self.figures.toggled.connect(self._show_figures)
         row.addWidget(self.figures)
         return row
+
+    def _see(self, place: int) -> None:
+        """Show it as it is seen now; after the lights comes wet."""
+        lights = tuple(self.lights)
+        self._light = lights[place] if place < len(lights) else None
+        self.steps.see(self._light)
+        self._tell()
 
     def _show_figures(self, on: bool) -> None:  # noqa: FBT001 - as Qt tells it
         self.steps.show_figures(shown=on)
@@ -80,7 +110,7 @@ class FinishLayers(QWidget):
         column = QVBoxLayout()
         column.setSpacing(8)
         column.addWidget(self.build_up)
-        area = QScrollArea()
+        area = ScrollArea()
         area.setWidget(self.mind)
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
@@ -88,12 +118,44 @@ class FinishLayers(QWidget):
         column.addWidget(area, 1)
         return column
 
-    def show_look(self, look: Look | None, wanted: Lab | None, of_shelf: tuple[str, ...]) -> None:
-        """Show what comes of the layers, and what to mind; or nothing."""
-        self.steps.show_look(look, wanted)
-        self.result.setText("" if look is None else words.result_line(look))
-        laid = look is not None and len(look.steps) > 1
+    def show_look(
+        self,
+        look: Look | None,
+        wanted: Sequence[tuple[Light, Lab]] = (),
+        photo: float = 0.0,
+        of_shelf: tuple[str, ...] = (),
+        client: Sequence[tuple[Light, Lab]] = (),
+    ) -> None:
+        """Show what comes of the layers, and what to mind; or nothing.
+
+        Parameters
+        ----------
+        look
+            The steps.
+        wanted
+            The wanted colour under each light of the room.
+        photo
+            How far that usually is from the cloth, CIEDE2000.
+        of_shelf
+            What is said of the shelf elsewhere.
+        client
+            What the client wants now in place of the wanted colour, likewise; none for that.
+        """
+        self._look, self._photo, self._of_shelf = look, photo, of_shelf
+        self.steps.show_look(look, wanted, client)
+        self.clear_wish.setVisible(look is not None and bool(client))
         # While nothing is laid on, the mix itself has the room.
+        laid = look is not None and len(look.steps) > 1
         self._rows.setStretch(self._rows.count() - 1, _MANY if laid else _FEW)
-        told = () if look is None else words.cautions(look.notes, of_shelf, laid=laid)
+        self._tell()
+
+    def _tell(self) -> None:
+        """Say what comes of it as it is seen now, and what to mind."""
+        look, light = self._look, self._light
+        if look is None:
+            self.result.clear()
+            self.mind.clear()
+            return
+        self.result.setText(seen.result_line(look, light, self._photo))
+        told = words.cautions(look.notes, self._of_shelf, laid=len(look.steps) > 1, light=light)
         self.mind.setText("\n\n".join(told))

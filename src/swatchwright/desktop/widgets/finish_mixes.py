@@ -10,12 +10,13 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
 from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.colour.doubt import give_or_take
 from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import finish as words
 from swatchwright.shelf.jobs import Job, KeptRecipe
-from swatchwright.values import Lab
+from swatchwright.values import KnownColour, Lab
 
 __all__ = ["FinishMix", "MixStrip", "mixes_to_finish"]
 
@@ -36,6 +37,8 @@ class FinishMix:
         Names and shares of its paints, to be told.
     dry, wanted
         Its dry colour, and the colour it was found for.
+    photo
+        How far that usually is from the cloth, CIEDE2000; 0 where it is exact or no longer known.
     """
 
     word: str
@@ -43,12 +46,13 @@ class FinishMix:
     names: tuple[tuple[str, float], ...]
     dry: Lab
     wanted: Lab
+    photo: float = 0.0
 
 
 def mixes_to_finish(session: Session, job: Job | None) -> tuple[FinishMix, ...]:
     """Give the chosen mixes of the job, the one chosen last first, then the others found."""
     kept = () if job is None else tuple(r for r in reversed(job.recipes) if r.chosen)
-    mixes = [_chosen(recipe) for recipe in kept]
+    mixes = [_chosen(recipe, _wanted(job, recipe)) for recipe in kept]
     found = session.recipes
     if found is not None:
         mixes += [
@@ -65,13 +69,20 @@ def _alike(kept: KeptRecipe, measured: MeasuredRecipe) -> bool:
     return {(p.paint, p.share) for p in kept.paints} == set(ids)
 
 
-def _chosen(recipe: KeptRecipe) -> FinishMix:
+def _wanted(job: Job | None, recipe: KeptRecipe) -> KnownColour | None:
+    """Give the colour that a kept recipe was found for, as surely as the job knows it."""
+    colours = () if job is None else tuple(w.colour for w in job.wanted)
+    return next((colour for colour in colours if colour.lab == recipe.wanted), None)
+
+
+def _chosen(recipe: KeptRecipe, wanted: KnownColour | None) -> FinishMix:
     return FinishMix(
         words.chosen_word(recipe.zone),
         tuple((p.paint, p.share) for p in recipe.paints),
         tuple((p.name, p.share) for p in recipe.paints),
         recipe.dry,
         recipe.wanted,
+        0.0 if wanted is None else give_or_take(wanted),
     )
 
 
@@ -84,6 +95,7 @@ def _found(number: int, measured: MeasuredRecipe, wanted: Lab) -> FinishMix:
         tuple((paint.name, share) for paint, share in rows),
         recipe.dry,
         wanted,
+        measured.confidence.photo,
     )
 
 

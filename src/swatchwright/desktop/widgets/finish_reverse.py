@@ -6,8 +6,10 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from swatchwright.acts.ways import Ways, ways_to
-from swatchwright.acts.wish import wishes_on
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWish, ClientWishes, Question
+from swatchwright.acts.ways import Way, Ways, ways_to
+from swatchwright.acts.wish import may_use
+from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.finish_ask import FinishAsk
 from swatchwright.desktop.widgets.finish_mixes import FinishMix
@@ -15,12 +17,16 @@ from swatchwright.desktop.widgets.finish_ways import FinishWays
 from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
+from swatchwright.values import Lab
 
 __all__ = ["FinishReverse"]
 
 
 class FinishReverse(QWidget):
     """The question above, the ways below; they are found whenever it is in view.
+
+    Where a way is taken, what the client wants is kept with the job.
 
     Signals
     -------
@@ -30,11 +36,14 @@ class FinishReverse(QWidget):
 
     taken = Signal(object)
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, desk: Desk) -> None:
         super().__init__()
-        self._session = session
+        self._session, self._desk = session, desk
         self._mix: FinishMix | None = None
-        self._answered: object = None
+        self._stack = Stack()
+        self._asked: object = None
+        self._answer: tuple[Lab, Question, Ways] | None = None
+        self._shown: ClientWish | None = None
         self.ask, self.ways = FinishAsk(), FinishWays()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -42,7 +51,7 @@ class FinishReverse(QWidget):
         column.addWidget(self.ask)
         column.addWidget(self.ways, 1)
         self.ask.asked.connect(self._find)
-        self.ways.taken.connect(self.taken)
+        self.ways.taken.connect(self._take)
         session.shelf_changed.connect(self._find)
         session.wishes_changed.connect(self._find)
         session.colours_changed.connect(self._offer_colours)
@@ -51,6 +60,15 @@ class FinishReverse(QWidget):
         """Ask of this mix from now on."""
         self._mix = mix
         self._offer_colours()
+        wish = self.wish()
+        if wish is not None and wish != self._shown:
+            self.ask.wants.show_wanted(wish.wanted)
+        self._shown = wish
+        self._find()
+
+    def show_stack(self, stack: Stack) -> None:
+        """Reckon with these layers over the mix from now on."""
+        self._stack = stack
         self._find()
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -63,14 +81,43 @@ class FinishReverse(QWidget):
         cloth = () if found is None else tuple(c.colour.lab for c in found.colours)
         self.ask.show_colours(None if mix is None else mix.wanted, cloth)
 
+    # --- what the client wants now ---------------------------------------------------------------
+
+    def _wishes(self) -> ClientWishes:
+        return self._desk.part(CLIENT_PART, ClientWishes) or ClientWishes()
+
+    def wish(self) -> ClientWish | None:
+        """Give what the client wants now in place of what the mix was found for."""
+        return None if self._mix is None else self._wishes().of(self._mix.wanted)
+
+    def forget_wish(self) -> None:
+        """Go by the colour again that was wanted first."""
+        if self._mix is not None:
+            self._keep(self._mix.wanted, None)
+
+    def _keep(self, first: Lab, wish: ClientWish | None) -> None:
+        wishes = self._wishes()
+        if wishes.of(first) != wish:
+            left = wishes.but(first, wish)
+            self._desk.keep_part(CLIENT_PART, left if left.wishes else None)
+
+    def _take(self, way: Way) -> None:
+        if self._answer is not None:
+            first, question, found = self._answer
+            self._keep(first, ClientWish(first, question.wanted, found.aim))
+        self.taken.emit(way)
+
+    # --- finding ---------------------------------------------------------------------------------
+
     def _find(self) -> None:
         """Find the ways for what is asked, if they are in view and not found yet."""
         mix, shelf, question = self._mix, self._session.shelf, self.ask.question()
-        only = self._may_use()
-        asked = (mix, id(shelf), only, question)
-        if mix is None or not self.isVisible() or asked == self._answered:
+        only, stack = may_use(shelf, self._session.wishes), self._stack
+        asked = (mix, id(shelf), only, question, stack)
+        if mix is None or not self.isVisible() or asked == self._asked:
             return
-        self._answered = asked
+        self._asked = asked
+        self._session.asked = (mix.wanted, question)
 
         def work(_: Job) -> Ways:
             return ways_to(
@@ -81,27 +128,19 @@ class FinishReverse(QWidget):
                 pot=question.pot,
                 tub=question.tub,
                 only=only,
+                over=stack,
             )
 
         def done(found: Ways) -> None:
+            self._answer = (mix.wanted, question, found)
             self.ways.show_ways(found, shelf.notes)
 
         start = self._session.workshop.start
         start("finish-ways", words.FINDING_WAYS, work, done, self._show_trouble)
 
-    def _may_use(self) -> tuple[str, ...]:
-        """Give the ids of the paints that the painter wishes to use."""
-        wishes = wishes_on(self._session.shelf, self._session.wishes)
-        ids = (paint.id for paint in self._session.shelf.paints)
-        return tuple(
-            id_
-            for id_ in ids
-            if id_ not in wishes.without and (wishes.only is None or id_ in wishes.only)
-        )
-
     def _show_trouble(self, what: object) -> None:
         """Say here what cannot be; our own faults go to the bench."""
-        self._answered = None
+        self._asked = None
         if isinstance(what, MendableError):
             self.ways.show_trouble(words.trouble(what))
         else:

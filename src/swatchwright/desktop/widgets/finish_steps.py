@@ -2,37 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QHelpEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from swatchwright.acts.finish import Look, StepLook
+from swatchwright.acts.finish_values import Look, StepLook
 from swatchwright.colour.convert import in_srgb
+from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import about
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words import finish_seen as seen
+from swatchwright.desktop.words import finish_ways as ways
+from swatchwright.desktop.words.seen import colour_told
 from swatchwright.values import Lab
 
-__all__ = ["DRY", "WET", "FinishSteps"]
-
-DRY, WET = 0, 1
-"""How a look is seen: dry or wet in daylight; from 2 on, dry under the other lights of the room."""
+__all__ = ["FinishSteps"]
 
 _WANTED_HEIGHT, _LEAST, _ROOM_FOR_WORDS = 34, 150, 104
 
 
 class FinishSteps(QWidget):
-    """Steps side by side, each from flat to grain; above them, touching all, the wanted colour."""
+    """Steps side by side, each from flat to grain; above them, touching all, the wanted colour.
+
+    Where the client wants another now, that touches them, and the wanted one lies above it.
+    """
 
     def __init__(self) -> None:
         super().__init__()
         self._look: Look | None = None
-        self._wanted: Lab | None = None
-        self._seen, self._figures = DRY, False
+        self._wanted: dict[Light, Lab] = {}
+        self._client: dict[Light, Lab] = {}
+        self._light: Light | None = Light.D65
+        self._figures = False
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(_LEAST)
 
@@ -40,14 +47,22 @@ class FinishSteps(QWidget):
         """Ask for a good size."""
         return QSize(700, 220)
 
-    def show_look(self, look: Look | None, wanted: Lab | None) -> None:
-        """Show these steps, or none."""
-        self._look, self._wanted = look, wanted
+    def show_look(
+        self,
+        look: Look | None,
+        wanted: Sequence[tuple[Light, Lab]],
+        client: Sequence[tuple[Light, Lab]] = (),
+    ) -> None:
+        """Show these steps, or none, below the wanted colour as it looks in each light.
+
+        Where the client wants another now, that is between them.
+        """
+        self._look, self._wanted, self._client = look, dict(wanted), dict(client)
         self._tell()
 
-    def see(self, seen: int) -> None:
-        """Show it dry, wet, or under another light of the room."""
-        self._seen = seen
+    def see(self, light: Light | None) -> None:
+        """Show it dry under a light of the room, or, for None, wet in daylight."""
+        self._light = light
         self._tell()
 
     def show_figures(self, *, shown: bool) -> None:
@@ -62,25 +77,38 @@ class FinishSteps(QWidget):
     def _tell(self) -> None:
         steps = () if self._look is None else self._look.steps
         rows = [words.step_told(n, step, self._lab(step)) for n, step in enumerate(steps)]
-        self.setAccessibleName("\n".join([words.SEEN[self._seen], *rows]))
+        rows = [*(colour_told(word, lab) for word, lab in self.strips()), *rows]
+        self.setAccessibleName("\n".join([seen.seen_word(self._light), *rows]))
         self.update()
 
     def _lab(self, step: StepLook) -> Lab:
-        if self._seen == DRY:
+        if self._light is Light.D65:
             return step.dry
-        return step.wet if self._seen == WET else step.lights[self._seen - 1][1]
+        return step.wet if self._light is None else step.under(self._light)
 
     def areas(self) -> list[QRect]:
         """Give where each step is."""
         count = 0 if self._look is None else len(self._look.steps)
-        top = _WANTED_HEIGHT if self._shows_wanted() else 0
+        top = _WANTED_HEIGHT * len(self.strips())
         edges = [self.width() * n // max(count, 1) for n in range(count + 1)]
         height = self.height() - top
         return [QRect(left, top, right - left, height) for left, right in pairwise(edges)]
 
-    def _shows_wanted(self) -> bool:
-        # What the cloth looks like under a lamp is not known from its colour in daylight.
-        return self._wanted is not None and self._seen in {DRY, WET}
+    def wanted(self) -> Lab | None:
+        """Give the wanted colour as it is shown, which is never wet."""
+        return self._wanted.get(Light.D65 if self._light is None else self._light)
+
+    def client(self) -> Lab | None:
+        """Give what the client wants now as it is shown; None where that is the wanted colour."""
+        return self._client.get(Light.D65 if self._light is None else self._light)
+
+    def strips(self) -> list[tuple[str, Lab]]:
+        """Give the words and the colours that lie across all steps, from above."""
+        told = (
+            (seen.wanted_word(self._light), self.wanted()),
+            (ways.client_word(self._light), self.client()),
+        )
+        return [(word, lab) for word, lab in told if lab is not None]
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the wanted colour and the steps."""
@@ -88,15 +116,15 @@ class FinishSteps(QWidget):
         if self._look is None:
             return
         painter = QPainter(self)
-        if self._wanted is not None and self._shows_wanted():
-            strip = QRect(0, 0, self.width(), _WANTED_HEIGHT)
-            paint_bands(painter, strip, (Band(self._wanted, words.WANTED),))
+        for place, (word, lab) in enumerate(self.strips()):
+            strip = QRect(0, place * _WANTED_HEIGHT, self.width(), _WANTED_HEIGHT)
+            paint_bands(painter, strip, (Band(lab, word),))
         for number, (step, area) in enumerate(zip(self._look.steps, self.areas(), strict=True)):
             self._paint_step(painter, number, step, area)
         painter.end()
 
     def _paint_step(self, painter: QPainter, number: int, step: StepLook, area: QRect) -> None:
-        ranged = self._seen == DRY and step.layer is not None
+        ranged = self._light is Light.D65 and step.in_grain
         named = ranged and area.width() >= _ROOM_FOR_WORDS
         lab = self._lab(step)
         bands = (

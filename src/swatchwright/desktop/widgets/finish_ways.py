@@ -9,13 +9,13 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
 
-from swatchwright.acts.ways import Way, WayKind, Ways
+from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
@@ -82,17 +82,18 @@ class WayColumn(QFrame):
         self.setObjectName("sheet")
         self.setMinimumWidth(_NARROWEST)
         self.setMaximumWidth(_WIDEST)
-        self.setAccessibleName(words.way_told(number, way))
+        told = words.way_told(number, way, found.over)
+        self.setAccessibleName(told)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 12)
         rows.setSpacing(7)
-        self.field = WayField(found.now, found.aim, way, words.way_told(number, way))
+        self.field = WayField(found.now, found.aim, way, told)
         rows.addWidget(self.field)
         text = QVBoxLayout()
         text.setContentsMargins(12, 2, 12, 0)
         text.setSpacing(5)
         text.addWidget(_label(words.way_head(number, way), "strong"))
-        text.addWidget(_label(words.way_near(way), "quiet"))
+        text.addWidget(_label(words.way_near(way, found.over), "quiet"))
         self.told = _label(words.what_to_do(way))
         text.addWidget(self.told)
         self.take = QPushButton(words.LAY_THIS)
@@ -138,7 +139,7 @@ class FinishWays(QWidget):
         inside.addLayout(self._row)
         inside.addWidget(self.notes)
         inside.addStretch(1)
-        area = QScrollArea()
+        area = ScrollArea()
         area.setWidget(holder)
         area.setWidgetResizable(True)
         area.setAccessibleName(finish.BY_CLIENT)
@@ -157,7 +158,7 @@ class FinishWays(QWidget):
         """Show what was found."""
         self._clear()
         self.before.setText(words.before_line(found))
-        common = words.of_every_wash(found)
+        common = of_every_wash(found)
         for number, way in enumerate(found.ways, start=1):
             column = WayColumn(number, way, found, common)
             column.taken.connect(self.taken)

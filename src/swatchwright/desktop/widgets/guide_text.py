@@ -19,7 +19,8 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QTextBrowser, QTextEdit
 
 from swatchwright.acts.guide import GuidePage
-from swatchwright.desktop.look import growth
+from swatchwright.acts.guide_search import marks_in
+from swatchwright.desktop.letters import growth
 from swatchwright.desktop.widgets.guide_look import EDGE, TEXT, blocks, dress, pieces
 from swatchwright.desktop.widgets.guide_pictures import GuidePictures
 from swatchwright.desktop.words import guide as words
@@ -181,11 +182,11 @@ class GuideText(QTextBrowser):
     def _places(self) -> list[QTextCursor]:
         """Find each place where one of the words stands."""
         found = []
-        for word in self._wanted:
-            at = self.document().find(word)
-            while not at.isNull():
-                found.append(at)
-                at = self.document().find(word, at)
+        for start, end in marks_in(self.document().toPlainText(), " ".join(self._wanted)):
+            at = QTextCursor(self.document())
+            at.setPosition(start)
+            at.setPosition(end, QTextCursor.MoveMode.KeepAnchor)
+            found.append(at)
         return found
 
     # --- Qt --------------------------------------------------------------------------------------

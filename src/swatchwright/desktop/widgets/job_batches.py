@@ -12,10 +12,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.batch_offer import offered_volume
 from swatchwright.acts.batches import make_batch, take_back_batch
-from swatchwright.acts.job_bench import settings_of
 from swatchwright.acts.jobs import Changes
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.job_field import LineField
 from swatchwright.desktop.words import brief as words
@@ -30,10 +31,11 @@ _SHOWN, _HIGH = 12, 32
 class JobBatches(QWidget):
     """Notes a batch by the kept mix of a zone, and lists those that were made, the newest first."""
 
-    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._desk = desk
+        self._session, self._desk = session, desk
         self._job: Job | None = None
+        self._typed = self._offering = False
         self.volume = NumberField()
         self.zone = ChoiceField()
         self._for = QLabel(words.BATCH_FOR)
@@ -55,6 +57,8 @@ class JobBatches(QWidget):
         self.volume.setDecimals(0)
         self.volume.setSingleStep(50)
         self.volume.setSuffix(" ml")
+        self.volume.valueChanged.connect(self._changed_by_hand)
+        self.zone.activated.connect(self._another_zone)
         self.volume.setAccessibleName(words.BATCH_OF)
         self.zone.setAccessibleName(words.BATCH_FOR)
         self.zone.setAccessibleDescription(words.BATCH_FOR)
@@ -83,17 +87,45 @@ class JobBatches(QWidget):
         rows.addLayout(self._list)
 
     def show_job(self, job: Job) -> None:
-        """Show the batches of a job; the amount begins as the last one, or as on the bench."""
+        """Show the batches of a job; the amount is offered until she gives another."""
         before, self._job = self._job, job
         if before is None or before.id != job.id:
             self.warned.hide()
             self.note.clear()
-            self.volume.setValue(job.batches[-1].volume if job.batches else settings_of(job).volume)
+            self._typed = False
         zones = [wanted.zone for wanted in job.wanted if job.chosen(wanted.zone) is not None]
         self._show_zones(zones)
         self._tools.setVisible(bool(zones))
         if before is None or before.id != job.id or before.batches != job.batches:
             self._show_batches(job.batches)
+        if before != job:
+            self._offer()
+
+    def _offer(self) -> None:
+        """Offer what the piece takes, or was mixed last, unless she has given an amount."""
+        job, zone = self._job, self.zone.currentData()
+        if job is None or zone is None or self._typed:
+            return
+        shelf = self._session.shelf
+        self._desk.ask(
+            lambda store: offered_volume(store, job.id, zone, shelf),
+            lambda ml: self._offered(job.id, zone, ml),
+        )
+
+    def _offered(self, job: str, zone: str, ml: float) -> None:
+        here = self._job is not None and self._job.id == job and self.zone.currentData() == zone
+        if here and not self._typed:
+            self._offering = True
+            self.volume.setValue(ml)
+            self._offering = False
+
+    def _changed_by_hand(self) -> None:
+        if not self._offering:
+            self._typed = True
+
+    def _another_zone(self) -> None:
+        self._typed = False
+        self._offer()
 
     def _show_zones(self, zones: list[str]) -> None:
         if [self.zone.itemData(i) for i in range(self.zone.count())] != zones:
@@ -136,14 +168,18 @@ class JobBatches(QWidget):
             return
         self.volume.interpretText()
         volume, zone = self.volume.value(), self.zone.currentData()
-        note = self.note.text()
+        note, shelf = self.note.text(), self._session.shelf
 
         def done(changes: Changes) -> None:
+            self._typed = False
             self.note.clear()
             self._warn(changes)
 
         self._desk.edit(
-            lambda store: make_batch(store, job.id, volume=volume, zone=zone, note=note), done
+            lambda store: make_batch(
+                store, job.id, volume=volume, zone=zone, note=note, in_use=shelf
+            ),
+            done,
         )
 
     def _take_back(self, number: int) -> None:

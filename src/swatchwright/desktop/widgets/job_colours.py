@@ -14,12 +14,16 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.batches import what_has_changed
+from swatchwright.acts.job_bench import settings_of
+from swatchwright.acts.sample_tried import tried_line
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.words import brief as words
 from swatchwright.desktop.words.keeping import zone_heading
 from swatchwright.shelf.jobs import Job, KeptRecipe, WantedColour
+from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["JobColours"]
 
@@ -29,9 +33,9 @@ _FIELD = (210, 150)
 class JobColours(QWidget):
     """A row for each zone: the touching fields, the parts, and what has changed since."""
 
-    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._desk = desk
+        self._session, self._desk = session, desk
         self._shown: tuple[object, ...] = ()
         self.zones: dict[str, ZoneRow] = {}
         self.none = QLabel(words.NO_COLOURS)
@@ -45,18 +49,24 @@ class JobColours(QWidget):
         self._rows.addWidget(self.none)
         self._rows.addWidget(self.go, 0, Qt.AlignmentFlag.AlignLeft)
         desk.paints_changed.connect(self._look)
+        session.shelf_changed.connect(self._look)
 
     def show_job(self, job: Job) -> None:
         """Show the colours of a job; rows are made anew only where something is new."""
         chosen = {wanted.zone: job.chosen(wanted.zone) for wanted in job.wanted}
-        new = (job.id, job.wanted, tuple(chosen.items()))
+        volume = settings_of(job).volume
+        tried = {zone: _tried(job, recipe) for zone, recipe in chosen.items()}
+        new = (job.id, job.wanted, tuple(chosen.items()), volume, tuple(tried.items()))
         if new == self._shown:
             return
         self._shown = new
         for row in self.zones.values():
             row.hide()
             row.deleteLater()
-        self.zones = {w.zone: ZoneRow(self._desk, w, chosen[w.zone]) for w in job.wanted}
+        self.zones = {
+            w.zone: ZoneRow(self._desk, w, chosen[w.zone], volume, tried[w.zone])
+            for w in job.wanted
+        }
         for row in self.zones.values():
             self._rows.addWidget(row)
         self.none.setVisible(not job.wanted)
@@ -66,15 +76,29 @@ class JobColours(QWidget):
     def _look(self) -> None:
         """Ask whether the paints of the kept mixes are still what they were."""
         for row in self.zones.values():
-            row.look()
+            row.look(self._session.shelf)
+
+
+def _tried(job: Job, recipe: KeptRecipe | None) -> str:
+    """Say how near a sample of a mix came; empty where there is none."""
+    parts = () if recipe is None else recipe.paints
+    return tried_line(job, [(paint.paint, paint.share) for paint in parts]) if parts else ""
 
 
 class ZoneRow(QFrame):
     """One zone of the piece: its wanted colour and its mix."""
 
-    def __init__(self, desk: Desk, wanted: WantedColour, recipe: KeptRecipe | None) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        wanted: WantedColour,
+        recipe: KeptRecipe | None,
+        volume: float,
+        tried: str = "",
+    ) -> None:
         super().__init__()
-        self._desk, self._wanted, self._recipe = desk, wanted, recipe
+        self._tried = tried
+        self._desk, self._wanted, self._recipe, self._volume = desk, wanted, recipe, volume
         self.field = self._touching()
         self.changed = QLabel()
         self.changed.setObjectName("warn")
@@ -113,17 +137,23 @@ class ZoneRow(QFrame):
         if self._recipe is None:
             rows.addWidget(_label(words.NOT_CHOSEN))
         else:
-            rows.addLayout(_parts(self._recipe))
-            rows.addWidget(_label(words.recipe_closeness(self._recipe), "quiet"))
+            rows.addLayout(_parts(self._recipe, self._volume))
+            for told in (
+                words.measured_for(self._recipe, self._volume),
+                words.recipe_closeness(self._recipe),
+                self._tried or words.UNTRIED,
+            ):
+                if told:
+                    rows.addWidget(_label(told, "quiet"))
         rows.addWidget(self.changed)
         rows.addStretch(1)
         return rows
 
-    def look(self) -> None:
-        """Say which paints of the mix are no longer what they were."""
+    def look(self, in_use: Shelf) -> None:
+        """Say which paints of the mix are no longer what they were on the shelf that is in use."""
         recipe = self._recipe
         if recipe is not None:
-            self._desk.ask(lambda store: what_has_changed(store, recipe), self._say)
+            self._desk.ask(lambda store: what_has_changed(store, recipe, in_use=in_use), self._say)
 
     def _say(self, sentences: tuple[str, ...]) -> None:
         self.changed.setText(" ".join([words.PAINT_CHANGED, *sentences]) if sentences else "")
@@ -134,12 +164,12 @@ class ZoneRow(QFrame):
         self._desk.page_wanted.emit("colour")
 
 
-def _parts(recipe: KeptRecipe) -> QGridLayout:
+def _parts(recipe: KeptRecipe, volume: float) -> QGridLayout:
     grid = QGridLayout()
     grid.setHorizontalSpacing(10)
     grid.setVerticalSpacing(2)
     grid.setColumnStretch(1, 1)
-    for row, (parts, name) in enumerate(words.recipe_rows(recipe)):
+    for row, (parts, name) in enumerate(words.recipe_rows(recipe, volume)):
         count = _label(parts, "strong")
         count.setWordWrap(False)
         grid.addWidget(count, row, 0, Qt.AlignmentFlag.AlignTop)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import QItemSelectionModel, QSignalBlocker, Qt, QTimer, Signal
-from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QPen, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QCheckBox,
-    QFileDialog,
     QFrame,
     QGridLayout,
     QLabel,
@@ -23,7 +22,8 @@ from swatchwright.acts.job_files import export_job, import_job
 from swatchwright.acts.jobs import FoundJob, copy_job, find_jobs, new_job, remove_job
 from swatchwright.desktop import words as common
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.files import ask_open, ask_save
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.job_model import JobModel
 from swatchwright.desktop.widgets.job_row import JobRow
@@ -89,7 +89,7 @@ class JobList(QFrame):
         for place, button in enumerate((self.copy, self.remove, self.take_in, self.give)):
             grid.addWidget(button, 1 + place // 2, place % 2)
         rows.addLayout(grid)
-        self.setFixedWidth(grown(310))
+        follow_letters(self, lambda: self.setFixedWidth(grown(310)))
 
     def _connect(self) -> None:
         self._timer.setSingleShot(True)
@@ -198,13 +198,13 @@ class JobList(QFrame):
         self.told.setVisible(bool(sentences))
 
     def _ask_in(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.BRING_IN_TIP, "", words.JOB_FILES)
+        name, _ = ask_open(self, words.BRING_IN_TIP, "", words.JOB_FILES)
         if name:
             self.bring_in(Path(name))
 
     def _ask_out(self) -> None:
         start = f"{self._picked()}{SUFFIX}"
-        name, _ = QFileDialog.getSaveFileName(self, words.GIVE_OUT_TIP, start, words.JOB_FILES)
+        name, _ = ask_save(self, words.GIVE_OUT_TIP, start, words.JOB_FILES)
         if name:
             self.give_out(Path(name))
 
@@ -224,6 +224,15 @@ class _View(QListView):
         """Lay the rows anew."""
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the rows; without any, show the focus, which else is in one of them."""
+        super().paintEvent(event)
+        if self.hasFocus() and not self.model().rowCount():
+            painter = QPainter(self.viewport())
+            painter.setPen(QPen(self.palette().text().color(), 2))
+            painter.drawRect(self.viewport().rect().adjusted(1, 1, -1, -1))
+            painter.end()
 
 
 def _button(text: str, tip: str, act: object) -> QPushButton:

@@ -7,7 +7,7 @@ from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from swatchwright.acts.jobs import FoundJob
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.letters import grown
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.job_model import FOUND, HERE
 from swatchwright.desktop.words import brief as words

@@ -13,16 +13,16 @@ __all__ = ["LanguageButton", "LanguageOffer"]
 
 
 class LanguageOffer(QFrame):
-    """Hidden until another language is chosen; then it says when that is spoken."""
+    """Hidden until another language is chosen; then it says in that one when it is spoken."""
 
     def __init__(self) -> None:
         super().__init__()
         self.setObjectName("sheet")
         self.told = QLabel()
         self.told.setWordWrap(True)
-        self.again = QPushButton(words.START_AGAIN)
+        self.again = QPushButton(words.start_again(language()))
         self.again.setObjectName("main")
-        self.later = QPushButton(words.LATER)
+        self.later = QPushButton(words.later(language()))
         self.later.clicked.connect(self.hide)
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 8, 10, 8)
@@ -32,8 +32,10 @@ class LanguageOffer(QFrame):
         self.hide()
 
     def offer(self, code: str) -> None:
-        """Say when a language is spoken; nothing if it is the one in use."""
-        self.told.setText(words.from_next_start(words.OWN_NAMES.get(code, code)))
+        """Say in a language when it is spoken; nothing if it is the one in use."""
+        self.told.setText(words.from_next_start(code))
+        self.again.setText(words.start_again(code))
+        self.later.setText(words.later(code))
         self.setVisible(code != language())
 
 

@@ -11,11 +11,12 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
+from swatchwright.acts.layering import without_washes
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.layer_choices import Paints
 from swatchwright.desktop.widgets.layer_row import LayerRow
 from swatchwright.desktop.words import adding
@@ -53,7 +54,7 @@ class LayerList(QWidget):
         self.empty.setObjectName("quiet")
         self.empty.setWordWrap(True)
         self._column = QVBoxLayout()
-        self.area = QScrollArea()
+        self.area = ScrollArea()
         self._lay_out()
         application = QApplication.instance()
         if isinstance(application, QApplication):
@@ -165,8 +166,7 @@ class LayerList(QWidget):
 
     def lay_first(self, wash: Layer) -> None:
         """Lay a wash straight over the mix in place of all washes and glazes that are there."""
-        clear = tuple(layer for layer in self._stack.layers if not layer.is_paint)
-        self._put((wash, *clear))
+        self._put((wash, *without_washes(self._stack).layers))
 
     def _add(self, kind: LayerKind) -> None:
         if self._paints is None:

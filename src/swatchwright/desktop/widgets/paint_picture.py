@@ -101,7 +101,8 @@ class PaintPicture(QWidget):
             if n:
                 where = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
                 cell = QRect(left, area.top(), width, area.height()).adjusted(6, 0, -2, -3)
-                told = words.coats_word(whole.card[n - 1].coats)
-                fits = painter.fontMetrics().horizontalAdvance(told) <= cell.width()
-                short = str(whole.card[n - 1].coats)
-                write_on(painter, cell, int(where), told if fits else short, lower)
+                coats = whole.card[n - 1].coats
+                told = (words.coats_word(coats), words.coats_short(coats))
+                room, wide = cell.width(), painter.fontMetrics().horizontalAdvance
+                fits = next((word for word in told if wide(word) <= room), str(coats))
+                write_on(painter, cell, int(where), fits, lower)

@@ -64,6 +64,7 @@ class MarkTools(QWidget):
         self.put_right = QCheckBox(all_words.PUT_RIGHT)
         self.put_right.setChecked(True)
         self.hint = label("", "quiet")
+        self._saying = QWidget()
         self.proposal = PhotoProposal(session, view)
         self.adding = Adding(session)
         self.further = FurtherReferences()
@@ -93,11 +94,12 @@ class MarkTools(QWidget):
             row.addWidget(part)
         row.addStretch(1)
         rows.addLayout(row)
-        below = QHBoxLayout()
+        below = QHBoxLayout(self._saying)
+        below.setContentsMargins(0, 0, 0, 0)
         below.addWidget(self.hint, 1)
         below.addWidget(self.proposal, 1)
         below.addWidget(self.put_right)
-        rows.addLayout(below)
+        rows.addWidget(self._saying)
         rows.addWidget(self.adding)
         rows.addWidget(self.further)
 
@@ -110,6 +112,11 @@ class MarkTools(QWidget):
         self.proposal.changed.connect(self._show_hint)
         self._session.photo_changed.connect(self._first_mode)
         self._session.marks_changed.connect(self._show)
+
+    def keep_height(self) -> None:
+        """Leave room for a hint of two lines, so that the photo below keeps its place."""
+        lines = 2 * self.hint.fontMetrics().lineSpacing() + 2
+        self._saying.setFixedHeight(max(lines, self.proposal.yes.sizeHint().height()))
 
     # --- which box -------------------------------------------------------------------------------
 

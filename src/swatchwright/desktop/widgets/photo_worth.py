@@ -13,6 +13,8 @@ from swatchwright.photo.advise import Advice
 
 __all__ = ["PhotoWorth"]
 
+_GAP = 4
+
 
 class PhotoWorth(QWidget):
     """A line on how sure the wanted colour is, and a quiet one on what to add.
@@ -35,7 +37,7 @@ class PhotoWorth(QWidget):
         self.add_other = button(words.ADD, lambda: self.add.emit(""), "little", tip=words.ADD_TIP)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(4)
+        rows.setSpacing(_GAP)
         rows.addWidget(self.line)
         row = QHBoxLayout()
         row.setSpacing(6)
@@ -44,6 +46,11 @@ class PhotoWorth(QWidget):
         row.addWidget(self.add_other)
         rows.addLayout(row)
         self.hide()
+
+    def room(self) -> int:
+        """Give the height of the quiet line in its two lines, in pixels."""
+        lines = 2 * self.help.fontMetrics().lineSpacing() + 2
+        return max(lines, self.add_other.sizeHint().height()) + _GAP
 
     def show_worth(self) -> None:
         """Say what the photo is worth for the colour that is wanted now."""

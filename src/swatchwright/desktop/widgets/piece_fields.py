@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QFormLayout,
     QFrame,
+    QHBoxLayout,
     QLabel,
     QLayout,
     QSizePolicy,
@@ -19,9 +20,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 
-__all__ = ["add_row", "card", "choice", "clear", "form", "label", "number", "quiet_ink"]
+__all__ = ["add_row", "beside", "card", "choice", "clear", "form", "label", "number", "quiet_ink"]
 
 
 def label(text: str = "", name: str = "", *, wraps: bool = True) -> QLabel:
@@ -45,6 +47,23 @@ def card(heading: str) -> tuple[QFrame, QVBoxLayout]:
     if heading:
         column.addWidget(label(heading, "heading"))
     return sheet, column
+
+
+def beside(*sheets: tuple[str, QWidget, int, int]) -> QHBoxLayout:
+    """Lay sheets side by side: heading, contents, stretch, fixed width or 0."""
+    row = QHBoxLayout()
+    row.setSpacing(12)
+    for heading, contents, stretch, wide in sheets:
+        sheet, column = card(heading)
+        column.addWidget(contents, 1)
+        if wide:
+            _keep_wide(sheet, wide)
+        row.addWidget(sheet, stretch)
+    return row
+
+
+def _keep_wide(sheet: QWidget, wide: int) -> None:
+    follow_letters(sheet, lambda: sheet.setFixedWidth(grown(wide)))
 
 
 def form() -> QFormLayout:

@@ -6,9 +6,10 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.piece import read_piece, save_piece, write_drawing
+from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.words import piece as words
 from swatchwright.desktop.workers import Workshop
 from swatchwright.piece.part import Piece
@@ -62,13 +63,11 @@ class PieceFiles(QObject):
 
     def ask_open(self) -> None:
         """Ask which, and open it."""
-        chosen, _ = QFileDialog.getOpenFileName(
-            self._window, words.OPEN_PIECE, "", words.PIECE_FILES
-        )
+        chosen, _ = ask_open(self._window, words.OPEN_PIECE, "", words.PIECE_FILES)
         if chosen:
             self.open(Path(chosen))
 
     def _where(self, title: str, piece: Piece, suffix: str, kinds: str) -> Path | None:
         name = words.file_name(piece.name, suffix)
-        chosen, _ = QFileDialog.getSaveFileName(self._window, title, name, kinds)
+        chosen, _ = ask_save(self._window, title, name, kinds)
         return Path(chosen) if chosen else None

@@ -9,9 +9,11 @@ from PySide6.QtCore import QObject, Signal
 from swatchwright.acts.amounts import amounts_for
 from swatchwright.acts.piece_job import (
     AtHand,
+    Beside,
     PieceForm,
     ZoneMix,
     at_hand,
+    beside_in,
     mixes_by_zone,
     order_for_job,
 )
@@ -44,6 +46,8 @@ class PieceReckoner(QObject):
     -------
     mixes_changed(dict)
         Zones get other mixes, by their names.
+    told()
+        Other parts of the job say something else of what goes on.
     reckoned(AmountsOrder, Amounts)
         The amounts were worked out.
     failed(MendableError)
@@ -51,6 +55,7 @@ class PieceReckoner(QObject):
     """
 
     mixes_changed = Signal(object)
+    told = Signal()
     reckoned = Signal(object, object)
     failed = Signal(object)
 
@@ -65,6 +70,7 @@ class PieceReckoner(QObject):
         self._session, self._desk, self._what = session, desk, what
         self._mixes: dict[str, ZoneMix] = {}
         self._known = AtHand()
+        self.beside = Beside()
         self._asked: tuple[KeptRecipe, ...] | None = None
         session.recipes_changed.connect(self._look)
         session.shelf_changed.connect(self.reckon)
@@ -88,9 +94,19 @@ class PieceReckoner(QObject):
     def _look(self) -> None:
         self.ask_store()
         before = self._mixes
-        if self.find_mixes() != before:
+        if mixed := self.find_mixes() != before:
             self.mixes_changed.emit(self._mixes)
+        if self.look_beside() or mixed:
             self.reckon()
+
+    def look_beside(self) -> bool:
+        """Look what other parts of the job say of what goes on, and tell whether that is new."""
+        job, before = self._desk.job, self.beside
+        self.beside = Beside() if job is None else beside_in(job)
+        if self.beside == before:
+            return False
+        self.told.emit()
+        return True
 
     def ask_store(self, *, anew: bool = False) -> None:
         """Ask for paints and stock, once for each set of recipes, or anew."""
@@ -109,9 +125,10 @@ class PieceReckoner(QObject):
         if form is None or piece is None:
             return
         mixes, shelf, known = self.at_hand()
+        beside = self.beside
 
         def work(_: object) -> tuple[AmountsOrder, Amounts]:
-            order = order_for_job(form, piece, mixes, shelf, known)
+            order = order_for_job(form, piece, mixes, shelf, known, beside=beside)
             return order, amounts_for(order)
 
         self._session.workshop.start(

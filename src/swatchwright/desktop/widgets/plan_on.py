@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from swatchwright.desktop.widgets.piece_fields import add_row, choice, form, label, number
 from swatchwright.desktop.words import plan as words
@@ -18,18 +18,15 @@ _NO_CHOICE = ""
 
 
 class PlanOn(QWidget):
-    """Fields for what goes on, and what other pages say of it.
+    """Fields for what goes on.
 
     Signals
     -------
     changed(PlanOrder)
         One of them was changed; the order with it.
-    take_over()
-        What other pages say is to be taken over.
     """
 
     changed = Signal(object)
-    take_over = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -46,9 +43,6 @@ class PlanOn(QWidget):
         self.washes = number(0, 10)
         self.finish = choice([(words.FINISH_WORDS[f], f) for f in FinishKind], words.FINISH)
         self.finish_coats = number(1, 10)
-        self.differs = label("", "quiet")
-        self.take = QPushButton(words.TAKE_OVER)
-        self.take.setObjectName("little")
         self._rows = form()
         for text, field in (
             (words.CARRIER, self.carrier),
@@ -65,16 +59,13 @@ class PlanOn(QWidget):
         column.setSpacing(6)
         column.addWidget(self.piece)
         column.addLayout(self._rows)
-        column.addWidget(self.differs)
-        column.addWidget(self.take)
         for box in (self.carrier, self.primer, self.finish):
             box.activated.connect(self._changed)
         for spin in (self.primer_coats, self.coats, self.washes, self.finish_coats):
             spin.valueChanged.connect(self._changed)
-        self.take.clicked.connect(self.take_over)
 
-    def show_order(self, order: PlanOrder, there: PlanOrder, *, sized: bool) -> None:
-        """Show an order, and what it would be if it followed the other pages."""
+    def show_order(self, order: PlanOrder, *, sized: bool) -> None:
+        """Show an order."""
         self._showing, self._order = True, order
         self.piece.setText(words.piece_line(order, known=sized))
         self.carrier.setCurrentIndex(self.carrier.findData(order.carrier))
@@ -86,10 +77,6 @@ class PlanOn(QWidget):
         self.finish.setCurrentIndex(self.finish.findData(order.finish))
         self.finish_coats.setValue(order.finish_coats)
         self._rows.setRowVisible(self.finish_coats, order.finish is not FinishKind.NONE)
-        told = words.differs_line(order, there)
-        self.differs.setText(told)
-        self.differs.setVisible(bool(told))
-        self.take.setVisible(bool(told))
         self._showing = False
 
     def _changed(self) -> None:

@@ -8,7 +8,8 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QButtonGroup, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
-from swatchwright.desktop.look import Look, grown
+from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.look import Look
 from swatchwright.desktop.widgets.page_icons import page_icon
 
 __all__ = ["Rail"]
@@ -52,7 +53,7 @@ class Rail(QWidget):
             column.addWidget(button)
             self.buttons[key] = button
         column.addStretch(1)
-        self.setFixedWidth(grown(76))
+        follow_letters(self, lambda: self.setFixedWidth(grown(76)))
 
     @property
     def shown(self) -> str:

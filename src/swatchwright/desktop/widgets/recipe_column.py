@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop import words
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.share_bar import ShareBar
 from swatchwright.desktop.words import keeping
@@ -52,7 +52,7 @@ class RecipeColumn(QFrame):
         recipe = measured.recipe
         self.number, self._kept = number, False
         self.setObjectName("sheet")
-        self.setFixedWidth(grown(_WIDTH))
+        follow_letters(self, lambda: self.setFixedWidth(grown(_WIDTH)))
         self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, _FOOT)

@@ -24,6 +24,7 @@ from swatchwright.acts.repaint import Marked, Stroke
 from swatchwright.desktop.widgets.framing import ARROWS, Framing, zoom_key
 from swatchwright.desktop.widgets.repaint_marks import outline, paint_box, paint_stroke
 from swatchwright.desktop.words import repaint as words
+from swatchwright.desktop.words.photo import PROPOSED_TAG
 from swatchwright.values import Rect
 
 __all__ = ["RepaintCanvas"]
@@ -61,6 +62,7 @@ class RepaintCanvas(QWidget):
         self._image = QImage()
         self._marked = Marked((1, 1))
         self._grey: Rect | None = None
+        self._proposed: Rect | None = None
         self._zone: str | None = None
         self._width = 24.0
         self._points: list[QPointF] = []
@@ -89,6 +91,11 @@ class RepaintCanvas(QWidget):
         self._marked, self._grey = marked, grey
         self._framing.fit(QSizeF(*marked.size))
         self.setAccessibleName(words.canvas_told(marked.zones, grey=grey is not None))
+        self.update()
+
+    def show_proposed(self, rect: Rect | None) -> None:
+        """Show where the grey card may be, which is asked about elsewhere; None for no more."""
+        self._proposed = rect
         self.update()
 
     def set_brush(self, zone: str | None, width: float) -> None:
@@ -223,10 +230,10 @@ class RepaintCanvas(QWidget):
                 points = tuple((p.x(), p.y()) for p in self._points)
                 stroke = Stroke(self._zone or "", points, self._width)
                 paint_stroke(painter, stroke, self.to_widget, self.scale())
-            if self._grey is not None:
-                grey = self._grey
-                area = QRectF(grey.x, grey.y, grey.width, grey.height)
-                paint_box(painter, area, words.GREY_TAG, self.to_widget)
+            for rect, word in ((self._grey, words.GREY_TAG), (self._proposed, PROPOSED_TAG)):
+                if rect is not None:
+                    area = QRectF(rect.x, rect.y, rect.width, rect.height)
+                    paint_box(painter, area, word, self.to_widget)
             if self.box is not None:
                 zone = self._zone
                 word = words.GREY_TAG if zone is None else words.zone_word(zone)

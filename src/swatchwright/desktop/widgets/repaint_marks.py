@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, QPen
 
 from swatchwright.acts.repaint import NOT_THIS, Stroke
-from swatchwright.desktop.look import grown
+from swatchwright.desktop.letters import grown
 from swatchwright.desktop.words import repaint as words
 
 __all__ = ["outline", "paint_box", "paint_divider", "paint_stroke", "paint_tag"]

@@ -17,7 +17,8 @@ from swatchwright.values import Lab
 
 __all__ = ["RepaintZones"]
 
-_HIGH = 44
+_HIGH, _GAP, _LIST = 44, 5, 10
+"""Pixels of a field, between it and its list, and of the list around its letters."""
 
 
 class RepaintZones(QWidget):
@@ -37,7 +38,19 @@ class RepaintZones(QWidget):
         self._row = QHBoxLayout(self)
         self._row.setContentsMargins(0, 0, 0, 0)
         self._row.setSpacing(0)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        # Before the first stroke the room is left already: a hand is on its way to the photo above.
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        policy.setRetainSizeWhenHidden(True)
+        self.setSizePolicy(policy)
+
+    def sizeHint(self) -> QSize:
+        """Ask for the height of a zone, though there be none."""
+        return super().sizeHint().expandedTo(self.minimumSizeHint())
+
+    def minimumSizeHint(self) -> QSize:
+        """Need it, too."""
+        high = _HIGH + _GAP + self.fontMetrics().height() + _LIST
+        return super().minimumSizeHint().expandedTo(QSize(0, high))
 
     def show_zones(
         self, zones: Sequence[str], choices: Sequence[Choice], keys: Mapping[str, str]
@@ -83,7 +96,7 @@ class _Cell(QWidget):
         self.words.setWordWrap(True)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(5)
+        rows.setSpacing(_GAP)
         rows.addWidget(self.field)
         below = QHBoxLayout()
         below.setContentsMargins(0, 0, 12, 0)

@@ -21,8 +21,9 @@ __all__ = ["SampleField"]
 class SampleField(QWidget):
     """Fields side by side with nothing between them, each with its word."""
 
-    def __init__(self) -> None:
+    def __init__(self, height: int = 104) -> None:
         super().__init__()
+        self._height = height
         self._fields: tuple[tuple[str, Lab], ...] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -39,7 +40,7 @@ class SampleField(QWidget):
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
-        return QSize(240, 104)
+        return QSize(240, self._height)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the fields."""

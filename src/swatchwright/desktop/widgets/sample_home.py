@@ -18,6 +18,7 @@ __all__ = ["SampleHome"]
 _LEFT, _TOP, _RIGHT, _BOTTOM = 12, 22, 108, 26
 _LEAST = 4.0
 _DOT = 9.0
+_BESIDE = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
 class SampleHome(QWidget):
@@ -54,6 +55,17 @@ class SampleHome(QWidget):
         x = area.left() + area.width() * (number + 0.5) / count
         return QPointF(x, area.bottom() - area.height() * min(1.0, distance / self._top()))
 
+    def line_labels(self) -> list[tuple[float, str, QRectF]]:
+        """Give each line's distance, its word and where that stands: one never over another."""
+        left, high = self._area().right() + 6, self.fontMetrics().height()
+        found: list[tuple[float, str, QRectF]] = []
+        above = self._area().bottom() + _BOTTOM
+        for level, word in ((JUST_SEEN, words.LINE_SEEN), (ACCEPTED, words.LINE_ACCEPTED)):
+            top = min(self.place(0, level).y() - high / 2, above - high)
+            found.append((level, word, QRectF(left, top, _RIGHT - 6, high)))
+            above = top
+        return found
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the lines, the dots and their doubts."""
         del event
@@ -62,11 +74,11 @@ class SampleHome(QWidget):
         area, ink = self._area(), self.palette().text().color()
         painter.setPen(QPen(ink, 1.5))
         painter.drawLine(area.bottomLeft(), area.bottomRight())
-        for level, word in ((JUST_SEEN, words.LINE_SEEN), (ACCEPTED, words.LINE_ACCEPTED)):
+        for level, word, told in self.line_labels():
             y = self.place(0, level).y()
             painter.setPen(QPen(ink, 1, Qt.PenStyle.DashLine))
             painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
-            painter.drawText(QRectF(area.right() + 6, y - 10, _RIGHT - 6, 20), word)
+            painter.drawText(told, int(_BESIDE), word)
         if self._loop is not None:
             self._paint_rounds(painter, self._loop)
         painter.end()

@@ -30,11 +30,15 @@ class SampleMixed(QWidget):
         super().__init__()
         self._session = session
         self._offers: list[tuple[str, Mixed]] = []
+        self._hold: tuple[tuple[str, Mixed], ...] = ()
         self.which = choice((), words.WHICH_MIX)
         self.which.setMinimumContentsLength(18)
         self.which.setSizeAdjustPolicy(
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
+        self.head = label("", "strong")
+        self._held = False
+        self._picked: tuple[str, Mixed] | None = None
         self.amounts: dict[str, QDoubleSpinBox] = {}
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(8)
@@ -48,26 +52,55 @@ class SampleMixed(QWidget):
         told.setBuddy(self.which)
         top.addWidget(told)
         top.addWidget(self.which, 1)
+        rows.addWidget(self.head)
         rows.addLayout(top)
         rows.addLayout(self._grid)
-        self.which.activated.connect(self._chosen)
+        self.which.activated.connect(self._pick)
+
+    def hold(self, number: int, mixed: Mixed | None) -> None:
+        """Show what a sample was mixed of as long as it is looked at; None for one to come."""
+        if mixed is not None and not self._held:
+            self._picked = None
+        self._held = mixed is not None
+        self.head.setText(words.sample_head(number, held=self._held))
+        self.head.setVisible(self._held or number > 1)
+        self._hold = () if mixed is None else ((words.AS_MIXED, mixed),)
 
     def offer(
-        self, job: Job | None, advice: Advice | None, stripes: tuple[NextMix, ...] = ()
+        self,
+        job: Job | None,
+        advice: Advice | None,
+        stripes: tuple[NextMix, ...] = (),
+        *,
+        beside: bool = False,
     ) -> None:
-        """Offer the mixes there are; what is chosen stays chosen where it still is there."""
-        offers = [*_after(advice), *_kept(job), *self._on_bench(), *_beside(stripes)]
+        """Offer the mixes there are; what is chosen stays chosen where it still is there.
+
+        `beside` if the sample is another stripe of the last photo: then that is likelier than what
+        was proposed after it.
+        """
+        likely = [_beside(stripes), _after(advice)] if beside else [_after(advice)]
+        others = [] if beside else _beside(stripes)
+        first = [offer for offers in likely for offer in offers]
+        offers = [*self._hold, *first, *_kept(job), *self._on_bench(), *others]
         offers = [o for o in offers if self._on_shelf(o[1])]
         if offers == self._offers:
+            self._enable()
             return
-        stays = self.which.currentIndex() if offers[: len(self._offers)] == self._offers else 0
+        before, there = self._offers, self.which.currentIndex()
+        stays = there if offers[: len(before)] == before else 0
+        if self._picked in offers:
+            stays = offers.index(self._picked)
         self._offers = offers
         self.which.clear()
         for told, mixed in offers:
             self.which.addItem(told, mixed)
         stays = max(0, stays)
         self.which.setCurrentIndex(stays)
-        self._chosen(stays)
+        # Amounts that she has corrected stay with the mix that they are of.
+        if offers[stays : stays + 1] != before[there : there + 1] or there < 0:
+            self._chosen(stays)
+        self._enable()
 
     def _on_bench(self) -> list[tuple[str, Mixed]]:
         found = self._session.recipes
@@ -86,6 +119,11 @@ class SampleMixed(QWidget):
         there = {paint.id for paint in self._session.shelf.paints}
         return all(id_ in there for id_, _ in mixed)
 
+    def _pick(self, place: int) -> None:
+        """Take the mix that she has chosen."""
+        self._picked = self._offers[place] if 0 <= place < len(self._offers) else None
+        self._chosen(place)
+
     def _chosen(self, place: int) -> None:
         clear(self._grid)
         self.amounts = {}
@@ -99,6 +137,12 @@ class SampleMixed(QWidget):
             self.amounts[id_] = field
             self._grid.addWidget(field, row, 0, Qt.AlignmentFlag.AlignTop)
             self._grid.addWidget(label(name), row, 1)
+        self._enable()
+
+    def _enable(self) -> None:
+        """Leave the amounts of a sample that is kept as they were."""
+        for field in self.amounts.values():
+            field.setEnabled(not self._held or self.which.currentIndex() != 0)
 
     def mixed(self) -> Mixed:
         """Give what stands there, without paints of which there is nothing."""

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from swatchwright.acts.sample import Advice
+from swatchwright.acts.sample import Advice, expected_beside
 from swatchwright.desktop.widgets.piece_fields import clear, label, number
+from swatchwright.desktop.widgets.sample_field import SampleField
 from swatchwright.desktop.words import sample as words
 from swatchwright.errors import MendableError
+from swatchwright.mixing.remix import Outlook
 from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["SampleNext"]
 
 _MOST = 20_000.0
+_HEIGHT = 62
 
 
 class SampleNext(QWidget):
@@ -22,7 +25,7 @@ class SampleNext(QWidget):
     Signals
     -------
     pot_changed(float, float)
-        Another pot or tub is meant, ml.
+        Another pot, or another room in it, is meant, ml.
     """
 
     pot_changed = Signal(float, float)
@@ -32,17 +35,18 @@ class SampleNext(QWidget):
         self.pot = number(1.0, _MOST, " ml", step=10.0)
         self.tub = number(1.0, _MOST, " ml", step=50.0)
         self._pots = QWidget()
-        row = QHBoxLayout(self._pots)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
-        for text, field in ((words.POT, self.pot), (words.TUB, self.tub)):
+        grid = QGridLayout(self._pots)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(6)
+        grid.setColumnStretch(2, 1)
+        for row, (text, field) in enumerate(((words.POT, self.pot), (words.TUB, self.tub))):
             told = label(text, wraps=False)
             told.setBuddy(field)
             field.setAccessibleName(text)
             field.setKeyboardTracking(False)
             field.valueChanged.connect(self._changed)
-            row.addWidget(told)
-            row.addWidget(field, 1)
+            grid.addWidget(told, row, 0)
+            grid.addWidget(field, row, 1)
         self._told = QVBoxLayout()
         self._told.setSpacing(4)
         rows = QVBoxLayout(self)
@@ -51,6 +55,7 @@ class SampleNext(QWidget):
         rows.addWidget(self._pots)
         rows.addLayout(self._told)
         self.lines: list[str] = []
+        self.fields: list[SampleField] = []
 
     def _changed(self) -> None:
         if self.tub.value() < self.pot.value():
@@ -63,7 +68,7 @@ class SampleNext(QWidget):
     ) -> None:
         """Show what to do."""
         clear(self._told)
-        self.lines = []
+        self.lines, self.fields = [], []
         self._pots.setVisible((advice is None and trouble is not None) or _going_on(advice))
         if trouble is not None:
             self._say(f"{trouble.what} {trouble.mend}", "warn")
@@ -85,21 +90,54 @@ class SampleNext(QWidget):
                 self.tub.setValue(2 * held)
 
     def _show_adding(self, advice: Advice, shelf: Shelf) -> None:
+        """Show both ways, the better one first."""
+        if advice.last.misread:
+            self._say(words.MISREAD_ADVICE, "warn")
         if advice.accepted:
             self._say(words.MOST_ACCEPT)
-        lines = words.add_lines(advice)
-        for line in lines:
-            self._say(line, "strong")
-        self._say(words.pot_after(advice) if lines else words.NOTHING_TO_ADD, "quiet")
-        better = advice.better_fresh or not lines
-        self._say(words.FRESH_BETTER if better else words.FRESH, "heading")
+        if advice.unsure:
+            self._say(words.UNSURE)
+        if advice.better_fresh:
+            self._say(words.FRESH_BETTER, "heading")
+            for line in words.why_lines(advice):
+                self._say(line)
+            self._show_fresh(advice, shelf, "strong")
+            if advice.additions.steps:
+                self._say(words.OR_ADD, "heading")
+                self._show_additions(advice, "")
+        else:
+            self._show_additions(advice, "strong")
+            self._say(words.FRESH, "heading")
+            self._show_fresh(advice, shelf, "")
+
+    def _show_additions(self, advice: Advice, name: str) -> None:
+        self._show_fields(advice, words.FIELD_ADDED, advice.after)
+        for line in words.add_lines(advice):
+            self._say(line, name)
+        self._say(words.pot_after(advice), "quiet")
+
+    def _show_fresh(self, advice: Advice, shelf: Shelf, name: str) -> None:
+        self._show_fields(advice, words.FIELD_FRESH, advice.fresh.outlook)
         for line in words.fresh_lines(advice):
-            self._say(line, "strong" if better else "")
+            self._say(line, name)
         self._say(words.fresh_after(advice), "quiet")
         if advice.beside:
             self._say(words.BESIDE, "quiet")
             for mix in advice.beside:
                 self._say(words.beside_line(mix, shelf), "small")
+
+    def _show_fields(self, advice: Advice, word: str, then: Outlook) -> None:
+        """Show the cloth, the sample as it is, and what may be expected then, touching."""
+        last = advice.last
+        fields = (
+            (words.FIELD_CLOTH, last.cloth),
+            (words.FIELD_NOW, last.sample),
+            (word, expected_beside(then, advice.cloth, last.cloth)),
+        )
+        field = SampleField(_HEIGHT)
+        field.show_colours(fields, words.fields_name(word, then.usual))
+        self.fields.append(field)
+        self._told.addWidget(field)
 
     def _say(self, text: str, name: str = "") -> None:
         self.lines.append(text)

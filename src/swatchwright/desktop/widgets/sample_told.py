@@ -5,8 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from swatchwright.acts.sample import Advice, expected_beside
-from swatchwright.acts.sample_judged import Judged
+from swatchwright.acts.sample_judged import How, Judged
+from swatchwright.desktop.widgets.photo_findings import PhotoFindings
 from swatchwright.desktop.widgets.piece_fields import label
 from swatchwright.desktop.widgets.sample_field import SampleField
 from swatchwright.desktop.widgets.shelf_bits import button
@@ -33,7 +33,9 @@ class SampleTold(QWidget):
         self.near = label()
         self.figures = label("", "quiet")
         self.figures.setToolTip(words.FIGURES_TIP)
-        self.warnings = label("", "warn")
+        self.against = label("", "quiet")
+        self.misread = label(words.MISREAD, "warn")
+        self.warnings = PhotoFindings()
         self.waiting = label(words.NO_DIFFERENCE, "quiet")
         self.ask = button(words.KEEP, self.keep.emit, "main", tip=words.KEEP_TIP)
         rows = QVBoxLayout(self)
@@ -41,33 +43,44 @@ class SampleTold(QWidget):
         rows.setSpacing(6)
         for part in (
             self.waiting,
+            self.misread,
             self.field,
             self.words,
             self.near,
             self.figures,
+            self.against,
             self.warnings,
             self.ask,
         ):
             rows.addWidget(part)
-        self.show_judged(None, None)
+        self.show_judged(None)
 
-    def show_judged(self, judged: Judged | None, advice: Advice | None) -> None:
-        """Show a comparison, and beside it what may be expected after the last advice."""
+    def show_judged(self, judged: Judged | None, apart: float | None = None) -> None:
+        """Show a comparison.
+
+        `apart` is how far the cloth is from the colour that was wanted, where that is more than
+        both photos leave in doubt.
+        """
         there = judged is not None
         self.waiting.setVisible(not there)
-        for part in (self.field, self.words, self.figures, self.ask):
-            part.setVisible(there)
-        self.near.setVisible(judged is not None and bool(words.nearness(judged)))
-        self.warnings.setVisible(there and bool(judged and judged.findings))
+        misread = judged is not None and judged.misread
+        self.ask.setVisible(there)
+        for part in (self.field, self.words, self.figures):
+            part.setVisible(there and not misread)
+        self.misread.setVisible(misread)
+        self.against.setVisible(judged is not None and judged.how is How.PHOTO and not misread)
+        near = "" if judged is None or misread else words.nearness(judged)
+        self.near.setVisible(bool(near))
+        # A grey that is none is told of beside the photo, and nothing else is the matter.
+        found = () if judged is None or misread else judged.findings
+        self.warnings.show_findings(tuple(f"{one.text} {one.mend}" for one in found))
+        self.warnings.setVisible(bool(found))
         if judged is None:
             return
         fields = [(words.FIELD_CLOTH, judged.cloth), (words.FIELD_SAMPLE, judged.sample)]
-        if advice is not None and advice.stop is None and advice.last.vector == judged.vector:
-            seen = advice.fresh.outlook if advice.better_fresh else advice.after
-            fields.append((words.FIELD_AFTER, expected_beside(seen, advice.cloth, judged.cloth)))
         self.field.show_colours(fields, words.field_name(judged))
         self.words.setText(words.difference(judged))
-        self.near.setText(words.nearness(judged))
+        self.near.setText(near)
         self.figures.setText(words.figures(judged))
-        told = [f"{found.text} {found.mend}" for found in judged.findings]
-        self.warnings.setText("\n".join(told))
+        self.against.setText(words.AGAINST if apart is None else words.two_photos(apart))
+        self.ask.setText(words.KEEP_ALL_THE_SAME if misread else words.KEEP)

@@ -30,8 +30,10 @@ class ShareBar(QWidget):
         super().__init__(parent)
         self._shares, self._counts, self._colours = shares, counts, colours
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        much, tell = (counts, part_told) if counts else (shares, share_told)
-        told = [tell(one, name) for one, name in zip(much, names, strict=True)]
+        if counts:
+            told = [part_told(*one) for one in zip(counts, names, strict=True)]
+        else:
+            told = [share_told(*one) for one in zip(shares, names, strict=True)]
         self.setAccessibleName("; ".join(told))
 
     def sizeHint(self) -> QSize:

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.sheet import CodeRecipe, read_code
-from swatchwright.acts.sheet_on_shelf import OnShelf
+from swatchwright.acts.sheet_on_shelf import OnShelf, measures_told
 from swatchwright.colour.convert import in_srgb
 from swatchwright.desktop import words as common
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
@@ -122,8 +122,9 @@ class SheetCode(QWidget):
         self._show_fields(None)
 
     def _show_parts(self, recipe: CodeRecipe) -> None:
-        for row, paint in enumerate(recipe.paints):
-            parts = label(words.parts_told(paint.parts), "strong", wraps=False)
+        measures = measures_told(recipe)
+        for row, (paint, told) in enumerate(zip(recipe.paints, measures, strict=True)):
+            parts = label(told, "strong", wraps=False)
             name = label(paint.name or paint.id)
             name.setToolTip(paint.id)
             self._parts.addWidget(parts, row, 0, Qt.AlignmentFlag.AlignTop)

@@ -28,6 +28,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.words import sheet as words
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
+from swatchwright.shelf.shelf import Shelf
 
 if TYPE_CHECKING:
     from PySide6.QtPrintSupport import QPrinter
@@ -91,14 +92,17 @@ class SheetMaker(QObject):
         for kind in ("sheet", "sheet-pages"):
             self._workshop.stop(kind)
 
-    def of_job(self, id_: str, form: SheetForm) -> None:
-        """Make the sheet of a job; what it says is gathered where the store is."""
+    def of_job(self, id_: str, form: SheetForm, shelf: Shelf) -> None:
+        """Make the sheet of a job; what it says is gathered where the store is.
+
+        The shelf is the one in use, by which it is made while the store has none.
+        """
         self.drop()
         number = self._latest
 
         def work(store: Store) -> SheetContent | MendableError:
             try:
-                return sheet_of_job(store, id_, form)
+                return sheet_of_job(store, id_, form, in_use=shelf)
             except MendableError as error:
                 return error
 

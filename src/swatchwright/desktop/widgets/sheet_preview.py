@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QRect, QSize, QTimer, Signal
 from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QStyle, QWidget
+from PySide6.QtWidgets import QFrame, QStyle, QWidget
+
+from swatchwright.desktop.widgets.areas import ScrollArea
 
 __all__ = ["SheetPreview"]
 
@@ -17,7 +19,7 @@ _LARGEST, _SMALLEST = 2.5, 0.2
 _EDGE = QColor("#8a8a8a")
 
 
-class SheetPreview(QScrollArea):
+class SheetPreview(ScrollArea):
     """Pages in rows, a whole one in view or each as large as on paper.
 
     Every picture is drawn anew for the size in which it is shown, and laid on the screen dot for
@@ -39,7 +41,6 @@ class SheetPreview(QScrollArea):
         self.leaves = _Leaves()
         self.setWidget(self.leaves)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._rested = QTimer(self)
         self._rested.setSingleShot(True)
         self._rested.setInterval(_RESTED)

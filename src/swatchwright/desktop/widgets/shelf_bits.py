@@ -10,6 +10,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QDoubleSpinBox, QFrame, QLabel, QPushButton, QScrollArea, QWidget
 
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.fields import NumberField
 
 __all__ = ["amount", "button", "image_of", "label", "scrolled", "swatch"]
@@ -52,7 +53,7 @@ def amount(
 
 def scrolled(inner: QWidget, told: str) -> QScrollArea:
     """Put a widget where it can be scrolled, up and down."""
-    area = QScrollArea()
+    area = ScrollArea()
     area.setWidget(inner)
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)

@@ -8,7 +8,6 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QFileDialog,
     QHBoxLayout,
     QPushButton,
     QStackedWidget,
@@ -30,6 +29,7 @@ from swatchwright.acts.sitting import (
     with_cards,
     with_reading,
 )
+from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.brush_cards import BrushCards
 from swatchwright.desktop.widgets.brush_choose import BrushChoose
@@ -212,7 +212,7 @@ class ShelfSitting(QWidget):
     # --- files -----------------------------------------------------------------------------------
 
     def _ask_file(self) -> None:
-        name, _ = QFileDialog.getOpenFileName(self, words.OPEN_FILE, "", words.FILES)
+        name, _ = ask_open(self, words.OPEN_FILE, "", words.FILES)
         if name:
             self.open_measurements(Path(name))
 
@@ -236,9 +236,7 @@ class ShelfSitting(QWidget):
         )
 
     def _ask_save(self) -> None:
-        name, _ = QFileDialog.getSaveFileName(
-            self, words.SAVE_LIST, words.LIST_NAME, words.LIST_FILES
-        )
+        name, _ = ask_save(self, words.SAVE_LIST, words.LIST_NAME, words.LIST_FILES)
         if name:
             self.save_list(Path(name))
 

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from decimal import Decimal
 
+from swatchwright.acts.amounts_products import Over
+from swatchwright.acts.piece_follow import ground_on
 from swatchwright.language import figure, listed, say, say_count, say_in
 from swatchwright.piece.amounts import Amounts, Batch, Purchase
 from swatchwright.piece.names import paint_word, zone_word
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.price import Price
 from swatchwright.piece.spreading import Ground, Tool
+from swatchwright.piece.work.order import Surface
 
 RECKONING = say("Reckoning the paint…")
 
@@ -35,7 +38,22 @@ RATE_TIP = say(
 )
 AS_ON_TIN = say("usual")
 TOOL = say("Put on with")
-SURFACE = say("Put on")
+SURFACE = say("On it now")
+ON_IT = (
+    (Surface.RAW, Ground.BARE),
+    (Surface.RAW, Ground.ROUGH),
+    (Surface.RAW, Ground.PRIMED),
+    *((surface, ground_on(surface)) for surface in Surface if surface is not Surface.RAW),
+)
+"""What may be on a piece, and how that takes paint."""
+FOLLOW = say("Let all of it follow")
+FOLLOW_TIP = say("What you set here by hand is as the pages Finish and Plan say again")
+FOLLOWED = {
+    "primer": say("primer"),
+    "wash": say("wash"),
+    "clear": say("clear finish"),
+    "ground": say("what is on it now"),
+}
 THINNED = say("Water in the wash")
 THINNED_UNIT = say(" to 1")
 SAMPLE = say("For a sample")
@@ -62,9 +80,26 @@ NO_PRICE_PAINT = say("Fill in the tins whose price is not known, and the price i
 NOT_KNOWN = say("not known")
 
 
-def ground_word(ground: Ground) -> str:
-    """Name what paint is put on."""
-    return say(ground.value)
+def surface_word(surface: Surface, ground: Ground) -> str:
+    """Name what is on a piece; of raw wood how it takes paint."""
+    finer = ground in {Ground.ROUGH, Ground.PRIMED}
+    return say(ground.value if finer else surface.value)
+
+
+def over_name(over: Sequence[Over], kind: ProductKind) -> str:
+    """Name what goes over the paint of a kind: one thing by its own name, more by their kind."""
+    names = {one.name for one in over if one.kind is kind}
+    return _upper(say(names.pop())) if len(names) == 1 else COAT_NAMES[kind]
+
+
+def follows_line(own: Collection[str]) -> str:
+    """Say which coats are as the other pages say."""
+    names = [word for name, word in FOLLOWED.items() if name not in own]
+    return say("As on the pages Finish and Plan: {what}.", what=listed(names)) if names else ""
+
+
+def _upper(word: str) -> str:
+    return word[:1].upper() + word[1:]
 
 
 def tool_word(tool: Tool) -> str:
@@ -90,7 +125,7 @@ def coats_suffix(count: int) -> str:
 def batch_name(batch: Batch, zones: Sequence[str]) -> str:
     """Say what a batch is, and what it is for."""
     if batch.kind is not ProductKind.PAINT:
-        return COAT_NAMES[batch.kind]
+        return _upper(paint_word(batch.product))
     if len(zones) < 3:
         return say("Paint for {zones}", zones=listed(zone_word(zone) for zone in zones))
     return say("Paint for all of it")

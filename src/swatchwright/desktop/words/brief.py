@@ -9,6 +9,8 @@ from swatchwright.acts.kept_words import kept_words
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.desktop.words.keeping import zone_heading, zone_name
 from swatchwright.language import figure, mark, say, say_count, say_in
+from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.recipe import can_be_counted
 from swatchwright.shelf.jobs import Batch, JobLine, KeptPhoto, KeptRecipe, Note, Status
 from swatchwright.shelf.store.search import Near
 
@@ -116,13 +118,14 @@ WANTED = say("wanted")
 SHOW_MIXES = say("Its mixes")
 SHOW_MIXES_TIP = say("Show the mixes for this colour on the Colour page")
 NOT_CHOSEN = say("No mix is chosen for it yet.")
+UNTRIED = say("No sample of it has been tried yet.")
 BATCHES = say("Batches")
 BATCH_OF = say_in("to mix an amount", "Mix")
 BATCH_FOR = say("for the")
 BATCH_NOTE = say("a note, if you like")
 MAKE_BATCH = say("Note this batch")
 MAKE_BATCH_TIP = say(
-    "By the same parts as before, with the next number; what is poured is drawn from the stock of "
+    "By the same recipe as before, with the next number; what is poured is drawn from the stock of "
     "your shelf where that is known"
 )
 NO_BATCHES = say("No batch has been made yet.")
@@ -143,6 +146,7 @@ PARTS = {
     "piece": (say("The piece"), "piece"),
     "plan": (say("The plan of work"), "plan"),
     "finish": (say("Washes and finishes"), "finish"),
+    "client": (say("What the client wants now"), "finish"),
     "samples": (say("Samples held to the cloth"), "sample"),
     "sheet": (say("What the recipe sheet says"), "sheet"),
 }
@@ -161,7 +165,8 @@ def light_kept(told: str) -> str:
 
 def line_name(line: JobLine, near: Near | None, *, on_bench: bool) -> str:
     """Tell a job of the list for a screen reader."""
-    colour = NO_COLOUR if line.colour is None else colour_name(line.colour)
+    shown = line.colour if near is None else near.lab
+    colour = NO_COLOUR if shown is None else colour_name(shown)
     told = [line.title, line.client, STATUSES[line.status], colour, near_line(near)]
     return ", ".join(text for text in [*told, ON_BENCH if on_bench else ""] if text)
 
@@ -236,16 +241,19 @@ def photo_told(photo: KeptPhoto, place: int, count: int) -> str:
     return say("Photo {name}, with no grey card marked and no cloth marked", name=name)
 
 
-def recipe_rows(recipe: KeptRecipe) -> list[tuple[str, str]]:
-    """Give the parts and the name of each paint; shares where the parts are too many to count."""
-    counted = sum(paint.parts for paint in recipe.paints) <= _MOST_PARTS
-    return [
-        (parts_of(paint.parts) if counted else figure(paint.share, ".1%"), paint.name)
-        for paint in recipe.paints
-    ]
+def recipe_rows(recipe: KeptRecipe, volume: float) -> list[tuple[str, str]]:
+    """Give the parts and the name of each paint; of too many to count the ml of a volume, ml."""
+    if can_be_counted([paint.parts for paint in recipe.paints]):
+        return [(parts_of(paint.parts), paint.name) for paint in recipe.paints]
+    amounts = rounded_amounts([paint.share for paint in recipe.paints], volume)
+    return [(ml(amount), paint.name) for amount, paint in zip(amounts, recipe.paints, strict=True)]
 
 
-_MOST_PARTS = 40
+def measured_for(recipe: KeptRecipe, volume: float) -> str:
+    """Say for how much the ml of a recipe are told; empty where it is told in parts."""
+    if can_be_counted([paint.parts for paint in recipe.paints]):
+        return ""
+    return say("for {amount} of the mix", amount=ml(volume))
 
 
 def parts_of(count: int) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from swatchwright.acts.batches import WHOLE_PIECE
-from swatchwright.acts.finish import Look, StepLook
+from swatchwright.acts.finish_values import StepLook
 from swatchwright.colour.names import colour_name
+from swatchwright.colour.spectrum import Light
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.paint.layers import LayerKind, Sheen
@@ -29,17 +30,9 @@ NOW, GOAL = say("as it is"), say("where it should go")
 
 BY_LAYERS = say("Layer by layer")
 BY_CLIENT = say("The client wants it…")
-SEEN = (
-    say("Dry, daylight"),
-    say("Wet, daylight"),
-    say("Dry, warm lamp"),
-    say("Dry, cool LED"),
-)
-SEEN_TIPS = (
-    say("Flats, the whole, and grain and mouldings, where a wash stays thicker"),
-    say("While the last layer is wet, on the whole"),
-    say("As an eye used to a warm lamp sees it, on the whole"),
-    say("As an eye used to a cool LED sees it, on the whole"),
+CLOTH_CAUTION = say(
+    "What dyes the cloth holds nobody can tell from a photo: in this light it may look otherwise "
+    "than it is shown here."
 )
 FIGURES = say("Figures")
 FIGURES_TIP = say(
@@ -174,7 +167,7 @@ def step_figures(step: StepLook) -> tuple[str, ...]:
     told = [say("within {doubt:.0f}", doubt=step.doubt)] if step.doubt >= 1 else []
     if step.layer is not None:
         told.append(say("moves it {change:.1f}", change=step.change))
-    if step.grain_range >= 0.05:
+    if step.in_grain:
         told.append(say("grain {range:.1f}", range=step.grain_range))
     if step.film_um is not None:
         told.append(say("{film:.1f} µm dry", film=step.film_um))
@@ -197,32 +190,17 @@ def figures_note() -> str:
     )
 
 
-def result_line(look: Look) -> str:
-    """Say in a sentence what comes of it all."""
-    last = look.steps[-1]
-    if last.layer is None:
-        return say("The bare mix is {colour}.", colour=colour_name(last.dry))
-    return say(
-        "With all layers dry it is {colour}. It usually lands within about {doubt:.0f} of this "
-        "(1 is just seen).",
-        colour=_with_grain(colour_name(last.dry), last.grain_range),
-        doubt=last.doubt,
-    )
-
-
-def _with_grain(colour: str, apart: float) -> str:
-    """Say of a colour how it differs in the grain, where that is seen."""
-    if apart < 0.8:
-        return colour
-    if apart < 4:
-        return say("{colour}, a little livelier in the grain", colour=colour)
-    return say("{colour}, clearly stronger in the grain", colour=colour)
-
-
-def cautions(notes: Sequence[str], of_shelf: Sequence[str], *, laid: bool) -> tuple[str, ...]:
+def cautions(
+    notes: Sequence[str],
+    of_shelf: Sequence[str],
+    *,
+    laid: bool,
+    light: Light | None = Light.D65,
+) -> tuple[str, ...]:
     """Give what to mind, without what is said of the shelf elsewhere."""
     told = tuple(note for note in notes if note not in of_shelf)
-    return (*told, TRY_IT) if laid else told
+    told = (*told, TRY_IT) if laid else told
+    return told if light in {None, Light.D65} else (CLOTH_CAUTION, *told)
 
 
 def pass_told(count: int, lab: Lab) -> str:

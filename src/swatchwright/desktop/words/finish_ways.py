@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import reduce
 
+from swatchwright.acts.correct import room_words
 from swatchwright.acts.ways import Way, WayKind, Ways
 from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words.compare import UNDER
 from swatchwright.desktop.words.finish import first_up, left_word
+from swatchwright.desktop.words.pot import layers_named, seen_with
 from swatchwright.language import figure, say, say_in
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.asked import Asked
@@ -19,13 +23,13 @@ from swatchwright.values import Lab
 CLIENT_WANTS = say("The client wants it")
 DIAL = say_in("a colour should go", "How far")
 WIPE = say("A wash is wiped back to")
-POT = say("left in the pot")
-TUB = say("its tub holds")
-TUB_UNSAID = say("a quarter more")
 AS_GREY_AS_WANTED = say("as grey as the wanted colour")
 THE_WANTED = say("to be the wanted colour")
 LAY_THIS = say("Lay this over the mix")
 LAY_THIS_TIP = say("In place of the washes and glazes there; wax, oil and varnish stay over it")
+CLIENT_NOW = say("client now wants")
+CLEAR_WISH = say("Clear the client's wish")
+CLEAR_WISH_TIP = say("Go by the colour again that was wanted first")
 WAIT_WAYS = say("The ways to get there appear here, side by side.")
 
 _WASH_BATCH = 100.0
@@ -48,20 +52,32 @@ def directions() -> tuple[Asked, ...]:
     return _DIRECTIONS
 
 
+def client_word(light: Light | None) -> str:
+    """Name what the client wants now, as it is shown."""
+    if light is None or light is Light.D65:
+        return CLIENT_NOW
+    return say("client now wants, as it may look {under}", under=UNDER[light])
+
+
 def as_grey_as(number: int, lab: Lab) -> str:
     """Offer a colour of the cloth to be as grey as."""
     return say("as grey as colour {number}, {colour}", number=number, colour=colour_name(lab))
 
 
 def before_line(found: Ways) -> str:
-    """Say how far it is to go."""
+    """Say how far it is to go, and what is on that stays on."""
+    return " ".join(text for text in (_before(found), seen_with(found.over)) if text)
+
+
+def _before(found: Ways) -> str:
     if found.before < WORTH:
         return say("It is there already: {off:.1f} off.", off=found.before)
     now, aim = colour_name(found.now), colour_name(found.aim)
     if not found.ways:
         return say("From {now} to {aim}: {apart:.1f} apart.", now=now, aim=aim, apart=found.before)
     return say(
-        "From {now} to {aim}: {apart:.1f} apart (1 is just seen). The nearest way first.",
+        "From {now} to {aim}: {apart:.1f} apart (1 is just seen). The nearest way first, flats and "
+        "grain counted in.",
         now=now,
         aim=aim,
         apart=found.before,
@@ -74,14 +90,19 @@ def way_head(number: int, way: Way) -> str:
     return f"{number}. {told}"
 
 
-def way_near(way: Way) -> str:
-    """Say how near a way comes."""
-    return say("{near}: {off:.1f} off", near=first_up(closeness(way.delta_e)), off=way.delta_e)
+def way_near(way: Way, over: Sequence[Layer] = ()) -> str:
+    """Say how near a way comes, with what stays over it."""
+    near, off = first_up(closeness(way.delta_e)), way.delta_e
+    if not over:
+        return say("{near}: {off:.1f} off", near=near, off=off)
+    return say(
+        "{near}: {off:.1f} off, with {layers} on", near=near, off=off, layers=layers_named(over)
+    )
 
 
-def way_told(number: int, way: Way) -> str:
+def way_told(number: int, way: Way, over: Sequence[Layer] = ()) -> str:
     """Tell a way and its colour, for a screen reader."""
-    return f"{way_head(number, way)}: {colour_name(way.dry)}, {way_near(way)}"
+    return f"{way_head(number, way)}: {colour_name(way.dry)}, {way_near(way, over)}"
 
 
 def what_to_do(way: Way) -> str:
@@ -91,12 +112,13 @@ def what_to_do(way: Way) -> str:
     steps = () if way.additions is None else way.additions.steps
     rows = [f"{figure(step.ml, '.1f')} ml {step.paint.name}" for step in steps]
     volume = 0.0 if way.additions is None else way.additions.volume
-    return say(
+    stir = say(
         "Stir in {paints}; {volume:.0f} ml in the end. Begin with a third of it, and let a sample "
         "dry.",
         paints=_one_by_one(rows),
         volume=volume,
     )
+    return "\n".join(text for text in (stir, room_words(way.roomier)) if text)
 
 
 def _one_by_one(rows: Sequence[str]) -> str:
@@ -146,10 +168,3 @@ def of_every_wash_line(text: str) -> str:
 def lay_this_name(number: int) -> str:
     """Name the button that lays a wash over the mix, for a screen reader."""
     return f"{LAY_THIS}, {number}"
-
-
-def of_every_wash(found: Ways) -> tuple[str, ...]:
-    """Give what is to be said of all washes alike, so that it is said once."""
-    said = [[r.words for r in way.risks] for way in found.ways if way.kind is WayKind.WASH]
-    first, *others = said or [[]]
-    return tuple(words for words in first if others and all(words in rest for rest in others))

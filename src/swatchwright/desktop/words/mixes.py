@@ -8,16 +8,15 @@ from swatchwright.acts.reach import Reach
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.desktop.words.bits import (
-    all_of,
     amount,
     first_low,
     first_up,
     millilitres,
     parts_word,
 )
-from swatchwright.language import figure, say, say_count
+from swatchwright.language import figure, listed, say, say_count
 from swatchwright.mixing.fan import Neighbour
-from swatchwright.mixing.recipe import Shortfall
+from swatchwright.mixing.recipe import Shortfall, can_be_counted
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.values import Lab
 
@@ -58,7 +57,6 @@ _KNOWN_BY = {
     HowKnown.INVENTED: say("Paints known by: invented colour"),
 }
 
-_MOST_PARTS = 40
 _FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
 
 
@@ -70,7 +68,7 @@ def closeness_line(recipe: MeasuredRecipe) -> str:
 def way_line(recipe: MeasuredRecipe, wanted: Lab) -> str:
     """Say which way the dry mix differs from the wanted colour; empty if it is not to be seen."""
     ways = difference_words(wanted, recipe.recipe.dry)
-    return say("Dry it is {ways} than wanted", ways=all_of(ways)) if ways else ""
+    return say("Dry it is {ways} than wanted", ways=listed(ways)) if ways else ""
 
 
 def figures_line(recipe: MeasuredRecipe) -> str:
@@ -87,7 +85,7 @@ def figures_line(recipe: MeasuredRecipe) -> str:
 
 def in_parts(recipe: MeasuredRecipe) -> bool:
     """Tell whether the recipe is told in parts: not where that takes more than one can count."""
-    return sum(recipe.recipe.parts.counts) <= _MOST_PARTS
+    return can_be_counted(recipe.recipe.parts.counts)
 
 
 def figures_tip() -> str:
@@ -102,8 +100,10 @@ def figures_tip() -> str:
 def mix_text(number: int, measured: MeasuredRecipe) -> str:
     """Tell a mix as text to paste: parts, amounts and how near it comes."""
     r = measured.recipe
+    counted = in_parts(measured)
     rows = [
-        f"{parts_word(count)} {paint.name} ({paint.id}): {millilitres(pour.ml)}"
+        (f"{parts_word(count)} " if counted else "")
+        + f"{paint.name} ({paint.id}): {millilitres(pour.ml)}"
         + ("" if pour.grams is None else f", {amount(pour.grams)} g")
         for paint, count, pour in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
     ]
@@ -191,7 +191,7 @@ def reach_text(found: Reach, *, asked: bool) -> str:
 
 def _towards(shortfall: Shortfall) -> str:
     """Say which way the wanted colour lies."""
-    return all_of(shortfall.towards) or say("otherwise")
+    return listed(shortfall.towards) or say("otherwise")
 
 
 def amount_line(ml: float | None, grams: float | None) -> str:

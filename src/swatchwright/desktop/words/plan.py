@@ -109,10 +109,11 @@ _SHORT = {Source.TIN: say("as the tin says"), Source.PRACTICE: say("common pract
 def summary(made: PlannedWork) -> str:
     """Say how much work it is, and when it is ready."""
     return say(
-        "{hours:.1f} hours of work, ready {day}, {time}",
+        "{hours:.1f} hours of work, ready {day}, {time}; use it gently until {gently}",
         hours=made.plan.hands_on / 60,
         day=day_name(made.plan.ready),
         time=at(made.plan.ready),
+        gently=day_name(made.plan.gently),
     )
 
 
@@ -214,23 +215,11 @@ def differs_line(now: PlanOrder, there: PlanOrder) -> str:
         told.append(say("water-borne paint") if water else say("solvent-borne paint"))
     if now.coats != there.coats:
         told.append(say_count("{count} coat of paint", "{count} coats of paint", there.coats))
-    if (now.primer, now.primer_coats) != (there.primer, there.primer_coats):
-        told.append(_primer_coats(there))
     if now.washes != there.washes:
         told.append(say_count("{count} wash", "{count} washes", there.washes))
     if (now.finish, now.finish_coats) != (there.finish, there.finish_coats):
         told.append(say("{finish} on top", finish=FINISH_WORDS[there.finish]))
     return say("The other pages say: {all}.", all=", ".join(told)) if told else ""
-
-
-def _primer_coats(there: PlanOrder) -> str:
-    if there.primer is Primer.ADHESION:
-        return say_count(
-            "{count} coats of adhesion primer",
-            "{count} coats of adhesion primer",
-            there.primer_coats,
-        )
-    return say_count("{count} coats of primer", "{count} coats of primer", there.primer_coats)
 
 
 def time_field(product: str, head: str) -> str:

@@ -27,6 +27,7 @@ EMPTY_TEXT = say(
     "Take it in daylight, from the front and a little to one side,\n"
     "with a grey card standing in the same light as its front."
 )
+NOTES = say("Notes on the picture")
 OPEN, OPEN_OTHER = say("Open a photo of the piece…"), say("Another photo…")
 OPEN_TIP = say("Open another photo of the piece in place of this one")
 SAMPLE = say("Try it on a sample box")

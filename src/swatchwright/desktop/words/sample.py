@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.sample import Advice, NextMix
 from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, How, Judged
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop
+from swatchwright.acts.sample_why import Why
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.language import figure, listed, say, say_in
 from swatchwright.piece.names import zone_word
+from swatchwright.sheet.told import date_text
 from swatchwright.shelf.shelf import Shelf
 
 HEADING = say("Sample")
@@ -46,6 +50,7 @@ EYE_NOTHING_ELSE = say("nothing else")
 EYE_TAKE = say("So it looks")
 
 MIXED = say("What the sample was mixed of")
+AS_MIXED = say("as it was mixed")
 WHICH_MIX = say_in("one of several", "Mix")
 NEXT_STRIPES = (
     say("to be brushed beside that, to one side"),
@@ -63,13 +68,22 @@ DIFFERENCE = say("The sample beside the cloth")
 NO_DIFFERENCE = say(
     "Mark the cloth and the sample, or say how it looks, and the difference stands here."
 )
+AGAINST = say(
+    "The sample is judged against the cloth in the same photo, not against the wanted colour."
+)
+MISREAD = say(
+    "The grey is not on a grey card, so no difference can be told by it. Mark the card first."
+)
 KEEP = say("What do I add?")
+KEEP_ALL_THE_SAME = say("What do I add, all the same?")
 KEEP_TIP = say("Keep this sample with the job, learn from it, and find what to add")
-FIELD_CLOTH, FIELD_SAMPLE, FIELD_AFTER = say("cloth"), say("sample"), say("expected then")
+FIELD_CLOTH, FIELD_SAMPLE = say("cloth"), say("sample")
+FIELD_NOW = say("sample now")
+FIELD_ADDED, FIELD_FRESH = say("after adding"), say("fresh sample")
 
 NEXT = say("What to do")
 POT = say("Put right a pot of")
-TUB = say("in a tub of")
+TUB = say("that has room for")
 NO_ADVICE = say("Once a sample is kept, what to add stands here.")
 FAN = say("Choose from a fan by eye…")
 DONE = {
@@ -86,9 +100,20 @@ DONE_MORE = {
     ),
 }
 MOST_ACCEPT = say("Most people would accept it as it is. To come nearer still:")
-NOTHING_TO_ADD = say("Nothing that may be added to this pot, in this tub, brings it nearer.")
+NOTHING_TO_ADD = say(
+    "Nothing that may be added to this pot, with the room it has, brings it nearer."
+)
 FRESH = say("Or a fresh sample")
 FRESH_BETTER = say("Better: a fresh sample")
+OR_ADD = say("Or add to the pot")
+UNSURE = say(
+    "Neither is sure to come nearer than this sample: what is not known of paints and cloth is as "
+    "large as what is left. Stripes brushed beside it in the same photo tell more."
+)
+MISREAD_ADVICE = say(
+    "The grey in the photo of this sample was none, so what follows is wrong. Mark the grey card, "
+    "and ask again."
+)
 BESIDE = say("Brush these beside it in the same photo: to either side of where it is least sure.")
 
 HOME = say("How it came home")
@@ -172,9 +197,29 @@ def mix_name(number: int, ids: tuple[str, ...], shelf: Shelf) -> str:
     return f"{number}: {', '.join(shelf.paint(id_).name for id_ in ids)}"
 
 
+def sample_head(number: int, *, held: bool) -> str:
+    """Head what a sample was mixed of: one that was kept, or the next one."""
+    if held:
+        return say(
+            "Sample {number}, which you see. The next one begins with another photo or mark, or "
+            "when you say how it looks.",
+            number=number,
+        )
+    return say("The next one, sample {number}", number=number)
+
+
+def two_photos(apart: float) -> str:
+    """Say that the cloth is another colour here than where it was wanted from."""
+    return say(
+        "Here the cloth is {apart:.0f} from the wanted colour, more than both photos leave in "
+        "doubt. The sample is judged against the cloth in this photo. Look at the light of both.",
+        apart=apart,
+    )
+
+
 def difference(judged: Judged) -> str:
-    """Say in words how the sample differs."""
-    told = difference_words(judged.cloth, judged.sample)
+    """Say in words how the sample differs, in all directions that can be seen."""
+    told = difference_words(judged.cloth, judged.sample, seen=JUST_SEEN)
     if not told:
         return _begun(closeness(judged.delta_e))
     return _begun(say("{ways} than the cloth", ways=listed(told)))
@@ -221,8 +266,47 @@ def field_name(judged: Judged) -> str:
 
 
 def add_lines(advice: Advice) -> tuple[str, ...]:
-    """Say what to add to the pot, the least first."""
-    return tuple(f"{millilitres(step.ml)}  {step.paint.name}" for step in advice.additions.steps)
+    """Say what to add to the pot, the least first, and what each does to it."""
+    turns = pairwise(advice.turns)
+    return tuple(
+        _add_line(f"{millilitres(step.ml)}  {step.paint.name}", difference_words(*turn))
+        for step, turn in zip(advice.additions.steps, turns, strict=True)
+    )
+
+
+def _add_line(told: str, ways: tuple[str, ...]) -> str:
+    return say("{paint}: makes it {ways}", paint=told, ways=listed(ways)) if ways else told
+
+
+def why_lines(advice: Advice) -> tuple[str, ...]:
+    """Say why a fresh sample is better, in a line or two."""
+    held = sum(ml for _, ml in advice.pot)
+    added = advice.additions.volume - held
+    told = {
+        Why.NOTHING: NOTHING_TO_ADD,
+        Why.MUCH: say(
+            "To put this pot right would take {added}, {share:.0%} of what is in it.",
+            added=millilitres(added),
+            share=added / held,
+        ),
+        Why.LITTLE: say(
+            "Adding would help little: this sample is {now:.1f} off, and the pot would still be "
+            "about {then:.1f} off.",
+            now=advice.last.delta_e,
+            then=advice.after.usual,
+        ),
+        Why.NEARER: say("What is in the pot stands in the way: a fresh mix can come nearer."),
+    }
+    return tuple(told[why] for why in advice.why[:2])
+
+
+def fields_name(word: str, usual: float) -> str:
+    """Tell cloth, sample and what may be expected to a screen reader."""
+    return say(
+        "cloth beside the sample as it is and {then}: about {off:.1f} from the cloth",
+        then=word,
+        off=usual,
+    )
 
 
 def pot_after(advice: Advice) -> str:
@@ -275,7 +359,7 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
         off=one.delta_e,
         doubt=one.give_or_take,
         how=how,
-        day=one.day,
+        day=date_text(one.day),
         mix=of,
     )
 

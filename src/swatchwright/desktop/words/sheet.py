@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -124,13 +126,20 @@ def zone_choice(zone: str) -> str:
     return zone_item(zone)
 
 
-def file_name(title: str, form: SheetForm) -> str:
-    """Propose a name for the file."""
-    plain = "".join(letter if letter.isalnum() else "-" for letter in title.strip().lower())
-    name = plain.strip("-")[:60] or say_in("in the name of a file", "recipe")
+def file_name(title: str, client: str, form: SheetForm) -> str:
+    """Propose a name for the file: piece and client, in letters that every system takes."""
+    told = [text for text in (_plain(title), _plain(client)) if text]
+    name = "-".join(told) or say_in("in the name of a file", "recipe")
     if form.as_label:
         return say("{name}-label.pdf", name=name)
     return say("{name}-sheet.pdf", name=name)
+
+
+def _plain(text: str) -> str:
+    """Give a text in small plain letters, with a dash for all others."""
+    letters = unicodedata.normalize("NFKD", text.casefold())
+    bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
+    return "-".join(re.findall(r"[a-z0-9]+", bare))[:40].strip("-")
 
 
 def with_ending(name: str, chosen: str) -> Path:
@@ -142,8 +151,9 @@ def with_ending(name: str, chosen: str) -> Path:
 
 
 def saved(paths: Sequence[Path]) -> str:
-    """Say what was written."""
-    return say("Written: {name}", name=", ".join(path.name for path in paths))
+    """Say what was written, and in which folder."""
+    names = ", ".join(path.name for path in paths)
+    return say("Written: {name}, in the folder {folder}", name=names, folder=paths[0].parent)
 
 
 def trouble(error: MendableError) -> str:
@@ -178,6 +188,8 @@ def preview_told(content: SheetContent) -> str:
 def _zone_told(zone: Zone) -> str:
     paints = ", ".join(
         say("{paint} {parts:.6g} parts", paint=paint.name, parts=paint.parts)
+        if zone.in_parts
+        else say("{paint} {ml:g} ml", paint=paint.name, ml=paint.ml)
         for paint in zone.paints
     )
     told = say("{paints}; {ml:g} ml.", paints=paints, ml=zone.volume)
@@ -240,11 +252,6 @@ def code_head(recipe: CodeRecipe) -> str:
         "" if recipe.ml is None else say("{ml:g} ml", ml=recipe.ml),
     ]
     return ", ".join(text for text in told if text) or say("A recipe")
-
-
-def parts_told(parts: float) -> str:
-    """Say how many parts of a paint."""
-    return say("1 part") if parts == 1 else say("{parts:.6g} parts", parts=parts)
 
 
 def shelf_line(found: OnShelf) -> str:

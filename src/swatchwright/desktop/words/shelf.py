@@ -171,6 +171,11 @@ def coats_word(coats: int) -> str:
     return say_count("{count} coat", "{count} coats", coats)
 
 
+def coats_short(coats: int) -> str:
+    """Say how many coats where there is little room."""
+    return say_in("coats, where there is little room", "{count}", count=coats)
+
+
 def let_down_word(parts: int) -> str:
     """Say how many parts of white are with one of the paint."""
     return say("1 : {parts} white", parts=parts)

@@ -22,6 +22,8 @@ from swatchwright.piece.work.order import (
     Use,
     Which,
 )
+from swatchwright.piece.work.prepare import put_back
+from swatchwright.piece.work.stirring import mixing, pass_of, wash_mixing
 from swatchwright.piece.work.task import StepKind, Task
 from swatchwright.piece.work.times import Wait
 from swatchwright.piece.work.waits import SLICK, last_wait, usual_primer, wait_after
@@ -72,7 +74,7 @@ def coating(order: PlanOrder) -> Iterator[Task]:
         if i or stance.rests_on in {Which.TOP, Which.FRONT}:
             yield _turned(stance.rests_on)
         to_be_turned = i + 1 < len(stood)
-        tasks = list(_layers(order, stance, to_be_turned=to_be_turned))
+        tasks = list(_layers(order, stance, first=not i, to_be_turned=to_be_turned))
         for task, following in pairwise([*tasks, None]):
             assert task is not None  # noqa: S101 - only the last is None
             last = following is None and to_be_turned
@@ -94,9 +96,8 @@ def finishing(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     how = say("Let it harden before it is used: nothing set on it, no water, no cloth over it.")
     yield Task(StepKind.CURE, say_in("step", "Cure"), how, 0.0, last, rests_on)
     if order.fittings:
-        how = say("Put drawers, doors, handles and locks back, with a drop of wax on the runners.")
         title = say_in("step", "Refit")
-        yield Task(StepKind.REFIT, title, how, _REFITTING, Wait(0.0), rests_on)
+        yield Task(StepKind.REFIT, title, put_back(order), _REFITTING, Wait(0.0), rests_on)
 
 
 # --- layers --------------------------------------------------------------------------------------
@@ -108,7 +109,7 @@ _PRIMED = {
 }
 
 
-def _layers(order: PlanOrder, stance: Stance, *, to_be_turned: bool) -> Iterator[Task]:
+def _layers(order: PlanOrder, stance: Stance, *, first: bool, to_be_turned: bool) -> Iterator[Task]:
     if order.stain_block:
         title = say_in("step", "Stain block")
         how = say("Seal knots, stains and old ink with a stain block.")
@@ -123,14 +124,28 @@ def _layers(order: PlanOrder, stance: Stance, *, to_be_turned: bool) -> Iterator
             stance,
             Danger.MIXING,
         )
+    if first:
+        yield from mixing(order, stance.rests_on)
     yield from _paint(order, stance)
-    for n in range(1, order.washes + 1):
-        title = say("Wash {n}", n=n)
-        how = say("Brush the wash over a part at a time and wipe it back along the grain.")
-        yield _wet(StepKind.WASH, title, how, order, stance, Danger.MIXING)
+    if first:
+        yield from wash_mixing(order, stance.rests_on)
+    yield from _washes(order, stance)
     # Paint does not hold on wax or oil, and hands carry them: none before all is painted.
     if not (to_be_turned and order.finish in SLICK):
         yield from _clear(order, stance)
+
+
+def _washes(order: PlanOrder, stance: Stance) -> Iterator[Task]:
+    for n in range(1, order.washes + 1):
+        laid = pass_of(order, n)
+        title = say("Wash {n}", n=n)
+        how = say("Brush the wash over a part at a time and wipe it back along the grain.")
+        if laid is not None and laid.glaze:
+            title = say("Glaze {n}", n=n)
+            how = say("Brush the glaze over a part at a time and lay it off along the grain.")
+        elif laid is not None and not laid.wiped:
+            how = say("Brush the wash over a part at a time, thin and even, and leave it.")
+        yield _wet(StepKind.WASH, title, how, order, stance, Danger.MIXING)
 
 
 def _paint(order: PlanOrder, stance: Stance) -> Iterator[Task]:

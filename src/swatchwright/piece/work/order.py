@@ -11,7 +11,9 @@ __all__ = [
     "Age",
     "Carrier",
     "FinishKind",
+    "Laid",
     "Lead",
+    "Loose",
     "PaintTimes",
     "PlanOrder",
     "Primer",
@@ -87,6 +89,14 @@ class Use(StrEnum):
     FOOD = "food"
 
 
+class Loose(StrEnum):
+    """What of a piece is taken off or out before it is painted."""
+
+    LID = "lid"
+    DRAWERS = "drawers"
+    DOORS = "doors"
+
+
 class Which(StrEnum):
     """A way that the piece can be stood or laid on, or painted from."""
 
@@ -146,6 +156,31 @@ class Week:
 
 
 @dataclass(frozen=True, slots=True)
+class Laid:
+    """A wash or a glaze: what it is stirred of, and how it is laid.
+
+    Parameters
+    ----------
+    paints
+        Names and parts.
+    water
+        Parts of water, of a glaze its medium, to one of paint.
+    glaze
+        Whether it is a glaze.
+    wiped
+        Whether it is wiped back.
+    passes
+        How often it is laid.
+    """
+
+    paints: tuple[tuple[str, float], ...]
+    water: float
+    glaze: bool = False
+    wiped: bool = True
+    passes: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class PlanOrder:
     """All that a plan is made from.
 
@@ -185,6 +220,14 @@ class PlanOrder:
         What the tins say; None for common practice.
     room, week
         Where and when.
+    laid
+        What the washes are, in their turn; empty where it is not known.
+    loose
+        What of the piece comes off or out; None where it is not known.
+    seat
+        Whether it is sat on.
+    own
+        What was set by hand and follows nothing else; None where that is not told.
     """
 
     name: str
@@ -212,6 +255,10 @@ class PlanOrder:
     finish_times: PaintTimes | None = None
     room: Room = Room()
     week: Week = Week()
+    laid: tuple[Laid, ...] = ()
+    loose: tuple[Loose, ...] | None = None
+    seat: bool = False
+    own: tuple[str, ...] | None = None
 
     @property
     def lead_matters(self) -> bool:

@@ -10,13 +10,17 @@ from swatchwright.piece.names import side_word
 from swatchwright.piece.work.cautions import CAUTIONS, Caution, Danger
 from swatchwright.piece.work.check import checked_plan_order
 from swatchwright.piece.work.coats import SLICK, coating, finishing, stances
-from swatchwright.piece.work.order import Lead, PlanOrder, Room, Which
+from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Room, Which
 from swatchwright.piece.work.prepare import preparation
 from swatchwright.piece.work.schedule import Session, dated
+from swatchwright.piece.work.stirring import sampled
 from swatchwright.piece.work.task import StepKind, Task
 from swatchwright.piece.work.times import Source, Wait, dew_point, drawn_out, wait_factor
 
 __all__ = ["Plan", "Step", "plan_of"]
+
+_GENTLY = 28 * 1440.0
+"""Minutes from when it may be used until it is as hard as it gets: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +78,8 @@ class Plan:
         In their order.
     ready
         When it may be used, local time.
+    gently
+        Until when it is to be used gently, as it goes on hardening, local time.
     hands_on
         Minutes of work in all.
     wait_factor
@@ -82,15 +88,19 @@ class Plan:
         Each that a step names, once; in English until they are shown.
     notes
         What was assumed, in plain words.
+    weak
+        Where what goes on top is weak for how the piece is used, in plain words; or empty.
     """
 
     name: str
     steps: tuple[Step, ...]
     ready: str
+    gently: str
     hands_on: float
     wait_factor: float
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
+    weak: str = ""
 
 
 def plan_of(order: PlanOrder) -> Plan:
@@ -115,17 +125,20 @@ def plan_of(order: PlanOrder) -> Plan:
         order.name,
         steps,
         _ready(steps),
+        _later(_ready(steps), _GENTLY),
         sum(step.hands_on for step in steps),
         factor,
         tuple(CAUTIONS[danger] for danger in named),
         _notes(order, factor, tasks),
+        _weak(order),
     )
 
 
 def _tasks(order: PlanOrder) -> list[Task]:
     stood = stances(order)
     first = Which.BACK if order.flat else Which.UNDERSIDE
-    return [*preparation(order, first), *coating(order), *finishing(order, stood[-1].rests_on)]
+    tasks = [*preparation(order, first), *coating(order), *finishing(order, stood[-1].rests_on)]
+    return list(sampled(order, tasks, first))
 
 
 def _drawn(task: Task, factor: float) -> Task:
@@ -153,8 +166,27 @@ def _step(number: int, task: Task, sessions: tuple[Session, ...], start: str, en
 
 def _ready(steps: tuple[Step, ...]) -> str:
     """Give when the last step is over, and what it leaves has hardened."""
-    last = datetime.fromisoformat(steps[-1].end) + timedelta(minutes=steps[-1].wait)
-    return last.isoformat(timespec="minutes")
+    return _later(steps[-1].end, steps[-1].wait)
+
+
+def _later(moment: str, minutes: float) -> str:
+    later = datetime.fromisoformat(moment) + timedelta(minutes=minutes)
+    return later.isoformat(timespec="minutes")
+
+
+def _weak(order: PlanOrder) -> str:
+    """Say where wax or oil is weak for how the piece is used; common practice, no source."""
+    if order.finish not in SLICK or not (order.seat or order.uses):
+        return ""
+    if order.finish is FinishKind.WAX:
+        return say(
+            "Wax is weak where it is sat on, where children are and where food is: a varnish meant "
+            "for that lasts better, and its label decides."
+        )
+    return say(
+        "Oil is weak where it is sat on, where children are and where food is: a varnish meant "
+        "for that lasts better, and its label decides."
+    )
 
 
 def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...]:
@@ -196,7 +228,7 @@ def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...
                 finish=say(order.finish.value),
             )
         )
-    notes.append(say("It goes on hardening for weeks: use it gently for a month."))
+    notes.append(say("It goes on hardening for weeks after it is ready (common practice)."))
     return tuple(notes)
 
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.piece.work.cautions import Danger
-from swatchwright.piece.work.order import PlanOrder, Surface, Which
+from swatchwright.piece.work.order import Loose, PlanOrder, Surface, Which
 from swatchwright.piece.work.task import StepKind, Task
 from swatchwright.piece.work.times import Wait
 
-__all__ = ["preparation"]
+__all__ = ["preparation", "put_back"]
 
 # Minutes for each m2, and minutes at the least: common practice, no source.
 _PACE = {
@@ -67,7 +67,7 @@ def preparation(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     if order.without_dust:
         yield _lead_care(rests_on)
     if order.fittings:
-        yield _remove(rests_on)
+        yield _remove(order, rests_on)
     yield from _clean(order, rests_on)
     yield _rub_down(order, rests_on)
     yield _dust_off(order, rests_on)
@@ -105,14 +105,63 @@ def _lead_care(rests_on: Which) -> Task:
     )
 
 
-def _remove(rests_on: Which) -> Task:
+_ANY = (
+    mark(
+        "Take off handles, hinges and locks, take out drawers and doors, and bag and label the "
+        "screws."
+    ),
+    mark("Put drawers, doors, handles and locks back, with a drop of wax on the runners."),
+)
+
+# How fittings come off and go on again, by what of the piece is loose.
+_LOOSE = {
+    frozenset({Loose.LID}): (
+        mark(
+            "Take the lid off its hinges, then hinges, handles and locks off the rest, and bag and "
+            "label the screws."
+        ),
+        mark(
+            "Hang the lid on its hinges, and put handles and locks back; soft pads keep the lid "
+            "from sticking to the rim."
+        ),
+    ),
+    frozenset({Loose.DRAWERS}): (
+        mark(
+            "Take the drawers out and number them, take off handles and locks, and bag and label "
+            "the screws."
+        ),
+        mark("Put handles, locks and drawers back, with a drop of wax on the runners."),
+    ),
+    frozenset({Loose.DOORS}): (
+        mark(
+            "Take the doors off their hinges, take off handles and locks, and bag and label the "
+            "screws."
+        ),
+        mark("Put handles and locks back, and hang the doors."),
+    ),
+    frozenset({Loose.DRAWERS, Loose.DOORS}): _ANY,
+    frozenset[Loose](): (
+        mark("Take off what is screwed on or hooked in, and bag and label the screws."),
+        mark("Put back what was taken off."),
+    ),
+}
+
+
+def _fittings(order: PlanOrder) -> tuple[str, str]:
+    """Give how fittings come off, and how they go on again."""
+    return _ANY if order.loose is None else _LOOSE.get(frozenset(order.loose), _ANY)
+
+
+def put_back(order: PlanOrder) -> str:
+    """Say how the fittings go on again."""
+    return say(_fittings(order)[1])
+
+
+def _remove(order: PlanOrder, rests_on: Which) -> Task:
     return Task(
         StepKind.REMOVE,
         say_in("step", "Remove fittings"),
-        say(
-            "Take off handles, hinges and locks, take out drawers and doors, and bag and label the "
-            "screws."
-        ),
+        say(_fittings(order)[0]),
         20.0,
         _NOW,
         rests_on,

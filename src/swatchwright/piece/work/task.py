@@ -36,6 +36,10 @@ class StepKind(StrEnum):
     CLEAR = "clear finish"
     BUFF = "buff"
     CURE = "cure"
+    SAMPLE = "sample"
+    CHECK = "check the sample"
+    MIX = "mix"
+    MIX_WASH = "mix the wash"
     REFIT = "refit"
 
 

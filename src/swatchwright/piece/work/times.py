@@ -16,6 +16,7 @@ from swatchwright.piece.work.order import Carrier, FinishKind, PaintTimes, Prime
 __all__ = [
     "ADHESION_BEFORE_PAINT",
     "BEFORE_WAX",
+    "BEFORE_WIPING",
     "BUFF_AFTER",
     "Source",
     "Wait",
@@ -39,6 +40,9 @@ ADHESION_BEFORE_PAINT = _DAY
 
 BEFORE_WAX = _DAY
 """Minutes from the last coat to wax, or to oil."""
+
+BEFORE_WIPING = {Carrier.WATER: 12 * _HOUR, Carrier.SOLVENT: _DAY}
+"""Minutes from a coat to what is wiped back over it, until it bears a wet rag: overnight."""
 
 BUFF_AFTER = 30.0
 """Minutes from waxing to buffing."""

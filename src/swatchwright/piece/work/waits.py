@@ -12,6 +12,8 @@ __all__ = ["SLICK", "last_wait", "usual_primer", "wait_after"]
 SLICK = frozenset({FinishKind.WAX, FinishKind.OIL})
 """Finishes on which paint does not hold."""
 
+_PAINTED = frozenset({StepKind.COAT, StepKind.WASH})
+
 _HOLDS = {
     Surface.RAW: Primer.ORDINARY,
     Surface.PAINTED: Primer.NONE,
@@ -81,9 +83,25 @@ def _practice_between(order: PlanOrder, kind: StepKind, following: StepKind) -> 
     primer, _ = usual_primer(order)
     if kind is StepKind.PRIME and primer is Primer.ADHESION and following is not StepKind.PRIME:
         return Wait(times.ADHESION_BEFORE_PAINT)
+    if following in {StepKind.MIX_WASH, StepKind.WASH} and kind in _PAINTED and _wiped(order):
+        return _bears_a_rag(order, kind)
     if following is StepKind.CLEAR and kind is not StepKind.CLEAR and order.finish in SLICK:
         return Wait(times.BEFORE_WAX)
     return Wait(0.0)
+
+
+def _wiped(order: PlanOrder) -> bool:
+    """Tell whether a wash is wiped back; one of which nothing is known usually is."""
+    return any(laid.wiped for laid in order.laid) or not order.laid
+
+
+def _bears_a_rag(order: PlanOrder, kind: StepKind) -> Wait:
+    """Wait until a coat bears a wet rag; its tin shortens that where it is hard before."""
+    usual = times.BEFORE_WIPING[order.carrier]
+    tin, source = _times(order, kind)
+    if source is Source.TIN and tin.hard < usual:
+        return Wait(tin.hard, source)
+    return Wait(usual)
 
 
 def _longest(tin: Wait, practice: Wait) -> Wait:

@@ -1,0 +1,52 @@
+"""Which answers of a plan were set by hand, and follow no other page."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from swatchwright.piece.work.order import PlanOrder
+
+__all__ = ["ANSWERS", "answers_set", "own_answers"]
+
+ANSWERS: dict[str, tuple[str, ...]] = {
+    "surface": ("surface",),
+    "carrier": ("carrier",),
+    "primer": ("primer", "primer_coats"),
+    "coats": ("coats",),
+    "washes": ("washes",),
+    "finish": ("finish", "finish_coats"),
+}
+"""The answers that follow what other parts of the job say, and the fields that hold each."""
+
+
+def own_answers(order: PlanOrder) -> frozenset[str]:
+    """Name the answers that were set by hand; where that is not told, those that are unusual."""
+    if order.own is not None:
+        return frozenset(order.own)
+    return _unlike(PlanOrder(order.name, order.start), order)
+
+
+def answers_set(before: PlanOrder, after: PlanOrder) -> PlanOrder:
+    """Mark as set by hand what differs from an order as it was shown.
+
+    A primer that is as is usual again follows again.
+
+    Parameters
+    ----------
+    before
+        The order as it was shown, following what is said elsewhere.
+    after
+        The same with what was changed.
+    """
+    own = own_answers(before) | _unlike(before, after)
+    if after.primer is None and not after.primer_coats:
+        own -= {"primer"}
+    return replace(after, own=tuple(sorted(own)))
+
+
+def _unlike(one: PlanOrder, other: PlanOrder) -> frozenset[str]:
+    return frozenset(
+        answer
+        for answer, fields in ANSWERS.items()
+        if any(getattr(one, name) != getattr(other, name) for name in fields)
+    )

@@ -1,0 +1,65 @@
+"""Why a fresh sample is better than adding to the pot, where it is."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from swatchwright.acts.sample_rounds import Round
+from swatchwright.mixing.mend import Additions, Pot
+from swatchwright.mixing.remix import Outlook
+
+__all__ = ["CLEARLY", "Why", "hardly_nearer", "why_fresh"]
+
+CLEARLY = 0.85
+"""What is clearly likelier to come home has at most this share of the other's outlook."""
+
+_LITTLE = 0.5
+"""An addition that leaves more than this share of what the sample was off by helps little."""
+
+_MUCH = 0.25
+"""An addition of more than this share of the pot is no putting right; common practice."""
+
+_AS_GOOD = 1.1
+_NEARER = 0.9
+
+
+class Why(StrEnum):
+    """Why a fresh sample is better."""
+
+    NOTHING = "nothing to add"
+    NEARER = "likelier to come home"
+    LITTLE = "adding helps little"
+    MUCH = "adding takes much"
+
+
+def why_fresh(
+    last: Round, pot: Pot, added: Additions, after: Outlook, fresh: Outlook
+) -> tuple[Why, ...]:
+    """Say why a fresh sample is better than adding; empty where adding does as well.
+
+    On simulated jobs (tools/judge_sample_loop.py) a fresh mix of as good an outlook comes as near
+    as an addition that takes much or helps little, and it leaves the pot as it is.
+
+    Parameters
+    ----------
+    last
+        The sample that is to be put right.
+    pot, added
+        What is there, and what to add to it.
+    after, fresh
+        What to expect of the pot after that, and of a fresh mix.
+    """
+    if not added.steps:
+        return (Why.NOTHING,)
+    nearer = fresh.later < CLEARLY * after.later
+    little = after.usual > _LITTLE * last.delta_e
+    much = added.volume - pot.volume > _MUCH * pot.volume
+    if not nearer and fresh.usual > _AS_GOOD * after.usual:
+        return ()
+    told = ((Why.MUCH, much), (Why.LITTLE, little), (Why.NEARER, nearer))
+    return tuple(why for why, holds in told if holds)
+
+
+def hardly_nearer(last: Round, after: Outlook, fresh: Outlook) -> bool:
+    """Tell whether neither way is likely to be nearer than the sample already is."""
+    return min(after.usual, fresh.usual) > _NEARER * last.delta_e

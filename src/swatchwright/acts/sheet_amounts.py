@@ -1,0 +1,205 @@
+"""How much of each paint as a sheet tells it: for the piece, to mix at once, and to buy.
+
+What to buy follows what the sheet says is mixed. That is what the piece takes, unless another
+amount was asked for or mixed last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from swatchwright.language import listed, mark, say
+from swatchwright.piece.amounts import Amounts, Batch, Purchase, purchases_of
+from swatchwright.piece.names import paint_word, zone_word
+from swatchwright.piece.order import AmountsOrder, Ingredient, ProductKind
+from swatchwright.piece.tins import TinSize
+from swatchwright.sheet.content import BuyLine, PaintLine, PieceLine
+from swatchwright.sheet.told import ml_text
+
+__all__ = [
+    "MixedHere",
+    "Reckoned",
+    "batch_of_zone",
+    "buy_lines",
+    "mixed_lines",
+    "piece_lines",
+]
+
+_SAME = 0.05
+"""ml below which two amounts are the same."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoned:
+    """The amounts of a piece, what they were reckoned from, and what is left of each paint, ml."""
+
+    order: AmountsOrder
+    amounts: Amounts
+    left: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class MixedHere:
+    """What the sheet says is mixed for a zone.
+
+    Parameters
+    ----------
+    volume
+        Of the mix, ml.
+    paints
+        What it is mixed of.
+    batch
+        What the piece takes of it; None where that is not known.
+    """
+
+    volume: float
+    paints: tuple[PaintLine, ...]
+    batch: Batch | None
+
+    @property
+    def as_the_piece_takes(self) -> bool:
+        """Whether just that is mixed which the piece takes."""
+        return self.batch is not None and abs(self.batch.mix_ml - self.volume) < _SAME
+
+
+def piece_lines(amounts: Amounts) -> tuple[PieceLine, ...]:
+    """Tell what each zone takes."""
+    return tuple(
+        PieceLine(
+            zone_word(row.zone), _called(amounts, row.product), row.area, row.coats, row.need_ml
+        )
+        for row in amounts.coatings
+    )
+
+
+def _called(amounts: Amounts, product: str) -> str:
+    """Give what a product is called: a mix by the zones that it is for."""
+    kinds = {batch.product: batch.kind for batch in amounts.batches}
+    if kinds.get(product) is not ProductKind.PAINT:
+        return paint_word(product)
+    zones = [zone_word(row.zone) for row in amounts.coatings if row.product == product]
+    return say("mix for {zones}", zones=listed(zones))
+
+
+# --- to mix --------------------------------------------------------------------------------------
+
+
+def batch_of_zone(amounts: Amounts | None, zone: str, zones: Sequence[str]) -> Batch | None:
+    """Give what the piece takes of the mix for a zone of the sheet; None where it is not known.
+
+    Parameters
+    ----------
+    amounts
+        Of the piece.
+    zone
+        The zone; the whole piece if it is not one of the piece's.
+    zones
+        All zones of the sheet: the whole piece is what none of them is.
+    """
+    if amounts is None:
+        return None
+    paints = {b.product: b for b in amounts.batches if b.kind is ProductKind.PAINT}
+    here = [row for row in amounts.coatings if row.product in paints]
+    named = [row.product for row in here if row.zone == zone]
+    others = [row.product for row in here if row.zone not in zones]
+    found = named or others
+    return paints[found[0]] if found else None
+
+
+def mixed_lines(amounts: Amounts, here: Sequence[MixedHere]) -> tuple[str, ...]:
+    """Say of each product how much of it the piece takes, and why so much."""
+    others = {m.batch.product for m in here if m.batch is not None and not m.as_the_piece_takes}
+    return tuple(
+        _mixed(batch, _called(amounts, batch.product), otherwise=batch.product in others)
+        for batch in amounts.batches
+    )
+
+
+def _mixed(batch: Batch, called: str, *, otherwise: bool) -> str:
+    """Say how much to mix of a product, or, where the sheet mixes another amount, what it takes."""
+    told = [
+        say(words, ml=ml)
+        for words, ml, there in (
+            (mark("{ml:.0f} to put on"), batch.need_ml, True),
+            (mark("{ml:.0f} for a sample"), batch.sample_ml, bool(batch.sample_ml)),
+            (mark("{ml:.0f} to touch up"), batch.touch_up_ml, bool(batch.touch_up_ml)),
+            (mark("{ml:.0f} of it water or thinner"), batch.thinner_ml, batch.thinner_ml >= 0.5),
+        )
+        if there
+    ]
+    if otherwise:
+        words = mark("The piece takes {amount} of {what}: {told}.")
+    elif batch.sample_ml or batch.touch_up_ml:
+        words = mark("Mix at once {amount} of {what}: {told}.")
+    else:
+        words = mark("Have ready {amount} of {what}: {told}.")
+    return say(words, amount=ml_text(batch.mix_ml), what=called, told=", ".join(told))
+
+
+# --- to buy --------------------------------------------------------------------------------------
+
+
+def buy_lines(reckoned: Reckoned, here: Sequence[MixedHere]) -> tuple[BuyLine, ...]:
+    """Tell what is needed of each paint for what the sheet says is mixed, and what to buy.
+
+    Primers, washes and whatever else is not mixed by the sheet are told as the piece takes them.
+
+    Raises
+    ------
+    MendableError
+        If no tins can be chosen for so much.
+    """
+    there = {
+        line.id: Ingredient(
+            line.id,
+            line.name,
+            tins=tuple(TinSize(ml, None) for ml in line.tins),
+            left_ml=reckoned.left.get(line.id, 0.0),
+        )
+        for mixed in here
+        for line in mixed.paints
+    }
+    there |= {i.id: i for product in reckoned.order.products for i in product.ingredients}
+    bought = purchases_of(_needs(reckoned, here), there)
+    return tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p)) for p in bought)
+
+
+def _needs(reckoned: Reckoned, here: Sequence[MixedHere]) -> dict[str, float]:
+    """Give ml of each paint, by its id."""
+    needs: dict[str, float] = {}
+    whole: set[str] = set()
+    for mixed in here:
+        # Zones of one recipe share the batch of the piece, which each of them tells of.
+        if mixed.batch is not None and mixed.as_the_piece_takes:
+            if mixed.batch.product in whole:
+                continue
+            whole.add(mixed.batch.product)
+        for line in mixed.paints:
+            needs[line.id] = needs.get(line.id, 0.0) + line.ml
+    by_recipe = {
+        product.id
+        for product in reckoned.order.products
+        if product.kind is ProductKind.PAINT
+        and product.id not in {i.id for i in product.ingredients}
+    }
+    for batch in reckoned.amounts.batches:
+        for paint in () if batch.product in by_recipe else batch.paints:
+            needs[paint.id] = needs.get(paint.id, 0.0) + paint.ml
+    return needs
+
+
+def _buy(purchase: Purchase) -> str:
+    to_buy = _to_buy(purchase)
+    if not purchase.left_ml:
+        return to_buy
+    left = ml_text(round(purchase.left_ml))
+    return say("{amount} left; {to_buy}", amount=left, to_buy=to_buy)
+
+
+def _to_buy(purchase: Purchase) -> str:
+    if purchase.short_ml:
+        return say("{amount} to get", amount=ml_text(round(purchase.short_ml)))
+    if not purchase.tins:
+        return say("nothing to buy")
+    return listed(f"{tin.count} × {ml_text(tin.size.ml)}" for tin in purchase.tins)

@@ -1,0 +1,12 @@
+"""The words of the button that sets up the bench."""
+
+from __future__ import annotations
+
+from swatchwright.language import say, say_in
+
+BENCH = say_in("light or dark, letters", "Bench")
+BENCH_TIP = say("Dark bench, larger and smaller letters")
+DARK = say("Dark bench")
+LARGER, SMALLER = say("Larger letters"), say("Smaller letters")
+USUAL = say("Usual letters")
+NO_ROOM = say("Larger letters: no room on this screen")

@@ -1,0 +1,114 @@
+"""Larger and smaller letters: chosen in the window, seen at once, kept for the next start."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+import pytest
+from PySide6.QtGui import QFontInfo
+from PySide6.QtTest import QTest
+
+from swatchwright.acts.habits import habits, keep_letters
+from swatchwright.desktop import letters
+from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.window import Window
+from swatchwright.desktop.words import bench as words
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+
+    from pytestqt.qtbot import QtBot
+
+
+@pytest.fixture(autouse=True)
+def usual_letters() -> Iterator[None]:
+    """Give the usual letters back."""
+    yield
+    letters.set_letters(1.0)
+
+
+@pytest.fixture
+def wide_screen(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Have a screen on which the largest letters have room."""
+    monkeypatch.setattr(letters, "_NEEDS", (100, 100))
+
+
+def letters_are(wanted: object) -> bool:
+    """Tell whether that is the size that was chosen."""
+    return letters.letters() == wanted
+
+
+def pixels(window: Window) -> int:
+    """Give how large the letters of the page in view are."""
+    return QFontInfo(window.mix_side.why.font()).pixelSize()
+
+
+@pytest.mark.usefixtures("wide_screen")
+def test_larger_letters_are_seen_at_once_and_kept(
+    with_cushion: Window, settle: Callable[[], None], qtbot: QtBot
+) -> None:
+    """Every part follows: text, the rail, the mixes in their columns; the next start too."""
+    window, before = with_cushion, pixels(with_cushion)
+    wide, rail = window.mix_side.columns()[0].width(), window.rail.width()
+    for _ in range(3):
+        window.bench.larger.trigger()
+    settle()
+    qtbot.waitUntil(lambda: pixels(window) == round(before * 1.3))
+    assert window.rail.width() == pytest.approx(rail * 1.3, abs=1)
+    qtbot.waitUntil(lambda: window.mix_side.columns()[0].width() == round(wide * 1.3))
+    assert habits().letters == pytest.approx(1.3)
+    window.show_page("plan")
+    settle()
+    plan = window.page("plan")
+    assert isinstance(plan, Page)
+    qtbot.waitUntil(lambda: QFontInfo(plan.hint.font()).pixelSize() == round(before * 1.3))
+    window.bench.usual.trigger()
+    window.show_page("colour")
+    qtbot.waitUntil(lambda: pixels(window) == before)
+    assert window.rail.width() == rail
+
+
+@pytest.mark.usefixtures("wide_screen")
+def test_they_stay_within_bounds(window: Window) -> None:
+    """However often it is pressed, letters are 0.9 to 1.5 times the usual size."""
+    for _ in range(9):
+        window.bench.larger.trigger()
+    assert letters.growth() == pytest.approx(1.5)
+    for _ in range(12):
+        window.bench.smaller.trigger()
+    assert letters.growth() == pytest.approx(0.9)
+
+
+@pytest.mark.usefixtures("wide_screen")
+def test_by_keys(with_cushion: Window, qtbot: QtBot) -> None:
+    """Alt with plus, minus and nought do so from any page."""
+    with_cushion.activateWindow()
+    for key, size in (("Alt++", 1.1), ("Alt+-", 1.0), ("Alt+-", 0.9), ("Alt+0", 1.0)):
+        QTest.keySequence(with_cushion, key)
+        wanted = pytest.approx(size)
+        qtbot.waitUntil(partial(letters_are, wanted))
+
+
+def test_no_larger_than_has_room(window: Window, monkeypatch: pytest.MonkeyPatch) -> None:
+    """On a screen that the window fills already they do not grow, and the menu says why."""
+    room = window.screen().availableSize()
+    monkeypatch.setattr(letters, "_NEEDS", (room.width(), room.height()))
+    window.bench.show_size()
+    window.bench.larger.trigger()
+    assert window.bench.larger.text() == words.NO_ROOM
+    assert letters.growth() == pytest.approx(1.0)
+
+
+def test_the_next_start_has_them(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What was chosen last is there when the window is opened again."""
+    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path))
+    keep_letters(0.9)
+    again = Window()
+    qtbot.addWidget(again)
+    assert letters.growth() == pytest.approx(0.9)
+    again.session.close()
+    again.desk.close()
