@@ -1,7 +1,7 @@
-"""Sheets and labels read back by others: text, fonts, colours, legibility and codes.
+"""Sheets and labels read back by others: text, fonts, colours and legibility.
 
 The PDF is read and rendered by PDFium, colours are reckoned by colour-science, contrast by the
-formula of [WCAG22], codes are decoded by ZXing.
+formula of [WCAG22].
 """
 
 from __future__ import annotations
@@ -9,7 +9,6 @@ from __future__ import annotations
 import ctypes
 from contextlib import closing
 from dataclasses import replace
-from functools import cache
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 
@@ -18,17 +17,27 @@ import numpy as np
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
-import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from PIL import Image, ImageFilter
+from PIL import Image
 
+from outside.printed_sheet import (
+    EDGE,
+    PARTS,
+    Letter,
+    box,
+    box_now,
+    crowded,
+    letters,
+    pages_text,
+    printed,
+    scanned,
+)
 from swatchwright.acts.recipes import typed_colour
 from swatchwright.acts.sheet import (
     LABELS,
     LabelSize,
     Paper,
-    Units,
     content_of_mix,
     document_of,
     pictures_of,
@@ -36,10 +45,7 @@ from swatchwright.acts.sheet import (
 )
 from swatchwright.colour.names import colour_name
 from swatchwright.language import ENGLISH, say, say_in, use_language
-from swatchwright.measures.kitchen import Country
-from swatchwright.paint.layers import Layer, LayerKind, Stack
-from swatchwright.sheet.content import BatchLine, NoteLine, PieceLine, PlanLine, SheetContent
-from swatchwright.sheet.square_code import code_side
+from swatchwright.sheet.content import SheetContent
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import Lab
 
@@ -47,91 +53,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from numpy.typing import NDArray
-
-    Letter = tuple[int, str, NDArray[np.float64]]
-
-PARTS = [("strong-red-orange", 361.0), ("pale-blue-greyish", 96.0), ("strong-yellow-orange", 43.0)]
-WASHED = Stack((Layer(LayerKind.WASH, (("stone-grey-warm", 1.0),), passes=2),))
-POINTS = 72 / 25.4
-EDGE = 8.0
-"""mm that most printers cannot print at the edges of a page: common practice, no source."""
-
-
-@cache
-def box() -> SheetContent:
-    """Give the sheet of a blanket box in clay red, under a wash."""
-    return box_now()
-
-
-def box_now() -> SheetContent:
-    """Give the same in the language that is in use."""
-    return content_of_mix(
-        demo_shelf(),
-        PARTS,
-        title="Blanket box",
-        client="Harbour workshop",
-        wanted=typed_colour(40, 40, 20),
-        layers=WASHED,
-        volume=512.3,
-        units=Units(spoons=Country.UNITED_KINGDOM),
-        day="2026-03-01",
-    )
-
-
-def crowded() -> SheetContent:
-    """Give a sheet with long words without a gap, many zones, many paints, and long lists."""
-    long, many = "Unbroken" * 22, [(p.id, float(i + 1)) for i, p in enumerate(_matte()[:8])]
-    content = content_of_mix(demo_shelf(), many, wanted=typed_colour(50, 0, 0), layers=WASHED)
-    paints = tuple(replace(p, name=f"{long} {p.name}", note=long) for p in content.zones[0].paints)
-    zone = replace(content.zones[0], paints=paints, trust=(long, *content.zones[0].trust))
-    return replace(
-        content,
-        title=f"{long} {long}",
-        client=long,
-        room_light=long,
-        job="a-very-long-id-of-a-job-" * 2,
-        brief="word " * 400,
-        zones=tuple(replace(zone, name=f"{long}{i}") for i in range(3)),
-        batches=tuple(BatchLine(i, "2026-03-01", 750.0, long, long) for i in range(12)),
-        piece=tuple(PieceLine(long, long, 123.45, 12, 12345.6) for _ in range(6)),
-        plan=tuple(PlanLine("Tue 2026-12-01", "09:00", long, long) for _ in range(12)),
-        notes=(NoteLine("2026-03-01", long * 8),),
-    )
-
-
-def _matte() -> list[Any]:
-    return [p for p in demo_shelf().paints if p.finish.waterborne]
-
-
-def pages_text(pdf: bytes) -> str:
-    """Give all text of a document, spaces made single."""
-    with closing(pypdfium2.PdfDocument(pdf)) as document:
-        texts = [page.get_textpage().get_text_range() for page in document]
-    return " ".join(" ".join(texts).replace("\ufffe", "").split())
-
-
-@cache
-def printed(made: Any, label: LabelSize | None = None) -> list[Letter]:
-    """Give the letters of a sheet, or of its labels."""
-    return letters(document_of(made(), label=label))
-
-
-def letters(pdf: bytes) -> list[Letter]:
-    """Give each printed letter: its page, itself, and its box (left, top, right, bottom), mm."""
-    found = []
-    with closing(pypdfium2.PdfDocument(pdf)) as document:
-        for number, page in enumerate(document):
-            high, text = page.get_height(), page.get_textpage()
-            for i in range(text.count_chars()):
-                left, bottom, right, top = text.get_charbox(i)
-                box_ = np.array([left, high - top, right, high - bottom]) / POINTS
-                letter = text.get_text_range(i, 1)
-                if letter.strip() and right > left and top > bottom:
-                    found.append((number, letter, box_))
-    return found
-
-
-# --- text ----------------------------------------------------------------------------------------
 
 
 def test_all_that_was_said_is_printed() -> None:
@@ -389,63 +310,6 @@ def test_words_can_be_read_in_colour_and_in_grey(
 # --- codes ---------------------------------------------------------------------------------------
 
 
-def scanned(png: bytes) -> list[str]:
-    """Give the texts of all codes in a picture."""
-    with Image.open(BytesIO(png)) as picture:
-        return [code.text for code in zxingcpp.read_barcodes(picture)]
-
-
-def test_the_code_of_a_sheet_is_read_from_its_picture() -> None:
-    """The rendered code gives the text that was put in, and that the recipe."""
-    texts = scanned(pictures_of(document_of(box()), dpi=150)[0])
-    assert texts == [box().zones[0].code]
-    assert [(p.id, p.parts) for p in read_code(texts[0]).paints] == PARTS
-
-
-@pytest.mark.parametrize("size", LABELS, ids=lambda size: size.name)
-def test_the_code_of_a_label_is_read_from_its_picture(size: LabelSize) -> None:
-    """The smaller code of a label gives paints, parts, volume and colours."""
-    (text,) = scanned(pictures_of(document_of(box(), label=size), dpi=300)[0])
-    recipe = read_code(text)
-    assert [(p.id, p.parts) for p in recipe.paints] == PARTS
-    assert recipe.ml == 512.3
-    assert recipe.dry is not None
-
-
-def test_all_codes_of_a_full_page_are_read() -> None:
-    """On a full page of the smallest labels every code can be read."""
-    pdf = document_of(box(), label=LABELS[1], fill=True)
-    assert len(scanned(pictures_of(pdf, dpi=300)[0])) == 21
-
-
-def test_a_tired_photo_of_the_code_is_still_read() -> None:
-    """Tilted, blurred, grey and saved as a small JPEG, the code can still be read."""
-    with Image.open(BytesIO(pictures_of(document_of(box()), dpi=200)[0])) as page:
-        worse = page.convert("L").rotate(7, fillcolor=255).filter(ImageFilter.GaussianBlur(0.8))
-        file = BytesIO()
-        worse.save(file, "JPEG", quality=60)
-    assert scanned(file.getvalue()) == [box().zones[0].code]
-
-
-def test_letters_of_all_kinds_come_through_a_code() -> None:
-    """A title with accents and Greek is read from the picture as it was written."""
-    content = content_of_mix(demo_shelf(), PARTS, title="Żółta skrzynia δ é − 箱")
-    (text,) = scanned(pictures_of(document_of(content), dpi=150)[0])
-    assert read_code(text).title == "Żółta skrzynia δ é − 箱"
-
-
-def test_the_largest_code_is_still_coarse_enough() -> None:
-    """Eight paints with long names make a code whose modules are a third of a mm or more."""
-    zone = crowded().zones[0]
-    assert len(zone.code.encode()) <= 600
-    assert 40.0 / code_side(zone.code) >= 0.33
-    texts = scanned(pictures_of(document_of(replace(box(), zones=(zone,))), dpi=200)[0])
-    assert texts == [zone.code]
-
-
-# --- in German -----------------------------------------------------------------------------------
-
-
 @pytest.fixture
 def in_german() -> Iterator[None]:
     """Say everything in German meanwhile."""
@@ -505,7 +369,10 @@ def test_a_german_label_cuts_no_name_and_no_caution(
 def test_a_german_code_is_the_english_one() -> None:
     """What a machine reads is the same in every language, and is read back as it was."""
     content = box_now()
-    ours, english = (read_code(zone.code) for zone in (*content.zones, *box().zones))
+    use_language(ENGLISH)
+    plain = box_now()
+    use_language("de")
+    ours, english = (read_code(zone.code) for zone in (*content.zones, *plain.zones))
     # The invented paints have names in every language; what makes the colour has not.
     assert [p.name for p in ours.paints] != [p.name for p in english.paints]
     named = zip(ours.paints, english.paints, strict=True)

@@ -24,7 +24,7 @@ from swatchwright.acts.sample_mixes import (
     shares_of,
 )
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop, best_of_last, stop_of
-from swatchwright.acts.sample_why import CLEARLY, Why, hardly_nearer, why_fresh
+from swatchwright.acts.sample_why import CLEARLY, Why, costs_of_adding, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -81,6 +81,8 @@ class Advice:
         Mixes to brush out beside it, one to either side of where it is least sure.
     why
         Why the fresh mix is better than adding; empty where adding does as well.
+    costs
+        What speaks against adding, even where a fresh mix is no better.
     unsure
         Whether neither is likely to be nearer than the sample is: too much is not known.
     """
@@ -96,6 +98,7 @@ class Advice:
     fresh: NextMix
     beside: tuple[NextMix, ...]
     why: tuple[Why, ...]
+    costs: tuple[Why, ...]
     unsure: bool
 
     @property
@@ -195,6 +198,7 @@ def advice_on(
         fresh=next_mix(learnt, again, fresh),
         beside=mixes_beside(learnt, again, fresh),
         why=why_fresh(last, held, added, after, again.outlook),
+        costs=costs_of_adding(last, held, added, after),
         unsure=hardly_nearer(last, after, again.outlook),
     )
     proposed = replace(last, added=tuple((s.paint.id, s.ml) for s in added.steps))

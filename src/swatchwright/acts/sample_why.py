@@ -8,7 +8,7 @@ from swatchwright.acts.sample_rounds import Round
 from swatchwright.mixing.mend import Additions, Pot
 from swatchwright.mixing.remix import Outlook
 
-__all__ = ["CLEARLY", "Why", "hardly_nearer", "why_fresh"]
+__all__ = ["CLEARLY", "Why", "costs_of_adding", "hardly_nearer", "why_fresh"]
 
 CLEARLY = 0.85
 """What is clearly likelier to come home has at most this share of the other's outlook."""
@@ -52,12 +52,19 @@ def why_fresh(
     if not added.steps:
         return (Why.NOTHING,)
     nearer = fresh.later < CLEARLY * after.later
-    little = after.usual > _LITTLE * last.delta_e
-    much = added.volume - pot.volume > _MUCH * pot.volume
     if not nearer and fresh.usual > _AS_GOOD * after.usual:
         return ()
-    told = ((Why.MUCH, much), (Why.LITTLE, little), (Why.NEARER, nearer))
-    return tuple(why for why, holds in told if holds)
+    costs = costs_of_adding(last, pot, added, after)
+    return (*costs, Why.NEARER) if nearer else costs
+
+
+def costs_of_adding(last: Round, pot: Pot, added: Additions, after: Outlook) -> tuple[Why, ...]:
+    """Say what speaks against adding, whether or not a fresh sample is better."""
+    if not added.steps:
+        return ()
+    little = after.usual > _LITTLE * last.delta_e
+    much = added.volume - pot.volume > _MUCH * pot.volume
+    return tuple(why for why, holds in ((Why.MUCH, much), (Why.LITTLE, little)) if holds)
 
 
 def hardly_nearer(last: Round, after: Outlook, fresh: Outlook) -> bool:

@@ -59,4 +59,4 @@ def _find(words: str, *, json: bool) -> None:
     for one in found:
         print(f"{one.page.name:<12}  {one.page.title}\n              {one.piece}")
     if not found:
-        print("No page of the guide holds all of these words.")
+        print("No page of the guide holds any of these words.")

@@ -22,5 +22,7 @@ def add_guide(commands: Commands) -> None:
         "page", metavar="PAGE", nargs="?", help="its name or the beginning of it (index)"
     )
     guide.add_argument("--list", action="store_true", help="list the pages instead")
-    guide.add_argument("--find", metavar="WORDS", help="list the pages that hold all these words")
+    guide.add_argument(
+        "--find", metavar="WORDS", help="list the pages that hold these words, the best first"
+    )
     add_json(guide)

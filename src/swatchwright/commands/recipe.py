@@ -147,10 +147,10 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     ]
     if len(pours) > 1:
         print(f"    pour in turn: {', '.join(pours)} until a sample has dried")
-    told = [f"a slip of 5 % in a measure moves it {measured.slip:.1f}"]
-    told.append(f"from light to light it changes by {measured.light_change:.1f}")
+    minded = [f"a slip of 5 % in a measure moves it {measured.slip:.1f}"]
+    minded.append(f"from light to light it changes by {measured.light_change:.1f}")
     if measured.price is not None:
-        told.append(f"costs {measured.price:.2f}")
-    print(f"    {'; '.join(told)}")
+        minded.append(f"costs {measured.price:.2f}")
+    print(f"    {'; '.join(minded)}")
     if measured.confidence.both:
         print(f"    {doubt_text(measured.confidence)}")

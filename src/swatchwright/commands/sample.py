@@ -213,8 +213,18 @@ def _print(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> No
         return
     if advice.accepted:
         print("Most people would accept it as it is; to come nearer still:")
-    _print_additions(advice)
-    _print_fresh(shelf, advice)
+    if judged.misread:
+        print("The grey is none, so what follows is wrong: mark the grey card.")
+    if advice.unsure:
+        print("Neither is sure to come nearer than this sample: stripes beside it tell more.")
+    if advice.costs and not advice.why:
+        print(f"Mind: {', '.join(advice.costs)}.")
+    if advice.better_fresh:
+        _print_fresh(shelf, advice)
+        _print_additions(advice)
+    else:
+        _print_additions(advice)
+        _print_fresh(shelf, advice)
 
 
 def _print_additions(advice: Advice) -> None:
@@ -233,7 +243,9 @@ def _print_additions(advice: Advice) -> None:
 
 def _print_fresh(shelf: Shelf, advice: Advice) -> None:
     volume = sum(ml for _, ml in advice.fresh.mixed)
-    lead = "Better, mix" if advice.better_fresh or not advice.additions.steps else "Or mix"
+    lead = "Better, mix" if advice.better_fresh else "Or mix"
+    if advice.why:
+        print(f"A fresh sample is better: {', '.join(advice.why)}.")
     print(f"{lead} {volume:.0f} ml afresh, about {advice.fresh.outlook.usual:.1f} from the cloth:")
     for pour in advice.fresh.pours:
         held = "  only once a sample has dried" if pour.held_back else ""
@@ -271,6 +283,7 @@ def _as_json(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> 
         "fresh": _mix_json(shelf, advice.fresh),
         "beside": [_mix_json(shelf, other) for other in advice.beside],
         "better_fresh": advice.better_fresh,
+        "why_fresh": list(advice.why),
     }
 
 

@@ -38,7 +38,7 @@ from swatchwright.acts.sample_rounds import (
     tried_as,
 )
 from swatchwright.acts.sample_tried import tried_line
-from swatchwright.acts.sample_why import Why, hardly_nearer, why_fresh
+from swatchwright.acts.sample_why import Why, costs_of_adding, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.mixing.mend import Addition, Additions, Pot
@@ -298,6 +298,8 @@ def test_why_a_fresh_sample_is_better() -> None:
     assert why_fresh(last, pot, added(9.0), good, good) == (Why.MUCH,)
     assert why_fresh(last, pot, added(1.0), fair, fair) == (Why.LITTLE,)
     assert why_fresh(last, pot, added(9.0), good, bad) == ()
+    assert costs_of_adding(last, pot, added(9.0), good) == (Why.MUCH,)
+    assert costs_of_adding(last, pot, added(0.0), bad) == ()
     assert why_fresh(last, pot, added(1.0), fair, good) == (Why.LITTLE, Why.NEARER)
     assert hardly_nearer(last, bad, bad)
     assert not hardly_nearer(last, bad, good)

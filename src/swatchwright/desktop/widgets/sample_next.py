@@ -99,8 +99,9 @@ class SampleNext(QWidget):
             self._say(words.UNSURE)
         if advice.better_fresh:
             self._say(words.FRESH_BETTER, "heading")
-            for line in words.why_lines(advice):
-                self._say(line)
+        for line in words.why_lines(advice):
+            self._say(line)
+        if advice.better_fresh:
             self._show_fresh(advice, shelf, "strong")
             if advice.additions.steps:
                 self._say(words.OR_ADD, "heading")

@@ -279,7 +279,7 @@ def _add_line(told: str, ways: tuple[str, ...]) -> str:
 
 
 def why_lines(advice: Advice) -> tuple[str, ...]:
-    """Say why a fresh sample is better, in a line or two."""
+    """Say why a fresh sample is better, or what speaks against adding, in a line or two."""
     held = sum(ml for _, ml in advice.pot)
     added = advice.additions.volume - held
     told = {
@@ -297,7 +297,7 @@ def why_lines(advice: Advice) -> tuple[str, ...]:
         ),
         Why.NEARER: say("What is in the pot stands in the way: a fresh mix can come nearer."),
     }
-    return tuple(told[why] for why in advice.why[:2])
+    return tuple(told[why] for why in (advice.why or advice.costs)[:2])
 
 
 def fields_name(word: str, usual: float) -> str:
