@@ -159,7 +159,8 @@ class TestKilled:
         assert window.session.marks.grey == cushion.grey
         assert window.session.marks.cloth is None
         assert window.session.found is not None
-        assert window.session.wanted is not None
+        # Before the cloth is marked no colour is wanted.
+        assert window.session.wanted is None
 
 
 class TestLeft:

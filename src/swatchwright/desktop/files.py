@@ -70,7 +70,7 @@ class _Fitting(QObject):
 
 def _fit(dialog: QFileDialog) -> None:
     """Give a dialog room for its names, and letters as large as those of the window."""
-    dialog.setStyleSheet(f"QWidget {{ font-size: {grown(14)}px; }}")
+    dialog.setStyleSheet(f"font-size: {grown(14)}px")
     room = dialog.screen().availableSize()
     dialog.resize(min(grown(_SIZE[0]), room.width()), min(grown(_SIZE[1]), room.height()))
     for tree in dialog.findChildren(QTreeView):

@@ -197,7 +197,7 @@ def _towards(shortfall: Shortfall) -> str:
 def amount_line(ml: float | None, grams: float | None) -> str:
     """Say how much to measure out exactly; what is None is left out."""
     told = [
-        "" if ml is None else say("to the ml: {amount}", amount=millilitres(ml)),
+        "" if ml is None else say("or {amount}", amount=millilitres(ml)),
         "" if grams is None else f"{amount(grams)} g",
     ]
     return "  ·  ".join(text for text in told if text)
