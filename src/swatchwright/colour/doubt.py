@@ -5,7 +5,7 @@ A step of CIELAB is one of CIEDE2000 only near grey: of a strong colour it is ha
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 import numpy as np
@@ -51,6 +51,8 @@ def usual_difference(lab: Lab, covariance: ArrayLike) -> float:
     return float(np.median(delta_e_2000(middle, drawn)))
 
 
+# A page asks it of the same few colours again and again, on the thread of the interface.
+@lru_cache(maxsize=256)
 def give_or_take(colour: KnownColour) -> float:
     """Give the same of a colour that carries its uncertainty; 0 for one that is exact."""
     return 0.0 if colour.covariance is None else usual_difference(colour.lab, colour.covariance)

@@ -70,7 +70,9 @@ class _Fitting(QObject):
 
 def _fit(dialog: QFileDialog) -> None:
     """Give a dialog room for its names, and letters as large as those of the window."""
-    dialog.setStyleSheet(f"font-size: {grown(14)}px")
+    font = dialog.font()
+    font.setPixelSize(grown(14))
+    dialog.setFont(font)
     room = dialog.screen().availableSize()
     dialog.resize(min(grown(_SIZE[0]), room.width()), min(grown(_SIZE[1]), room.height()))
     for tree in dialog.findChildren(QTreeView):

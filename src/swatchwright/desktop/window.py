@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QStandardPaths, Qt, QTimer
@@ -186,7 +187,8 @@ class Window(QMainWindow):
     def show_page(self, key: str) -> None:
         """Bring a page into view."""
         page = self.page(key)
-        self._dress(page)
+        for part in _parts(page):
+            self._dress(part)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
         page.arrive()
@@ -254,29 +256,30 @@ class Window(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(palette(look))
         self.setPalette(palette(look))
-        for part in (self._top, self.rail, *self._strips):
-            self._dress(part)
+        self._dress_all()
         self.rail.set_look(look)
-        # The page by itself, so that neither step holds the window up.
-        QTimer.singleShot(0, self, lambda: self._dress(self._stack.currentWidget()))
 
     def set_letters(self, size: float) -> None:
         """Write all of the window so many times the usual size, now and from the next start on."""
         set_letters(size)
         keep_letters(letters())
         self._dressed.clear()
+        self._dress_all()
+
+    def _dress_all(self) -> None:
+        """Dress the window; the page in view by parts, so that no step holds the hand up.
+
+        To style a page takes some 15 ms, and more with larger letters: those out of view are
+        dressed when they are next shown.
+        """
         for part in (self._top, self.rail, *self._strips):
             self._dress(part)
-        # By itself: the two together would hold the hand up.
-        QTimer.singleShot(0, self, lambda: self._dress(self._stack.currentWidget()))
+        for part in _parts(self._stack.currentWidget()):
+            QTimer.singleShot(0, self, partial(self._dress, part))
 
-    def _dress(self, part: QWidget | None) -> None:
-        """Give a part its style, if it has another.
-
-        To style a page takes some 15 ms, so each is dressed by itself: those out of view when
-        they are next shown.
-        """
-        if part is not None and self._dressed.get(part) is not self._look:
+    def _dress(self, part: QWidget) -> None:
+        """Give a part its style, if it has another."""
+        if self._dressed.get(part) is not self._look:
             self._dressed[part] = self._look
             part.setStyleSheet(style(self._look))
 
@@ -424,6 +427,13 @@ class _Busy(QWidget):
         self._bar.setValue(0)
         self._bar.setVisible(text == words.FINDING_MIXES)
         self._stop.setVisible(bool(text))
+
+
+def _parts(page: QWidget | None) -> tuple[QWidget, ...]:
+    """Give what of a page is dressed by itself."""
+    if isinstance(page, ColourPage):
+        return page.photo_side, page.mix_side
+    return () if page is None else (page,)
 
 
 def _button(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButton:

@@ -116,6 +116,7 @@ class Workshop(QObject):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(threads)
         self._running: dict[str, _Running] = {}
+        self._closed = False
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(_REST)
@@ -151,6 +152,7 @@ class Workshop(QObject):
 
     def close(self) -> None:
         """Stop all work and wait for the threads to end."""
+        self._closed = True
         self.stop_all()
         self._rest.stop()
         self._pool.clear()
@@ -205,4 +207,7 @@ class Workshop(QObject):
         sayings = [running.saying for running in self._running.values()]
         self.busy.emit(sayings[-1] if sayings else "")
         # Not while a hand is at work: every photo and search gives back what it took for a moment.
-        self._rest.stop() if sayings else self._rest.start()
+        if sayings or self._closed:
+            self._rest.stop()
+        else:
+            self._rest.start()
