@@ -20,13 +20,13 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
 
 from swatchwright.desktop.look import DARK, LIGHT, Look, palette, style
 from swatchwright.desktop.pages import PAGES
+from swatchwright.desktop.widgets.fields import CountField
 from swatchwright.desktop.widgets.rail import Rail
 
 PICTURES = Path(__file__).parents[1] / "docs" / "pictures"
@@ -88,7 +88,7 @@ def sheet() -> QWidget:
     row.addStretch(1)
     rows.addLayout(row)
     row = QHBoxLayout()
-    amount, choice, tick = QSpinBox(), QComboBox(), QCheckBox("use this paint")
+    amount, choice, tick = CountField(), QComboBox(), QCheckBox("use this paint")
     amount.setRange(0, 5000)
     amount.setValue(500)
     amount.setSuffix(" ml")

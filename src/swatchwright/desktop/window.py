@@ -423,6 +423,8 @@ class _Busy(QWidget):
         self._say("")
 
     def _say(self, text: str) -> None:
+        # Its room is the job's name while nothing is being done.
+        self.setVisible(bool(text))
         self._told.setText(text)
         self._bar.setValue(0)
         self._bar.setVisible(text == words.FINDING_MIXES)
