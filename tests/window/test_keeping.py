@@ -357,7 +357,7 @@ class TestPaints:
         window.session.open_shelf(path)
         settle()
         assert window.offer.told.text() == words.opened_shelf(8, "mine.csv")
-        qtbot.mouseClick(window.offer.keep, LEFT)
+        qtbot.mouseClick(window.offer.take, LEFT)
         settle()
         assert not window.offer.isVisible()
         next_time = again()
@@ -434,7 +434,7 @@ class TestAnotherPhoto:
         window.open_sample(sample_photos()[2])
         settle()
         assert window.photo_offer.isVisible()
-        qtbot.mouseClick(window.photo_offer.another, LEFT)
+        qtbot.mouseClick(window.photo_offer.take, LEFT)
         settle()
         assert (window.desk.job, window.session.recipes is None) == (None, False)
         window.keeping.keep(1)
@@ -456,7 +456,7 @@ class TestAnotherPhoto:
         settle()
         window.open_sample(sample_photos()[2])
         settle()
-        qtbot.mouseClick(window.photo_offer.this, LEFT)
+        qtbot.mouseClick(window.photo_offer.leave, LEFT)
         assert not window.photo_offer.isVisible()
         assert window.desk.job is not None
 

@@ -37,10 +37,10 @@ def test_another_language_is_kept_and_offered(window: Window, qtbot: QtBot) -> N
     assert habits().language == other
     assert window.language_offer.isVisible()
     assert window.language_offer.told.text() == words.from_next_start(other)
-    assert window.language_offer.again.text() == words.start_again(other)
-    assert window.language_offer.later.text() == words.later(other)
+    assert window.language_offer.take.text() == words.start_again(other)
+    assert window.language_offer.leave.text() == words.later(other)
     assert words.later(other) != words.later(language.language())
-    qtbot.mouseClick(window.language_offer.later, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.language_offer.leave, Qt.MouseButton.LeftButton)
     assert not window.language_offer.isVisible()
 
 
@@ -66,7 +66,7 @@ def test_starting_again_closes_the_window(
     left: list[int] = []
     monkeypatch.setattr(QApplication, "exit", left.append)
     window.language_offer.offer("xx")
-    qtbot.mouseClick(window.language_offer.again, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.language_offer.take, Qt.MouseButton.LeftButton)
     assert not window.isVisible()
     assert left == [AGAIN]
 

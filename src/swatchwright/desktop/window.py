@@ -141,7 +141,7 @@ class Window(QMainWindow):
         self.session.shelf_changed.connect(self._show_shelf)
         self.session.wishes_changed.connect(self._show_wishes)
         self.rail.chosen.connect(self.show_page)
-        self.language_offer.again.clicked.connect(self._start_again)
+        self.language_offer.take.clicked.connect(self._start_again)
         escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         escape.activated.connect(self.trouble.hide)
 

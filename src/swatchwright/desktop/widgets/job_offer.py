@@ -2,36 +2,23 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QWidget
 
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.widgets.offer import Offer
 from swatchwright.desktop.words import keeping as words
 
 __all__ = ["PaintsOffer", "PhotoOffer"]
 
 
-class PaintsOffer(QFrame):
+class PaintsOffer(Offer):
     """Hidden until a shelf file is opened; then its paints can be kept or used for now only."""
 
     def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setObjectName("sheet")
+        super().__init__(words.KEEP_PAINTS, words.ONLY_NOW, words.KEEP_PAINTS_TIP, parent)
         self._keeping, self._name = keeping, ""
         self._offered = keeping.session.shelf
-        self.told = QLabel()
-        self.told.setWordWrap(True)
-        self.keep = QPushButton(words.KEEP_PAINTS)
-        self.keep.setObjectName("main")
-        self.keep.setToolTip(words.KEEP_PAINTS_TIP)
-        self.keep.clicked.connect(self._keep)
-        self.leave = QPushButton(words.ONLY_NOW)
-        self.leave.clicked.connect(self.hide)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 8, 10, 8)
-        row.addWidget(self.told, 1)
-        row.addWidget(self.keep)
-        row.addWidget(self.leave)
-        self.hide()
+        self.take.clicked.connect(self._keep)
         keeping.session.shelf_opened.connect(self._offer)
         keeping.session.shelf_changed.connect(self._look)
 
@@ -50,27 +37,13 @@ class PaintsOffer(QFrame):
         self._keeping.keep_paints(self._name)
 
 
-class PhotoOffer(QFrame):
+class PhotoOffer(Offer):
     """Asks whose a photo is that was opened over a job in which mixes are kept already."""
 
     def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setObjectName("sheet")
+        super().__init__(words.ANOTHER_JOB, words.THIS_JOB, words.ANOTHER_JOB_TIP, parent)
         self._desk = keeping.desk
-        self.told = QLabel()
-        self.told.setWordWrap(True)
-        self.another = QPushButton(words.ANOTHER_JOB)
-        self.another.setObjectName("main")
-        self.another.setToolTip(words.ANOTHER_JOB_TIP)
-        self.another.clicked.connect(self._begin_another)
-        self.this = QPushButton(words.THIS_JOB)
-        self.this.clicked.connect(self.hide)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 8, 10, 8)
-        row.addWidget(self.told, 1)
-        row.addWidget(self.another)
-        row.addWidget(self.this)
-        self.hide()
+        self.take.clicked.connect(self._begin_another)
         self._desk.job_laid.connect(self.hide)
 
     def offer(self) -> None:

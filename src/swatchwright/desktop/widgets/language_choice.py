@@ -3,39 +3,27 @@
 from __future__ import annotations
 
 from PySide6.QtGui import QAction, QActionGroup
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenu, QPushButton, QToolButton
+from PySide6.QtWidgets import QMenu, QToolButton
 
 from swatchwright.acts.habits import keep_language
+from swatchwright.desktop.widgets.offer import Offer
 from swatchwright.desktop.words import language as words
 from swatchwright.language import language, languages
 
 __all__ = ["LanguageButton", "LanguageOffer"]
 
 
-class LanguageOffer(QFrame):
+class LanguageOffer(Offer):
     """Hidden until another language is chosen; then it says in that one when it is spoken."""
 
     def __init__(self) -> None:
-        super().__init__()
-        self.setObjectName("sheet")
-        self.told = QLabel()
-        self.told.setWordWrap(True)
-        self.again = QPushButton(words.start_again(language()))
-        self.again.setObjectName("main")
-        self.later = QPushButton(words.later(language()))
-        self.later.clicked.connect(self.hide)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 8, 10, 8)
-        row.addWidget(self.told, 1)
-        row.addWidget(self.again)
-        row.addWidget(self.later)
-        self.hide()
+        super().__init__(words.start_again(language()), words.later(language()))
 
     def offer(self, code: str) -> None:
         """Say in a language when it is spoken; nothing if it is the one in use."""
         self.told.setText(words.from_next_start(code))
-        self.again.setText(words.start_again(code))
-        self.later.setText(words.later(code))
+        self.take.setText(words.start_again(code))
+        self.leave.setText(words.later(code))
         self.setVisible(code != language())
 
 
