@@ -27,6 +27,7 @@ from PySide6.QtGui import QAccessible, QColor, QImage, QPainter
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
+    QAbstractScrollArea,
     QApplication,
     QComboBox,
     QFileDialog,
@@ -131,7 +132,7 @@ def look_at(noted: Tour, scene: str, window: QWidget) -> None:
         where = f"{scene}: {told(widget)}"
         if ours(widget) and not isinstance(widget, QAbstractItemView):
             note_colour(noted, where, widget, piece)
-        elif area.size() == widget.size():
+        elif area.size() == widget.size() or widget.objectName() == "warn":
             note_words(noted, scene, widget, piece)
     for widget in list(shown(window, CONTROLS)):
         if not widget.visibleRegion().isEmpty():
@@ -188,7 +189,11 @@ def on_ground(piece: Light, sight: str) -> float:
 
 def around(widget: QWidget, piece: Light, sight: str) -> float:
     """Give the contrast of the ground of a widget with that of the bench about it."""
-    about = grab(widget.window(), visible_area(widget, room=3))
+    # A warning too long for its room scrolls in it: the bench is about that.
+    port = widget.parentWidget()
+    area = None if port is None else port.parentWidget()
+    outer = area if isinstance(area, QAbstractScrollArea) else widget
+    about = grab(widget.window(), visible_area(outer, room=3))
     edge = np.concatenate([about[0], about[-1]])
     own, bench = ground_of(lightness(piece, sight)), ground_of(lightness(edge, sight))
     return float(ratio(np.array(own), np.array(bench)))

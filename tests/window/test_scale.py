@@ -70,12 +70,11 @@ def walks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, Any]]
     begun = {
         name: begin(screen, tmp_path_factory.mktemp("walk")) for name, screen in SCREENS.items()
     }
-    found = {}
+    # All of them are waited for before any is judged: none is left running.
+    told = {name: process.communicate(timeout=PATIENCE) for name, process in begun.items()}
     for name, process in begun.items():
-        out, err = process.communicate(timeout=PATIENCE)
-        assert process.returncode == 0, err
-        found[name] = json.loads(out.splitlines()[-1])
-    return found
+        assert process.returncode == 0, f"{name}: {told[name][1]}"
+    return {name: json.loads(out.splitlines()[-1]) for name, (out, _) in told.items()}
 
 
 @pytest.mark.parametrize("name", SCREENS)

@@ -6,6 +6,7 @@ walk is a process: ``python walk.py STORE LETTERS``, with LETTERS in pixels, or 
 
 from __future__ import annotations
 
+import faulthandler
 import json
 import os
 import sys
@@ -102,6 +103,7 @@ def walk(bench: Bench) -> dict[str, object]:
 
 def main() -> None:
     """Walk, and print what was found."""
+    faulthandler.enable()
     os.environ["SWATCHWRIGHT_HOME"] = sys.argv[1]
     application = QApplication([])
     application.setStyle("Fusion")

@@ -120,7 +120,8 @@ class Workshop(QObject):
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(_REST)
-        self._rest.timeout.connect(lambda: self._pool.start(give_back))
+        self._giving = Job(lambda _: give_back())
+        self._rest.timeout.connect(self._give_back)
 
     def start(
         self, kind: str, saying: str, work: Work, done: Done, trouble: Done | None = None
@@ -202,6 +203,11 @@ class Workshop(QObject):
             if running.job is job:
                 return self._running.pop(kind)
         return None
+
+    @Slot()
+    def _give_back(self) -> None:
+        if not self._running:
+            self._pool.start(self._giving)
 
     def _say(self) -> None:
         sayings = [running.saying for running in self._running.values()]
