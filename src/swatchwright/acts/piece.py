@@ -17,6 +17,7 @@ from swatchwright.piece.drawing import Drawing, View, drawn
 from swatchwright.piece.names import zone_word
 from swatchwright.piece.part import Part, Piece, Shape
 from swatchwright.piece.svg import svg_of
+from swatchwright.shelf.decoding import converted
 
 __all__ = [
     "DrawnPiece",
@@ -146,7 +147,7 @@ def read_piece(path: Path) -> Piece:
     try:
         raw: object = msgspec.json.decode(data)
         _check_names(raw)
-        return checked_piece(msgspec.convert(raw, type=Piece))
+        return checked_piece(converted(raw, Piece))
     except (msgspec.ValidationError, msgspec.DecodeError, RecursionError) as error:
         raise MendableError(
             say("{file} is not a piece: {why}.", file=path, why=error),

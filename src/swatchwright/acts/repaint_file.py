@@ -16,6 +16,7 @@ from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
 from swatchwright.photo.repaint_strokes import Marked, Stroke, check_marked
+from swatchwright.shelf.decoding import converted
 from swatchwright.values import Rect
 
 __all__ = [
@@ -93,7 +94,7 @@ def strokes_of_json(text: bytes, name: str, size: tuple[int, int] | None = None)
         plain = msgspec.json.decode(text)
         _refuse_unknown(plain, name)
         given = plain if size is None else {"size": size} | plain
-        marked = msgspec.convert(given, Marked)
+        marked = converted(given, Marked)
     except (msgspec.MsgspecError, UnicodeDecodeError, RecursionError) as error:
         raise MendableError(
             say("{file} does not hold strokes: {why}.", file=name, why=error), say(_HOW)

@@ -9,6 +9,7 @@ from typing import Any
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.layers import Layer, Stack, check_stack
+from swatchwright.shelf.decoding import converted
 
 __all__ = ["layer_json", "read_stack", "stack_of_json"]
 
@@ -36,7 +37,7 @@ def stack_of_json(text: bytes, name: str) -> Stack:
     try:
         plain = msgspec.json.decode(text)
         _refuse_unknown(plain, name)
-        stack = msgspec.convert(plain, Stack)
+        stack = converted(plain, Stack)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
         raise MendableError(
             say("{file} does not hold layers: {why}.", file=name, why=error),

@@ -24,6 +24,7 @@ from PIL import Image
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.photo.readers.malformed import MALFORMED
+from swatchwright.shelf.decoding import decoded
 from swatchwright.shelf.job_limits import MOST_PHOTOS, check_job
 from swatchwright.shelf.jobs import Job
 from swatchwright.shelf.store.kept import fingerprint
@@ -172,7 +173,7 @@ def _entry(zip_: zipfile.ZipFile, name: str, most: int, path: Path) -> bytes:
 
 def _document(data: bytes, path: Path) -> tuple[Job, dict[str, bytes]]:
     try:
-        read = msgspec.json.decode(data, type=_Document)
+        read = decoded(data, _Document)
         if read.format != _FORMAT:
             raise _refused(path, _NO_JOB_FILE)
         if read.version > _VERSION:
@@ -180,7 +181,7 @@ def _document(data: bytes, path: Path) -> tuple[Job, dict[str, bytes]]:
                 say("{name} was written by a newer Swatchwright.", name=path.name),
                 say("Bring this one up to date to read it."),
             )
-        job = msgspec.json.decode(read.job, type=Job)
+        job = decoded(read.job, Job)
     except (msgspec.DecodeError, RecursionError, UnicodeDecodeError) as error:
         told = mark("{name} holds a job that cannot be read ({error}).")
         raise _refused(path, told, error=error) from error

@@ -17,6 +17,7 @@ import msgspec
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.shelf.decoding import decoded
 from swatchwright.values import KnownColour, Lab, Rect
 
 __all__ = [
@@ -78,7 +79,7 @@ class Document:
             If it is not laid out as that type is.
         """
         try:
-            return msgspec.json.decode(self.json, type=kind)
+            return decoded(self.json, kind)
         except msgspec.DecodeError as error:
             raise MendableError(
                 say("A part of the job could not be read ({error}).", error=error),

@@ -13,6 +13,7 @@ import msgspec
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.shelf.decoding import decoded
 from swatchwright.shelf.job_limits import check_document, check_job
 from swatchwright.shelf.jobs import (
     KNOWN_PARTS,
@@ -69,7 +70,7 @@ def read_job(connection: sqlite3.Connection, id_: str) -> Job:
     header = dict(zip(("id", *_HEADER), row, strict=True))
     return Job(
         **header | {"status": Status(header["status"])},
-        photos=tuple(msgspec.json.decode(facts, type=KeptPhoto) for (facts,) in photos),
+        photos=tuple(decoded(facts, KeptPhoto) for (facts,) in photos),
         documents=tuple(documents),
         **known,
     )

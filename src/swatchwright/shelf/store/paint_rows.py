@@ -21,6 +21,7 @@ from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.paints import Paint
+from swatchwright.shelf.decoding import decoded
 from swatchwright.shelf.jobs import Document
 from swatchwright.shelf.store.kept import keep, take
 from swatchwright.shelf.store.store import Edit
@@ -118,10 +119,12 @@ def read_paints(connection: sqlite3.Connection, ids: tuple[str, ...] = ()) -> li
     query = "SELECT facts, K, S, spread, ml_left, times FROM paints"
     if ids:
         query += f" WHERE id IN ({', '.join('?' * len(ids))})"
-    decode = msgspec.json.Decoder(_facts_type()).decode
+    kind = _facts_type()
     return [
         StockedPaint(
-            _paint(decode(facts), {"K": _array(K), "S": _array(S), "spread": _spread(spread)}),
+            _paint(
+                decoded(facts, kind), {"K": _array(K), "S": _array(S), "spread": _spread(spread)}
+            ),
             ml_left,
             _times(times),
         )
@@ -151,7 +154,7 @@ def _times_text(times: Document | None) -> str | None:
 
 
 def _times(text: str | None) -> Document | None:
-    return None if text is None else msgspec.json.decode(text, type=Document)
+    return None if text is None else decoded(text, Document)
 
 
 def _bytes(array: Floats) -> bytes:
@@ -196,8 +199,8 @@ def paint_from_bytes(data: bytes) -> Paint:
         If it is not a paint, or one that cannot be.
     """
     try:
-        read = msgspec.json.decode(data, type=_Frozen)
-        facts = msgspec.json.decode(read.facts, type=_facts_type())
+        read = decoded(data, _Frozen)
+        facts = decoded(read.facts, _facts_type())
         arrays = {
             name: None if (value := getattr(read, name)) is None else np.array(value, np.float64)
             for name in ARRAYS
