@@ -12,11 +12,13 @@ from swatchwright.shelf.decoding import converted, decoded
 from swatchwright.shelf.jobs import Marks
 
 AT_ONCE = """
+import sys
 from dataclasses import make_dataclass
 from threading import Barrier, Thread
 from swatchwright.shelf.decoding import converted, decoded
 
-for turn in range(60):
+sys.setswitchinterval(1e-6)  # threads take turns as often as they can
+for turn in range(200):
     part = make_dataclass(f"Part{turn}", [(f"x{n}", int, 0) for n in range(30)], frozen=True)
     kinds = [
         make_dataclass(f"Whole{turn}{n}", [("part", part), ("n", int, 0)], frozen=True)
