@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 from contextlib import suppress
 
+from swatchwright.acts.whole_file import write_whole
+from swatchwright.errors import MendableError
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.store import Store
 
@@ -18,11 +20,8 @@ def remember_job(store: Store, id_: str | None) -> None:
 
     Where that cannot be written, the next start begins with an empty bench, and nothing is lost.
     """
-    with suppress(OSError):
-        file = store.path.with_name(_MEMORY)
-        new = file.with_suffix(".new")
-        new.write_text(json.dumps({"job": id_}), encoding="utf-8")
-        new.replace(file)
+    with suppress(MendableError):
+        write_whole(store.path.with_name(_MEMORY), json.dumps({"job": id_}).encode())
 
 
 def last_job(store: Store) -> str | None:

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.samples import sample_photos
-from swatchwright.acts.whole_file import write_whole
+from swatchwright.acts.whole_file import read_whole, write_whole
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
@@ -64,19 +64,8 @@ def read_strokes(path: Path, photo: Photo) -> Marked:
     MendableError
         If the file cannot be read, does not hold strokes, or a stroke cannot be.
     """
-    try:
-        with path.open("rb") as file:
-            text = file.read(_MOST_BYTES + 1)
-    except OSError as error:
-        raise MendableError(
-            say("{file} cannot be read: {why}.", file=path, why=error.strerror),
-            say("Check its name and where it is."),
-        ) from error
-    if len(text) > _MOST_BYTES:
-        raise MendableError(
-            say("{file} has more than 20 MB.", file=path.name),
-            say("A file of strokes is smaller."),
-        )
+    too_large = mark("{file} has more than 20 MB."), mark("A file of strokes is smaller.")
+    text = read_whole(path, _MOST_BYTES, too_large)
     return strokes_of_json(text, path.name, (photo.width, photo.height))
 
 

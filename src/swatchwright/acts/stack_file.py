@@ -6,8 +6,9 @@ from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
+from swatchwright.acts.whole_file import read_whole
 from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.language import mark, say
 from swatchwright.paint.layers import Layer, Stack, check_stack
 from swatchwright.shelf.decoding import converted
 
@@ -55,19 +56,8 @@ def read_stack(path: Path) -> Stack:
     MendableError
         As `stack_of_json` does, and if the file cannot be read.
     """
-    try:
-        with path.open("rb") as file:
-            text = file.read(_MOST_BYTES + 1)
-    except OSError as error:
-        raise MendableError(
-            say("{file} cannot be read: {why}.", file=path, why=error.strerror),
-            say("Check its name and where it is."),
-        ) from error
-    if len(text) > _MOST_BYTES:
-        raise MendableError(
-            say("{file} has more than 1 MB.", file=path.name),
-            say("A file of layers is far smaller."),
-        )
+    too_large = mark("{file} has more than 1 MB."), mark("A file of layers is far smaller.")
+    text = read_whole(path, _MOST_BYTES, too_large)
     return stack_of_json(text, path.name)
 
 

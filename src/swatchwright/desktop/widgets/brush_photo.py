@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 
 from swatchwright.desktop.widgets.photo_view import Mark, PhotoView
@@ -49,8 +49,3 @@ class BrushPhoto(PhotoView):
             self.agreed.emit()
             return
         super().keyPressEvent(event)
-
-    def box_of(self, mark: Mark) -> QRect | None:
-        """Give the box of a mark in the photo; None if it has none."""
-        box = self._boxes.get(mark)
-        return None if box is None else box.toAlignedRect()
