@@ -170,8 +170,7 @@ class _Bench:
             if time.monotonic() > end:
                 raise TimeoutError("the window did not come to rest")
             self.application.processEvents()
-            idle = self.window.session.workshop.idle(besides="proof") and self.window.desk.idle()
-            calm = calm + 1 if idle else 0
+            calm = calm + 1 if self.window.at_rest() else 0
             time.sleep(0.01)
 
 

@@ -62,11 +62,7 @@ class Camera:
         """Let the window work until all is done and kept, and then paint."""
         besides = "" if proof else "proof"
         for _ in range(2):
-            self._until(
-                lambda: (
-                    self.window.session.workshop.idle(besides=besides) and self.window.desk.idle()
-                )
-            )
+            self._until(lambda: self.window.at_rest(besides=besides))
             # What waits for a hand to rest begins its work only after a while.
             self.pause(0.7)
 

@@ -45,10 +45,10 @@ def wait(done: Callable[[], bool]) -> None:
 
 def settle(window: Window) -> None:
     """Wait until all is done that was begun, and what rests for a moment has rested."""
-    wait(lambda: window.desk.idle() and window.session.workshop.idle(besides="proof"))
+    wait(window.at_rest)
     end = time.monotonic() + _REST
     wait(lambda: time.monotonic() > end)
-    wait(lambda: window.desk.idle() and window.session.workshop.idle(besides="proof"))
+    wait(window.at_rest)
 
 
 def work(window: Window, what: str, photo: Path) -> None:

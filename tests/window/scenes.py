@@ -65,11 +65,7 @@ class Bench:
     def rest(self) -> None:
         """Wait until all work is done and kept, but for a proof in the background."""
         for _ in range(3):
-            self._until(
-                lambda: (
-                    self.window.session.workshop.idle(besides="proof") and self.window.desk.idle()
-                )
-            )
+            self._until(self.window.at_rest)
             # What waits for a hand to rest begins its work only after a while.
             self._live(_PAUSE)
 

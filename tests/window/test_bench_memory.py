@@ -73,11 +73,7 @@ def opened(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Cal
         made.show()
         qtbot.waitExposed(made)
         qtbot.waitUntil(
-            lambda: (
-                made.desk._store is not None
-                and made.desk.idle()
-                and made.session.workshop.idle(besides="proof")
-            ),
+            lambda: made.desk._store is not None and made.at_rest(),
             timeout=PATIENCE,
         )
         return made
@@ -135,7 +131,7 @@ class TestKilled:
             timeout=PATIENCE,
         )
         qtbot.waitUntil(
-            lambda: window.desk.idle() and window.session.workshop.idle(besides="proof"),
+            window.at_rest,
             timeout=PATIENCE,
         )
         found, side, advice = sample_of_a_sample(), page.photo_side, page.samples.advice

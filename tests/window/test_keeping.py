@@ -17,6 +17,7 @@ from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import words as common
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import keeping as words
+from swatchwright.desktop.words import millilitres
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
 
@@ -55,11 +56,7 @@ def again(window: Window, qtbot: QtBot) -> Callable[[], Window]:
         made.show()
         qtbot.waitExposed(made)
         qtbot.waitUntil(
-            lambda: (
-                made.desk._store is not None
-                and made.desk.idle()
-                and made.session.workshop.idle(besides="proof")
-            ),
+            lambda: made.desk._store is not None and made.at_rest(),
             timeout=PATIENCE,
         )
         return made
@@ -226,6 +223,36 @@ class TestMoreMixes:
         assert pager.told.text().startswith("Mixes 1 to ")
 
 
+class TestTyping:
+    """The amount is typed, and the next press is meant."""
+
+    def test_the_press_that_ends_typing_is_not_lost(
+        self, mixed: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """She types how much, and keeps a mix: the button is there still when she lets go of it."""
+        volume, keep = mixed.mix_side.volume, mixed.mix_side.columns()[1].keep
+        volume.setFocus()
+        volume.selectAll()
+        qtbot.keyClicks(volume, "750")
+        qtbot.mouseClick(keep, LEFT)
+        settle()
+        assert mixed.session.volume == 750
+        assert mixed.mix_side.columns()[1].keep is keep
+        assert keep.text() == words.KEPT
+
+    def test_another_volume_is_another_amount(self, mixed: Window, settle: Settle) -> None:
+        """Each paint's amount follows, to the ml that was asked for in all."""
+        for volume in (300, 900):
+            mixed.mix_side.volume.setValue(volume)
+            settle()
+            recipes = mixed.session.recipes
+            assert recipes is not None
+            for column, measured in zip(mixed.mix_side.columns(), recipes.recipes, strict=True):
+                told = " ".join(label.text() for label in column.findChildren(QLabel))
+                assert sum(a.ml for a in measured.amounts) == pytest.approx(volume)
+                assert all(millilitres(a.ml) in told for a in measured.amounts)
+
+
 class TestNextTime:
     """What was kept is there when the window is opened again."""
 
@@ -297,11 +324,7 @@ class TestNextTime:
         made.show()
         made.open(cushion.path)
         qtbot.waitUntil(
-            lambda: (
-                made.session.found is not None
-                and made.desk.idle()
-                and made.session.workshop.idle(besides="proof")
-            ),
+            lambda: made.session.found is not None and made.at_rest(),
             timeout=PATIENCE,
         )
         assert made.session.path == cushion.path

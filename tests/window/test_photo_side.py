@@ -474,11 +474,7 @@ class TestKept:
         qtbot.addWidget(made)
         made.show()
         qtbot.waitUntil(
-            lambda: (
-                made.session.recipes is not None
-                and made.desk.idle()
-                and made.session.workshop.idle(besides="proof")
-            ),
+            lambda: made.session.recipes is not None and made.at_rest(),
             timeout=PATIENCE,
         )
         assert made.session.marks == marks

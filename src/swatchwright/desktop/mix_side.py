@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import deque
+
 from PySide6.QtCore import QSignalBlocker, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
@@ -15,7 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.acts.recipes import MeasuredRecipe, Recipes, with_volume
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
@@ -64,6 +66,10 @@ class MixSide(QWidget):
         self.pager = MixPager(self.area)
         self._row = QHBoxLayout()
         self._columns: list[RecipeColumn] = []
+        self._shown: Recipes | None = None
+        self._to_lay = deque[MeasuredRecipe]()
+        self._laying = QTimer(self)
+        self._laying.timeout.connect(self._lay_next)
         self.opened: QDialog | None = None
         self._lay_out()
         # Once the new letters have reached the columns.
@@ -76,8 +82,12 @@ class MixSide(QWidget):
         self._show()
 
     def columns(self) -> list[RecipeColumn]:
-        """Give the columns, the closest mix first."""
+        """Give the columns that are laid, the closest mix first."""
         return list(self._columns)
+
+    def laying(self) -> bool:
+        """Tell whether columns are still being laid."""
+        return self._laying.isActive()
 
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self)
@@ -148,14 +158,23 @@ class MixSide(QWidget):
             self.typed.clear()
 
     def _show(self) -> None:
+        found = self._session.recipes
+        shown, self._shown = self._shown, found
+        if found is not None and not self.laying() and _only_amounts_differ(found, shown):
+            self._show_asked()
+            for column, measured in zip(self._columns, found.recipes, strict=True):
+                column.show_amounts(measured)
+            self._show_kept()
+            return
         self.pager.show_columns(())
+        self._laying.stop()
+        self._to_lay.clear()
         for column in self._columns:
             column.hide()
             column.deleteLater()
         self._columns = []
         while self._row.count():
             self._row.takeAt(0)
-        found = self._session.recipes
         self._show_asked()
         self.area.setVisible(found is not None)
         self.to_come.setVisible(found is None)
@@ -177,17 +196,27 @@ class MixSide(QWidget):
             most, possible = self._session.most_paints, found.possible
             self.short.setText(words.shortfall_line(found.shortfall, most, possible=possible))
         self.sample.setText(words.sample_line(confidence))
-        for number, measured in enumerate(found.recipes, start=1):
-            column = RecipeColumn(number, measured, wanted)
-            column.neighbours_wanted.connect(self.show_neighbours)
-            column.correction_wanted.connect(self.show_correction)
-            column.keep_wanted.connect(self._keeping.keep)
-            self._columns.append(column)
-            self._row.addWidget(column)
         self._row.addStretch(1)
+        self._to_lay.extend(found.recipes)
+        self._lay_next()
+        self._laying.start(0)
+
+    def _lay_next(self) -> None:
+        """Lay the next mix: one at a time, for all six at once would hold the hand up."""
+        found = self._session.recipes
+        if found is None or not self._to_lay:
+            self._laying.stop()
+            # Now that the style has reached the columns, their text has its true height.
+            self._size_fields()
+            return
+        number = len(self._columns) + 1
+        column = RecipeColumn(number, self._to_lay.popleft(), found.wanted.lab)
+        column.neighbours_wanted.connect(self.show_neighbours)
+        column.correction_wanted.connect(self.show_correction)
+        column.keep_wanted.connect(self._keeping.keep)
+        self._columns.append(column)
+        self._row.insertWidget(number - 1, column)
         self._show_kept()
-        # Once the style has reached the new columns, so that their text has its true height.
-        QTimer.singleShot(0, self, self._size_fields)
 
     def _show_asked(self) -> None:
         """Show what is asked of the mixes, which a job may have laid anew."""
@@ -241,3 +270,8 @@ class MixSide(QWidget):
         self.area.setVerticalScrollBarPolicy(
             policy.ScrollBarAlwaysOff if fits else policy.ScrollBarAsNeeded
         )
+
+
+def _only_amounts_differ(found: Recipes, shown: Recipes | None) -> bool:
+    """Tell whether mixes are those that are shown, for another volume."""
+    return shown is not None and with_volume(found, shown.volume) == shown

@@ -233,6 +233,11 @@ class Window(QMainWindow):
             menu.addAction(action)
         return menu
 
+    def at_rest(self, *, besides: str = "proof") -> bool:
+        """Tell whether all is done, kept and shown, besides work of one kind in the background."""
+        idle = self.session.workshop.idle(besides=besides) and self.desk.idle()
+        return idle and not self.mix_side.laying()
+
     # --- acts ------------------------------------------------------------------------------------
 
     def open(self, path: Path) -> None:

@@ -50,7 +50,8 @@ class RecipeColumn(QFrame):
     ) -> None:
         super().__init__(parent)
         recipe = measured.recipe
-        self.number, self._kept = number, False
+        self.number, self.measured, self._kept = number, measured, False
+        self._amounts: list[tuple[QLabel | None, QLabel]] = []
         self.setObjectName("sheet")
         follow_letters(self, lambda: self.setFixedWidth(grown(_WIDTH)))
         self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
@@ -72,8 +73,8 @@ class RecipeColumn(QFrame):
         counts = recipe.parts.counts if words.in_parts(measured) else ()
         names = tuple(paint.name for paint in recipe.paints)
         text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours, names))
-        text.addLayout(_pour_rows(measured))
-        cost = _label(words.cost_line(measured), "small")
+        text.addLayout(self._pour_rows(measured))
+        cost = self._cost = _label("", "small")
         if measured.price is not None:
             cost.setToolTip(f"<p>{keeping.IN_YOUR_MONEY}</p>")
             cost.setAccessibleDescription(keeping.IN_YOUR_MONEY)
@@ -86,25 +87,41 @@ class RecipeColumn(QFrame):
         ):
             if line:
                 text.addWidget(_label(line, "small"))
-        text.addLayout(self._buttons(number, measured))
+        text.addLayout(self._buttons(number))
         rows.addLayout(text)
         rows.addStretch(1)
+        self.show_amounts(measured)
 
-    def _buttons(self, number: int, measured: MeasuredRecipe) -> QHBoxLayout:
+    def show_amounts(self, measured: MeasuredRecipe) -> None:
+        """Show the same recipe for another volume.
+
+        The column stays what it is, so that a press that ends typing a volume, and falls on one of
+        its buttons, is not lost.
+        """
+        self.measured = measured
+        counted = words.in_parts(measured)
+        for (parts, line), amount in zip(self._amounts, measured.amounts, strict=True):
+            if parts is not None:
+                parts.setText(words.millilitres(amount.ml))
+            line.setText(words.amount_line(amount.ml if counted else None, amount.grams))
+        self._cost.setText(words.cost_line(measured))
+        self.copy.setText(words.COPY_SHORT)
+        if len(measured.recipe.paints) > 1:
+            self.copy.setToolTip(f"<p>{words.pour_text(measured)}</p>")
+
+    def _buttons(self, number: int) -> QHBoxLayout:
         """Lay the buttons of what else can be done with the mix."""
         self.copy = QPushButton(words.COPY_SHORT)
         self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
-        if len(measured.recipe.paints) > 1:
-            self.copy.setToolTip(f"<p>{words.pour_text(measured)}</p>")
-        self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, measured)))
+        self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, self.measured)))
         self.nearby = QPushButton(words.NEARBY_SHORT)
         self.nearby.setAccessibleName(f"{words.NEIGHBOURS}, {number}")
         self.nearby.setToolTip(words.NEIGHBOURS)
-        self.nearby.clicked.connect(lambda: self.neighbours_wanted.emit(measured))
+        self.nearby.clicked.connect(lambda: self.neighbours_wanted.emit(self.measured))
         self.mend = QPushButton(words.PUT_RIGHT_SHORT)
         self.mend.setAccessibleName(f"{words.PUT_POT_RIGHT}, {number}")
         self.mend.setToolTip(words.PUT_POT_RIGHT)
-        self.mend.clicked.connect(lambda: self.correction_wanted.emit(measured))
+        self.mend.clicked.connect(lambda: self.correction_wanted.emit(self.measured))
         buttons = QHBoxLayout()
         buttons.setSpacing(5)
         for button in (self.copy, self.nearby, self.mend):
@@ -145,25 +162,23 @@ class RecipeColumn(QFrame):
         """Give the height that everything but the colours needs."""
         return self._text.totalHeightForWidth(grown(_WIDTH)) + 2 * _GAP + _FOOT
 
-
-def _pour_rows(measured: MeasuredRecipe) -> QGridLayout:
-    """Lay out parts, name and amount of each paint."""
-    grid = QGridLayout()
-    grid.setHorizontalSpacing(10)
-    grid.setVerticalSpacing(2)
-    grid.setColumnStretch(1, 1)
-    recipe = measured.recipe
-    counted = words.in_parts(measured)
-    rows = zip(recipe.paints, recipe.parts.counts, measured.amounts, strict=True)
-    for i, (paint, count, amount) in enumerate(rows):
-        told = words.parts_word(count) if counted else words.millilitres(amount.ml)
-        parts = _label(told, "strong")
-        parts.setWordWrap(False)
-        grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(_label(paint.name), 2 * i, 1)
-        line = words.amount_line(amount.ml if counted else None, amount.grams)
-        grid.addWidget(_label(line, "quiet"), 2 * i + 1, 0, 1, 2)
-    return grid
+    def _pour_rows(self, measured: MeasuredRecipe) -> QGridLayout:
+        """Lay out parts and name of each paint, and room for its amount."""
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(2)
+        grid.setColumnStretch(1, 1)
+        recipe = measured.recipe
+        counted = words.in_parts(measured)
+        for i, (paint, count) in enumerate(zip(recipe.paints, recipe.parts.counts, strict=True)):
+            parts = _label(words.parts_word(count) if counted else "", "strong")
+            parts.setWordWrap(False)
+            line = _label("", "quiet")
+            grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
+            grid.addWidget(_label(paint.name), 2 * i, 1)
+            grid.addWidget(line, 2 * i + 1, 0, 1, 2)
+            self._amounts.append((None if counted else parts, line))
+        return grid
 
 
 def _label(text: str, name: str = "") -> QLabel:

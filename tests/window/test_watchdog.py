@@ -1,0 +1,68 @@
+"""The watchdog itself: it bites who holds the interface thread, and nobody else."""
+
+from __future__ import annotations
+
+from time import sleep, thread_time
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtWidgets import QApplication
+
+from window.watchdog import LIMIT, WatchedApplication, slowness
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+KIND = QEvent.Type(QEvent.registerEventType())
+
+
+class _Doing(QObject):
+    """Does something when it gets an event."""
+
+    def __init__(self, what: Callable[[], object]) -> None:
+        super().__init__()
+        self._what = what
+
+    def event(self, event: QEvent) -> bool:
+        """Do it."""
+        if event.type() == KIND:
+            self._what()
+            return True
+        return super().event(event)
+
+
+def _bitten_by(qapp: WatchedApplication, what: Callable[[], object]) -> tuple[str, ...]:
+    """Give what the watchdog says of an event in which something is done, and forget it."""
+    QApplication.sendEvent(_Doing(what), QEvent(KIND))
+    kind = type(qapp)
+    told, kind.slow = kind.slow, ()
+    return told
+
+
+def _work(seconds: float) -> None:
+    end = thread_time() + seconds
+    while thread_time() < end:
+        pass
+
+
+def test_who_holds_the_thread_is_told(qapp: WatchedApplication) -> None:
+    """Work of many times the limit in one event is noted, by the name of who did it."""
+    (told,) = _bitten_by(qapp, lambda: _work(8 * LIMIT * slowness()))
+    assert "_Doing" in told
+
+
+def test_who_only_waits_for_the_machine_is_not(qapp: WatchedApplication) -> None:
+    """Time in which the thread does not run, as on a busy machine, is not the program's."""
+    assert not _bitten_by(qapp, lambda: sleep(3 * LIMIT))
+
+
+def test_an_event_inside_another_is_part_of_it(qapp: WatchedApplication) -> None:
+    """Two events in one, each within the limit, hold the thread for the sum of both."""
+    half = 5 * LIMIT * slowness()
+    inner = _Doing(lambda: _work(half))
+
+    def twice() -> None:
+        for _ in range(2):
+            QApplication.sendEvent(inner, QEvent(KIND))
+
+    assert len(_bitten_by(qapp, twice)) == 1
