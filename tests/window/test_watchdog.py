@@ -47,7 +47,7 @@ def _work(seconds: float) -> None:
 
 def test_who_holds_the_thread_is_told(qapp: WatchedApplication) -> None:
     """Work of many times the limit in one event is noted, by the name of who did it."""
-    (told,) = _bitten_by(qapp, lambda: _work(8 * LIMIT * slowness()))
+    (told,) = _bitten_by(qapp, lambda: _work(4 * LIMIT * slowness()))
     assert "_Doing" in told
 
 
@@ -58,7 +58,7 @@ def test_who_only_waits_for_the_machine_is_not(qapp: WatchedApplication) -> None
 
 def test_an_event_inside_another_is_part_of_it(qapp: WatchedApplication) -> None:
     """Two events in one, each within the limit, hold the thread for the sum of both."""
-    half = 5 * LIMIT * slowness()
+    half = 3 * LIMIT * slowness()
     inner = _Doing(lambda: _work(half))
 
     def twice() -> None:
