@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import hypot
 
+import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -95,13 +97,15 @@ class PieceDrawing(QWidget):
             return {}
         rows = list(zip(self._drawing.outlines, self._paths, strict=True))
         found: dict[str, list[tuple[float, list[QPointF]]]] = {}
+        boxes = [path.boundingRect() for path in self._paths]
+        over = _over(boxes)
         for place, (outline, path) in enumerate(rows):
-            box = path.boundingRect()
-            over = [p for _, p in rows[place + 1 :] if p.boundingRect().intersects(box)]
+            box = boxes[place]
+            above = [self._paths[i] for i in np.flatnonzero(over[place])]
             seen = [
                 spot
                 for spot in (_places_in(box) if outline.zone else ())
-                if path.contains(spot) and not any(p.contains(spot) for p in over)
+                if path.contains(spot) and not any(p.contains(spot) for p in above)
             ]
             if seen:
                 found.setdefault(outline.zone, []).append((box.width() * box.height(), seen))
@@ -222,6 +226,17 @@ _PLACES = (
 def _apart(one: QPointF, other: QPointF) -> bool:
     """Tell whether two numbers do not touch."""
     return hypot(one.x() - other.x(), one.y() - other.y()) > 2 * _BADGE + 2
+
+
+def _over(boxes: Sequence[QRectF]) -> NDArray[np.bool_]:
+    """Tell of each two outlines whether the second is drawn later and its box meets the first's.
+
+    A piece of many parts has a hundred thousand such pairs: too many to ask one by one.
+    """
+    left, top, right, low = np.array([box.getCoords() for box in boxes]).reshape(-1, 4).T
+    beside = (left[:, None] < right) & (left < right[:, None])
+    above = (top[:, None] < low) & (top < low[:, None])
+    return np.triu(beside & above, k=1)
 
 
 def _places_in(box: QRectF) -> list[QPointF]:
