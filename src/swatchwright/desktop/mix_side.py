@@ -34,7 +34,7 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
 
-_LEAST_FIELD, _MOST_FIELD = 90, 320
+_LEAST_FIELD, _MOST_FIELD = 78, 320
 
 
 class MixSide(QWidget):
@@ -110,6 +110,8 @@ class MixSide(QWidget):
         self.area.setWidget(holder)
         self.area.setWidgetResizable(True)
         self.area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+        # The pager says which are in view and moves them; a small screen needs the bar's height.
+        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.area.setAccessibleName(words.MIXES)
         rows.addWidget(self.area, 1)
         rows.addWidget(self.to_come, 1)
@@ -257,9 +259,8 @@ class MixSide(QWidget):
         if not self._columns:
             return
         self.pager.show_columns(self._columns)
-        bar = self.area.horizontalScrollBar().sizeHint().height()
         text = max(column.height_of_text() for column in self._columns)
-        free = self.area.height() - text - bar - 2 * self.area.frameWidth() - 6
+        free = self.area.height() - text - 2 * self.area.frameWidth() - 6
         field = min(max(free, _LEAST_FIELD), _MOST_FIELD)
         for column in self._columns:
             column.field.setFixedHeight(field)
