@@ -28,7 +28,7 @@ from swatchwright.acts.sample_rounds import new_loop, take_round
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.doubt import usual_difference
 from swatchwright.colour.spectrum import WAVELENGTHS
-from swatchwright.mixing.learn import HAND, learn
+from swatchwright.mixing.learn import learn
 from swatchwright.mixing.remix import outlook
 from swatchwright.mixing.search import find_recipes
 from swatchwright.paint.family import Family
@@ -59,6 +59,9 @@ CLOTH_READ = 2.3
 
 PHOTO, PHOTO_GROWS = 0.5, 0.08
 """Of a difference within a photo, each direction of CIELAB: by itself, and for each unit of it."""
+
+HANDS = 0.03
+"""Standard deviation of the logarithm of an amount, as careful hands measure it."""
 
 SAMPLE = 30.0
 SITTINGS = 3
@@ -175,7 +178,7 @@ class _Job:
 
     def brushed(self, mixed: Mixed) -> Floats:
         """Measure by hand, brush and dry: the true colour."""
-        amounts = [ml * float(np.exp(self.rng.normal(0.0, HAND))) for _, ml in mixed]
+        amounts = [ml * float(np.exp(self.rng.normal(0.0, HANDS))) for _, ml in mixed]
         return colour([self.true[id_] for id_, _ in mixed], amounts)
 
     def photographed(self, brushed: Floats) -> Judged:

@@ -81,7 +81,7 @@ def _memory() -> None:
 
     with Image.open(sample.path) as image:
         scale = WIDE / image.width
-    from swatchwright.desktop.session import Marks
+    from swatchwright.desktop.marks import Marks
     from swatchwright.values import Rect
 
     def larger(rect: Rect) -> Rect:

@@ -15,6 +15,7 @@ use_language(os.environ.get("SWATCHWRIGHT_LANGUAGE", ENGLISH))
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos  # noqa: E402
 from swatchwright.desktop.window import Window  # noqa: E402
+from swatchwright.language.money import use_money  # noqa: E402
 from window.watchdog import HeldUpError, WatchedApplication  # noqa: E402
 
 if TYPE_CHECKING:
@@ -65,6 +66,8 @@ def window(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Ite
     yield made
     made.session.close()
     made.desk.close()
+    # What a test called the money is nothing to the next.
+    use_money("")
 
 
 @pytest.fixture

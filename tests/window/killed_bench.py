@@ -17,9 +17,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from swatchwright.acts.samples import sample_photos
+from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.sample_page import SamplePage
-from swatchwright.desktop.session import Marks
 from swatchwright.desktop.window import Window
 
 if TYPE_CHECKING:

@@ -60,7 +60,8 @@ def press_f1(window: Window, qtbot: QtBot) -> None:
 
 
 def ready(guide: GuideWindow, qtbot: QtBot) -> None:
-    """Wait until the pictures of the page are there."""
+    """Wait until the pictures of the page are there, and the words of all pages."""
+    qtbot.waitUntil(guide.workshop.idle, timeout=PATIENCE)
     qtbot.waitUntil(guide.text.pictures.workshop.idle, timeout=PATIENCE)
 
 
@@ -199,6 +200,19 @@ def test_return_opens_the_first_found_and_marks_it(guide: GuideWindow, qtbot: Qt
     mark = marks[0].cursor
     assert mark.selectedText().lower() == ONCE.lower()
     assert guide.text.viewport().rect().contains(guide.text.cursorRect(mark).center())
+
+
+def test_words_typed_before_the_guide_is_read(window: Window, qtbot: QtBot) -> None:
+    """Who types and presses Return before all pages are read has the first found a moment later."""
+    found = GuideWindow(window)
+    qtbot.addWidget(found)
+    found.show()
+    found.field.setText(ONCE)
+    qtbot.keyClick(found.field, Qt.Key.Key_Return)
+    assert not found.name
+    qtbot.waitUntil(lambda: found.name == "safety", timeout=PATIENCE)
+    assert found.text.marked == 1
+    ready(found, qtbot)
 
 
 def test_nothing_found_is_said(guide: GuideWindow, qtbot: QtBot) -> None:

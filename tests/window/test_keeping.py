@@ -17,7 +17,6 @@ from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import words as common
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import keeping as words
-from swatchwright.desktop.words import millilitres
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
 
@@ -223,36 +222,6 @@ class TestMoreMixes:
         assert pager.told.text().startswith("Mixes 1 to ")
 
 
-class TestTyping:
-    """The amount is typed, and the next press is meant."""
-
-    def test_the_press_that_ends_typing_is_not_lost(
-        self, mixed: Window, settle: Settle, qtbot: QtBot
-    ) -> None:
-        """She types how much, and keeps a mix: the button is there still when she lets go of it."""
-        volume, keep = mixed.mix_side.volume, mixed.mix_side.columns()[1].keep
-        volume.setFocus()
-        volume.selectAll()
-        qtbot.keyClicks(volume, "750")
-        qtbot.mouseClick(keep, LEFT)
-        settle()
-        assert mixed.session.volume == 750
-        assert mixed.mix_side.columns()[1].keep is keep
-        assert keep.text() == words.KEPT
-
-    def test_another_volume_is_another_amount(self, mixed: Window, settle: Settle) -> None:
-        """Each paint's amount follows, to the ml that was asked for in all."""
-        for volume in (300, 900):
-            mixed.mix_side.volume.setValue(volume)
-            settle()
-            recipes = mixed.session.recipes
-            assert recipes is not None
-            for column, measured in zip(mixed.mix_side.columns(), recipes.recipes, strict=True):
-                told = " ".join(label.text() for label in column.findChildren(QLabel))
-                assert sum(a.ml for a in measured.amounts) == pytest.approx(volume)
-                assert all(millilitres(a.ml) in told for a in measured.amounts)
-
-
 class TestNextTime:
     """What was kept is there when the window is opened again."""
 
@@ -385,7 +354,7 @@ class TestPaints:
         assert not window.offer.isVisible()
         next_time = again()
         assert len(next_time.session.shelf.paints) == 8
-        assert next_time.shelf_told.text().startswith("8 paints of your shelf")
+        assert next_time.shelf_told.whole().startswith("8 paints of your shelf")
 
     def test_only_for_now(
         self, window: Window, settle: Settle, qtbot: QtBot, tmp_path: Path
@@ -407,7 +376,7 @@ class TestPaints:
     def test_the_demonstration_is_said(self, window: Window, settle: Settle) -> None:
         """With an empty store the invented paints are used, and named as what they are."""
         settle()
-        assert window.shelf_told.text().endswith(demo_shelf().name)
+        assert window.shelf_told.whole().endswith(demo_shelf().name)
 
 
 class TestDropping:

@@ -6,12 +6,14 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontInfo
 from PySide6.QtTest import QTest
 
 from swatchwright.acts.habits import habits, keep_letters
 from swatchwright.desktop import letters
 from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.widgets.bench_area import BenchArea
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import bench as words
 
@@ -29,12 +31,6 @@ def usual_letters() -> Iterator[None]:
     letters.set_letters(1.0)
 
 
-@pytest.fixture
-def wide_screen(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Have a screen on which the largest letters have room."""
-    monkeypatch.setattr(letters, "_NEEDS", (100, 100))
-
-
 def letters_are(wanted: object) -> bool:
     """Tell whether that is the size that was chosen."""
     return letters.letters() == wanted
@@ -45,7 +41,6 @@ def pixels(window: Window) -> int:
     return QFontInfo(window.mix_side.why.font()).pixelSize()
 
 
-@pytest.mark.usefixtures("wide_screen")
 def test_larger_letters_are_seen_at_once_and_kept(
     with_cushion: Window, settle: Callable[[], None], qtbot: QtBot
 ) -> None:
@@ -70,18 +65,16 @@ def test_larger_letters_are_seen_at_once_and_kept(
     assert window.rail.width() == rail
 
 
-@pytest.mark.usefixtures("wide_screen")
 def test_they_stay_within_bounds(window: Window) -> None:
-    """However often it is pressed, letters are 0.9 to 1.5 times the usual size."""
-    for _ in range(9):
+    """However often it is pressed, letters are 0.9 to 2 times the usual size."""
+    for _ in range(12):
         window.bench.larger.trigger()
-    assert letters.growth() == pytest.approx(1.5)
+    assert letters.growth() == pytest.approx(2.0)
     for _ in range(12):
         window.bench.smaller.trigger()
     assert letters.growth() == pytest.approx(0.9)
 
 
-@pytest.mark.usefixtures("wide_screen")
 def test_by_keys(with_cushion: Window, qtbot: QtBot) -> None:
     """Alt with plus, minus and nought do so from any page."""
     with_cushion.activateWindow()
@@ -91,14 +84,33 @@ def test_by_keys(with_cushion: Window, qtbot: QtBot) -> None:
         qtbot.waitUntil(partial(letters_are, wanted))
 
 
-def test_no_larger_than_has_room(window: Window, monkeypatch: pytest.MonkeyPatch) -> None:
-    """On a screen that the window fills already they do not grow, and the menu says why."""
-    room = window.screen().availableSize()
-    monkeypatch.setattr(letters, "_NEEDS", (room.width(), room.height()))
+def test_where_there_is_no_room_the_bench_is_scrolled(window: Window, qtbot: QtBot) -> None:
+    """Letters twice as large need more than the screen has: all of the bench is reached by bars.
+
+    WCAG 2.2, 1.4.4: text can be made twice as large without loss of content [WCAG22].
+    """
+    area = window.centralWidget()
+    assert isinstance(area, BenchArea)
+    bar = area.horizontalScrollBar()
+    assert bar.maximum() == 0
+    assert area.focusPolicy() == Qt.FocusPolicy.NoFocus
+    while letters.may_grow():
+        window.bench.larger.trigger()
+    assert letters.growth() == pytest.approx(2.0)
+    qtbot.waitUntil(lambda: bar.maximum() > 0)
+    assert window.minimumSizeHint().width() <= window.screen().availableSize().width()
+    # By keys: what the Tab key goes to is brought into view.
+    assert area.focusPolicy() == Qt.FocusPolicy.TabFocus
+    window.activateWindow()
+    window.language.setFocus(Qt.FocusReason.TabFocusReason)
+    assert window.guide.visibleRegion().isEmpty()
+    QTest.keyClick(window.language, Qt.Key.Key_Tab)
+    assert window.guide.hasFocus()
+    assert not window.guide.visibleRegion().isEmpty()
     window.bench.show_size()
-    window.bench.larger.trigger()
-    assert window.bench.larger.text() == words.NO_ROOM
-    assert letters.growth() == pytest.approx(1.0)
+    assert window.bench.larger.text() == words.LARGEST
+    window.bench.usual.trigger()
+    qtbot.waitUntil(lambda: bar.maximum() == 0)
 
 
 def test_the_next_start_has_them(

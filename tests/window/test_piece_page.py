@@ -20,6 +20,7 @@ from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.piece_parts import PartsModel
 from swatchwright.desktop.words import amounts as amount_words
 from swatchwright.desktop.words import piece as words
+from swatchwright.language.money import priced
 from swatchwright.piece.common import Kind, common_piece
 from swatchwright.piece.drawing import View
 from swatchwright.piece.order import ProductKind
@@ -305,12 +306,13 @@ class TestAmounts:
         table.panel.price.rate.setValue(30)
         table.panel.price.margin.setValue(20)
         qtbot.keyClicks(table.panel.price.currency, "crowns")
+        qtbot.keyClick(table.panel.price.currency, Qt.Key.Key_Return)
         settle()
         assert table.amounts is not None
         assert table.amounts.price is not None
         # (10 h at 30, two tins at 19.50) and a fifth on top.
         assert table.amounts.price.total == (Decimal(300) + Decimal(39)) * Decimal("1.2")
-        assert "406.80 crowns" in told(table)
+        assert priced(Decimal("406.80"), "crowns") in told(table)
 
     def test_tins_that_cannot_be_read_are_told_in_place(
         self, table: PiecePage, qtbot: QtBot, window: Window

@@ -28,18 +28,23 @@ USUAL = 14
 
 @dataclass(frozen=True, slots=True)
 class Screen:
-    """A screen in its own pixels, how many of them are one of ours, and the system's letters."""
+    """A screen in its own pixels, how many of them are one of ours, and its letters.
+
+    Those that the system asks for in pixels, and how many times larger she likes them.
+    """
 
     width: int
     height: int
     scale: int = 1
     letters: int = 0
+    times: float = 1
 
 
 SCREENS = {
     "twice": Screen(2560, 1440, scale=2),
     "larger letters": Screen(1600, 900, letters=round(1.25 * USUAL)),
     "larger letters, small screen": Screen(1280, 720, letters=round(1.25 * USUAL)),
+    "letters twice as large": Screen(1280, 720, times=2),
 }
 
 
@@ -56,7 +61,7 @@ def begin(screen: Screen, folder: Path) -> subprocess.Popen[str]:
         "QT_SCALE_FACTOR": str(screen.scale),
     }
     return subprocess.Popen(
-        [sys.executable, str(WALK), str(folder / "store"), str(screen.letters)],
+        [sys.executable, str(WALK), str(folder / "store"), str(screen.letters), str(screen.times)],
         env=surroundings,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
@@ -89,6 +94,14 @@ def test_nothing_is_out_of_view(walks: dict[str, dict[str, Any]], name: str) -> 
     """All is in the window or brought in by a scroll bar, and the window is on the screen."""
     found = walks[name]
     assert not found["lost"]
+    for asked, there in zip(found["asks"], found["screen"], strict=True):
+        assert asked <= there
+
+
+@pytest.mark.parametrize("name", [name for name, screen in SCREENS.items() if screen.times == 1])
+def test_no_scrolling_of_the_bench(walks: dict[str, dict[str, Any]], name: str) -> None:
+    """Only letters that she chose so large make the whole bench wider or higher than the screen."""
+    found = walks[name]
     for needed, there in zip(found["needs"], found["screen"], strict=True):
         assert needed <= there
 
@@ -98,6 +111,12 @@ def test_twice_is_twice(walks: dict[str, dict[str, Any]]) -> None:
     assert walks["twice"]["ratio"] == 2
     assert walks["twice"]["screen"] == [1280, 720]
     assert walks["twice"]["size"] == [1280, 720]
+
+
+def test_letters_twice_as_large(walks: dict[str, dict[str, Any]]) -> None:
+    """Text is twice as large on a screen of 1280 by 720 too, where the bench is scrolled then."""
+    assert walks["letters twice as large"]["letters"] == 2 * USUAL
+    assert walks["letters twice as large"]["needs"][0] > 1280
 
 
 def test_letters_follow_the_system(walks: dict[str, dict[str, Any]]) -> None:

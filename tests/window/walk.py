@@ -1,7 +1,8 @@
 """Walk through all pages on a screen of one's own, and tell as JSON what is cut or out of view.
 
 A scale of Qt's and the letters of the system are settled before an application is made, so each
-walk is a process: ``python walk.py STORE LETTERS``, with LETTERS in pixels, or 0 for the usual.
+walk is a process: ``python walk.py STORE LETTERS TIMES``, with LETTERS in pixels, or 0 for the
+usual, and TIMES how many times larger she likes them.
 """
 
 from __future__ import annotations
@@ -54,17 +55,20 @@ def areas_about(widget: QWidget) -> Iterator[QScrollArea]:
 
 
 def is_lost(widget: QWidget, window: Window) -> bool:
-    """Tell whether a part of a widget is outside the window, and no scroll bar brings it in."""
-    place = QRect(widget.mapTo(window, QPoint(0, 0)), widget.size())
-    outer = list(areas_about(widget))
-    if not outer:
-        return not window.rect().contains(place)
-    area = outer[0]
-    contents = area.widget()
-    if contents is None:
-        return False
-    inside = widget.mapTo(contents, QPoint(0, 0)).x() + widget.width()
-    return area.horizontalScrollBarPolicy() == OFF and inside > area.viewport().width() + 1
+    """Tell whether a part of a widget is cut off, and no scroll bar brings it into view."""
+    inner = widget
+    for area in areas_about(widget):
+        contents = area.widget()
+        if contents is not None:
+            place = QRect(inner.mapTo(contents, QPoint(0, 0)), inner.size())
+            room = contents.rect().adjusted(-1, -1, 1, 1)
+            # The mixes have no bar below them, but two arrows that bring each of them in.
+            if area.horizontalScrollBarPolicy() == OFF and area is not window.mix_side.area:
+                room.setRight(area.viewport().width())
+            if not room.contains(place):
+                return True
+        inner = area
+    return False
 
 
 def walk(bench: Bench) -> dict[str, object]:
@@ -88,7 +92,7 @@ def walk(bench: Bench) -> dict[str, object]:
                 cut.append(where)
             if is_lost(widget, window):
                 lost.append(where)
-    screen, needs = window.screen().availableSize(), window.minimumSizeHint()
+    screen, needs, asks = window.screen().availableSize(), window.needs(), window.minimumSizeHint()
     return {
         "cut": cut,
         "lost": lost,
@@ -96,6 +100,7 @@ def walk(bench: Bench) -> dict[str, object]:
         "ratio": window.devicePixelRatio(),
         "screen": [screen.width(), screen.height()],
         "needs": [needs.width(), needs.height()],
+        "asks": [asks.width(), asks.height()],
         "size": [window.width(), window.height()],
         "letters": window.photo_side.tools.hint.fontInfo().pixelSize(),
     }
@@ -115,6 +120,7 @@ def main() -> None:
     window = Window()
     window.resize(1280, 720)
     window.show()
+    window.set_letters(float(sys.argv[3]))
     found = walk(Bench(window))
     window.close()
     window.session.close()

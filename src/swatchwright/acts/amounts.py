@@ -16,6 +16,7 @@ from swatchwright.acts.amounts_products import (
 )
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.language.money import money_in_use
 from swatchwright.piece.amounts import Amounts, amounts_of
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.names import zone_word
@@ -237,6 +238,8 @@ def _coatings(
 def tins_told(text: str) -> tuple[TinSize, ...]:
     """Read the sizes a paint is sold in: ml, and the price after a colon if it is known.
 
+    What the money is called may stand beside the price.
+
     Raises
     ------
     MendableError
@@ -252,6 +255,7 @@ def tins_told(text: str) -> tuple[TinSize, ...]:
         if not told.strip():
             continue
         ml, _, price = (part.strip() for part in told.partition(":"))
+        price = price.replace(money_in_use(), "").strip()
         try:
             found.append(TinSize(float(ml.removesuffix("ml")), Decimal(price) if price else None))
         except (ValueError, InvalidOperation) as error:

@@ -21,6 +21,7 @@ from swatchwright.shelf.jobs import (
     Job,
     KeptRecipe,
     Poured,
+    ReadFrom,
     RecipePaint,
     WantedColour,
 )
@@ -51,6 +52,7 @@ def keep_recipes(
     *,
     zone: str = WHOLE_PIECE,
     choose: int | None = 1,
+    read: ReadFrom | None = None,
 ) -> Changes:
     """Keep the recipes found for a colour of a job, in place of those kept for that zone.
 
@@ -64,6 +66,9 @@ def keep_recipes(
         The zone of the piece they are for.
     choose
         Which of them is chosen, 1 the first; None for none yet.
+    read
+        Where the wanted colour was read; None where it was not read now. A colour that the job has
+        already is the one that was read then.
 
     Raises
     ------
@@ -88,10 +93,12 @@ def keep_recipes(
         ]
         others = [recipe for recipe in job.recipes if recipe.zone != zone]
         wanted = [w for w in job.wanted if w.zone != zone]
+        before = (w.read for w in job.wanted if w.read is not None and w.colour == found.wanted)
+        read = read or next(before, None)
         new = replace(
             job,
             recipes=(*others, *kept),
-            wanted=(*wanted, WantedColour(zone, found.wanted)),
+            wanted=(*wanted, WantedColour(zone, found.wanted, read)),
         )
         job_rows.write_job(edit, job, new)
         return edit.changes

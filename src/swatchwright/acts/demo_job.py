@@ -111,7 +111,8 @@ def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
             store, title=say(_TITLE), client=say(_CLIENT), brief=say(_BRIEF), room_light=_LIGHT
         ).jobs[0]
         for zone, recipes in found.recipes[::-1]:
-            keep_mix(store, job, recipes, choose=1, zone=zone, photo=found.photo)
+            photo = found.photo
+            keep_mix(store, job, recipes, choose=1, zone=zone, photo=photo, read=photo.marks)
         _in_order(store, job, found)
         box = form_for(Kind.BLANKET_BOX)
         keep_piece(store, job, box, piece_of_form(box), None)

@@ -6,17 +6,15 @@ nowhere is looked for by its parts, and one in another form by its stem.
 
 from __future__ import annotations
 
-import re
-from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from swatchwright.acts.guide import GuidePage, guide_pages
-from swatchwright.acts.guide_text import plain_lines
+from swatchwright.acts.guide_index import WORD, PageWords, Tokens, fold, page_words, tokens_of
 from swatchwright.language import ENGLISH
 
-__all__ = ["GuideFound", "find_in_guide", "marks_in"]
+__all__ = ["GuideFound", "find_in_guide", "marks_in", "read_guide"]
 
 _WHOLE, _BEGINS, _COMPOUND, _PART, _INSIDE = 5, 4, 3, 2, 1
 """How well a word is found: as it is, as a beginning, by all its parts, by one, inside another."""
@@ -28,15 +26,14 @@ _SHORTEST_PART, _SHORTEST_INSIDE = 4, 3
 _JOINT, _ENDING = 2, 2
 """Letters that may stand between the parts of a compound; and of an ending that is left aside."""
 
-_MOST_WORDS = 12
+_MOST_WORDS, _MOST_LETTERS = 12, 500
 _SHORT = 5
 """Words that a heading has at the most, as a rule."""
 _BEFORE, _AFTER = 40, 90
 """Letters of a line that are shown before and after what was found in it."""
 
-_WORD = re.compile(r"\w+")
-_HEADINGS = re.compile(r"^##+ +(.+)$", re.MULTILINE)
-_PLAIN = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue"})
+_Levels = Mapping[str, int]
+"""The words by which a word is found, and how well by each."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +45,13 @@ class GuideFound:
     piece: str
 
 
+def read_guide(language: str = ENGLISH) -> int:
+    """Read the guide, so that words are found in it at once; give how many pages it has."""
+    pages = guide_pages(language)
+    tokens_of(pages)
+    return len(pages)
+
+
 def find_in_guide(words: str, language: str = ENGLISH) -> tuple[GuideFound, ...]:
     """Find the pages that hold any of these words, those that tell most of them first.
 
@@ -57,7 +61,7 @@ def find_in_guide(words: str, language: str = ENGLISH) -> tuple[GuideFound, ...]
     Parameters
     ----------
     words
-        Words or pieces of words, in any order, large or small.
+        Words or pieces of words, in any order, large or small; the first 12 are looked for.
     language
         An ISO 639-1 code.
     """
@@ -65,7 +69,8 @@ def find_in_guide(words: str, language: str = ENGLISH) -> tuple[GuideFound, ...]
     levels = [_levels_in(word, pages) for word in _wanted(words)]
     ranked = [(_rank(page, levels), page) for page in pages]
     hits = sorted((one for one in ranked if one[0][0]), key=lambda one: one[0], reverse=True)
-    return tuple(GuideFound(page, rank[2], _piece(page, levels)) for rank, page in hits)
+    best = _together(levels)
+    return tuple(GuideFound(page, rank[2], _piece(page, levels, best)) for rank, page in hits)
 
 
 def marks_in(text: str, words: str) -> tuple[tuple[int, int], ...]:
@@ -73,13 +78,12 @@ def marks_in(text: str, words: str) -> tuple[tuple[int, int], ...]:
 
     Each word is given as well as it is found: where it stands as it is, no beginnings of others.
     """
-    tokens = [(found.start(), _fold(found[0]), found[0]) for found in _WORD.finditer(text)]
+    told = [(found.start(), fold(found[0]), found[0]) for found in WORD.finditer(text)]
+    tokens = Tokens(folded for _, folded, _ in told)
     marks: set[tuple[int, int]] = set()
     for word in _wanted(words):
-        best = _best(_levels(word, {folded for _, folded, _ in tokens}))
-        for start, folded, told in tokens:
-            if folded in best:
-                marks.add(_mark(start, folded, told, word))
+        best = _best(_levels(word, tokens))
+        marks.update(_mark(at, folded, one, word) for at, folded, one in told if folded in best)
     return tuple(sorted(marks))
 
 
@@ -95,23 +99,19 @@ def _mark(start: int, folded: str, told: str, word: str) -> tuple[int, int]:
 
 
 def _wanted(words: str) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(_fold(word) for word in _WORD.findall(words)))[:_MOST_WORDS]
-
-
-def _fold(word: str) -> str:
-    """Give a word as it is compared: small, and without dots."""
-    return word.casefold().translate(_PLAIN)
+    told = WORD.findall(words[:_MOST_LETTERS])
+    return tuple(dict.fromkeys(fold(word) for word in told))[:_MOST_WORDS]
 
 
 @lru_cache(maxsize=200)
-def _levels_in(word: str, pages: tuple[GuidePage, ...]) -> Mapping[str, int]:
+def _levels_in(word: str, pages: tuple[GuidePage, ...]) -> _Levels:
     """Give the words of these pages by which a word is found; the same while she types the next."""
-    return _levels(word, {token for page in pages for token in _read(page).counted})
+    return _levels(word, tokens_of(pages))
 
 
-def _levels(word: str, tokens: Iterable[str]) -> Mapping[str, int]:
+def _levels(word: str, tokens: Tokens) -> _Levels:
     """Give the words of a text by which a word is found, and how well by each."""
-    found = {token: level for token in tokens if (level := _level(word, token))}
+    found = _found(word, tokens)
     if any(level >= _BEGINS for level in found.values()):
         return found
     heads = {token for token in found if found[token] == _PART and word.startswith(token)}
@@ -126,21 +126,26 @@ def _levels(word: str, tokens: Iterable[str]) -> Mapping[str, int]:
     return {token: level for token, level in found.items() if not whole or token in whole}
 
 
-def _level(word: str, token: str) -> int:
-    """Give how well a word is found by another; 0 where it is not."""
-    if token == word:
-        return _WHOLE
-    if token.startswith(word):
-        return _BEGINS
-    if len(word) >= _SHORTEST_INSIDE and word in token:
-        return _INSIDE
-    if len(token) >= _SHORTEST_PART and (word.startswith(token) or word.endswith(token)):
-        return _PART
+def _found(word: str, tokens: Tokens) -> dict[str, int]:
+    """Give how well a word is found by each other that it has to do with.
+
+    By those of which it is the beginning rather than by those that it is inside, and so on.
+    """
     stem = word[: max(len(word) - _ENDING, _SHORTEST_PART + 1)]
-    return _PART if len(stem) > _SHORTEST_PART and token.startswith(stem) else 0
+    parts = {word[:end] for end in range(_SHORTEST_PART, len(word))}
+    parts |= {word[start:] for start in range(1, len(word) - _SHORTEST_PART + 1)}
+    found = dict.fromkeys((part for part in parts if part in tokens), _PART)
+    if len(stem) > _SHORTEST_PART:
+        found.update(dict.fromkeys(tokens.with_beginning(stem), _PART))
+    if len(word) >= _SHORTEST_INSIDE:
+        found.update(dict.fromkeys(tokens.with_inside(word), _INSIDE))
+    found.update(dict.fromkeys(tokens.with_beginning(word), _BEGINS))
+    if word in tokens:
+        found[word] = _WHOLE
+    return found
 
 
-def _best(levels: Mapping[str, int]) -> set[str]:
+def _best(levels: _Levels) -> set[str]:
     """Give those by which a word is found best."""
     most = max(levels.values(), default=0)
     return {token for token, level in levels.items() if level == most}
@@ -149,68 +154,58 @@ def _best(levels: Mapping[str, int]) -> set[str]:
 # --- one page ------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class _Read:
-    """A page as it is searched: its lines with their words, and the words of page and headings."""
-
-    lines: tuple[tuple[str, tuple[str, ...]], ...]
-    counted: Mapping[str, int]
-    title: frozenset[str]
-    headings: frozenset[str]
-
-
-@cache
-def _read(page: GuidePage) -> _Read:
-    lines = tuple((line, _folded(line)) for line in plain_lines(page.text))
-    return _Read(
-        lines,
-        Counter(word for _, words in lines for word in words),
-        frozenset(_folded(page.title)),
-        frozenset(word for line in _HEADINGS.findall(page.text) for word in _folded(line)),
-    )
-
-
-def _folded(line: str) -> tuple[str, ...]:
-    return tuple(_fold(word) for word in _WORD.findall(line))
-
-
-def _rank(page: GuidePage, levels: list[Mapping[str, int]]) -> tuple[int, int, int]:
+def _rank(page: GuidePage, levels: Sequence[_Levels]) -> tuple[int, int, int]:
     """Give how many of the words a page holds, how well, and how often."""
-    read = _read(page)
+    read = page_words(page)
     held, well, often = 0, 0, 0
     for one in levels:
-        here = {token: level for token, level in one.items() if token in read.counted}
+        here = {token: one[token] for token in one.keys() & read.counted.keys()}
         if not here:
             continue
-        best = _best(here)
         level = max(here.values())
+        best = [token for token in here if here[token] == level]
         held += 1
         # Both parts of a compound tell far more than the one that is everywhere.
         well += _COMPOUND if level == _PART and len(best) > 1 else level
-        heads = {token for token in here if here[token] >= _BEGINS}
-        well += _TITLE if heads & read.title else _HEADED if heads & read.headings else 0
+        titled = any(here[token] >= _BEGINS for token in here.keys() & read.title)
+        headed = any(here[token] >= _BEGINS for token in here.keys() & read.headings)
+        well += _TITLE if titled else _HEADED if headed else 0
         often += sum(read.counted[token] for token in best)
     return held, well, often
 
 
-def _piece(page: GuidePage, levels: list[Mapping[str, int]]) -> str:
+def _together(levels: Sequence[_Levels]) -> _Levels:
+    """Give how well each word of the guide answers to any of those that are looked for."""
+    best: dict[str, int] = {}
+    for one in levels:
+        best.update({token: max(level, best.get(token, 0)) for token, level in one.items()})
+    return best
+
+
+def _piece(page: GuidePage, levels: Sequence[_Levels], best: _Levels) -> str:
     """Cut out of the line that tells most of the words what stands around the first of them."""
-    lines = _read(page).lines
-    # A line below the title: the title stands over it anyhow.
-    line, _ = max(lines[1:] or lines, key=lambda one: _tells(one[1], levels))
-    places = [
-        (level, -found.start())
-        for found in _WORD.finditer(line)
-        for one in levels
-        if (level := one.get(_fold(found[0]), 0))
-    ]
-    return _cut(line, -max(places)[1] if places else 0)
+    read = page_words(page)
+    number = _telling(read, levels)
+    places = [(best[token], -start) for token, start in read.words[number] if token in best]
+    return _cut(read.lines[number], -max(places)[1] if places else 0)
 
 
-def _tells(told: tuple[str, ...], levels: list[Mapping[str, int]]) -> tuple[int, bool]:
-    """Say how much a line tells of words: how well it holds them, and whether it is a sentence."""
-    held = sum(max((one.get(token, 0) for token in told), default=0) for one in levels)
-    return held, len(told) > _SHORT
+def _telling(read: PageWords, levels: Sequence[_Levels]) -> int:
+    """Give the line that tells most of words: holds them best, and is a sentence.
+
+    It is one below the title, if there is one: the title stands over it anyhow.
+    """
+    told = [0] * len(read.lines)
+    for one in levels:
+        best: dict[int, int] = {}
+        for token, level in one.items():
+            for number in read.places.get(token, ()):
+                if level > best.get(number, 0):
+                    best[number] = level
+        for number, level in best.items():
+            told[number] += level
+    below = range(1, len(told)) or range(len(told))
+    return max(below, key=lambda number: (told[number], len(read.words[number]) > _SHORT))
 
 
 def _cut(line: str, at: int) -> str:

@@ -7,25 +7,36 @@ import math
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
+from unicodedata import category
 
 from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
+from swatchwright.language import say
 from swatchwright.shelf.store.place import usual_place
 
 __all__ = [
     "LARGEST_LETTERS",
+    "MOST_MONEY",
     "SMALLEST_LETTERS",
     "Habits",
     "habits",
+    "is_money",
     "keep_dark",
     "keep_language",
     "keep_letters",
+    "keep_money",
+    "may_be_money",
 ]
 
-SMALLEST_LETTERS, LARGEST_LETTERS = 0.9, 1.5
+SMALLEST_LETTERS, LARGEST_LETTERS = 0.9, 2.0
 """How many times the usual size letters are at the least and at the most."""
 
+MOST_MONEY = 8
+"""Letters and signs that the name of her money has at the most."""
+
 _FILE = "habits.json"
+_BETWEEN = frozenset(" .'’/-\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}")
+"""What else a name of money may hold: kr., F CFA."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +51,14 @@ class Habits:
         Whether the bench is dark.
     letters
         How many times the usual size the letters are, 0.9 to 1.5.
+    money
+        What she calls her money, which then stands beside every price; empty for nothing.
     """
 
     language: str = ""
     dark: bool = False
     letters: float = 1.0
+    money: str = ""
 
 
 def habits() -> Habits:
@@ -55,9 +69,12 @@ def habits() -> Habits:
         return Habits()
     if not isinstance(told, dict):
         return Habits()
-    language, dark = told.get("language"), told.get("dark")
+    language, money = told.get("language"), told.get("money")
     return Habits(
-        language if isinstance(language, str) else "", dark is True, _letters(told.get("letters"))
+        language if isinstance(language, str) else "",
+        told.get("dark") is True,
+        _letters(told.get("letters")),
+        money if isinstance(money, str) and is_money(money) else "",
     )
 
 
@@ -74,6 +91,43 @@ def keep_dark(*, dark: bool) -> None:
 def keep_letters(size: float) -> None:
     """Write down how many times the usual size the letters are; it is brought to 0.9 to 1.5."""
     _keep(replace(habits(), letters=_letters(size)))
+
+
+def keep_money(name: str) -> None:
+    """Write down what she calls her money; empty for nothing.
+
+    Raises
+    ------
+    MendableError
+        If it can be no name of money, which `is_money` tells.
+    """
+    if name and not is_money(name):
+        raise MendableError(
+            say("Money cannot be called “{name}”.", name=name),
+            say("Give a sign or a short word, up to {most} letters.", most=MOST_MONEY),
+        )
+    _keep(replace(habits(), money=name))
+
+
+def may_be_money(text: str) -> bool:
+    """Tell whether a text may become a name of money as more of it is typed.
+
+    It is short and holds letters, signs of currency and a few marks between: no figures, which
+    would run into those of the price.
+    """
+    return len(text) <= MOST_MONEY and all(
+        letter in _BETWEEN or _is_letter_or_sign(letter) or category(letter) == "Mn"
+        for letter in text
+    )
+
+
+def is_money(name: str) -> bool:
+    """Tell whether money can be called so: it has a letter or a sign, and no space around it."""
+    return may_be_money(name) and name == name.strip() and any(_is_letter_or_sign(n) for n in name)
+
+
+def _is_letter_or_sign(letter: str) -> bool:
+    return letter.isalpha() or category(letter) == "Sc"
 
 
 def _letters(told: object) -> float:

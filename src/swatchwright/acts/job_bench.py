@@ -20,7 +20,7 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
-from swatchwright.shelf.jobs import Job, KeptPhoto, KeptRecipe, Marks, WantedColour
+from swatchwright.shelf.jobs import Job, KeptPhoto, KeptRecipe, Marks, ReadFrom, WantedColour
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Store
@@ -33,6 +33,7 @@ __all__ = [
     "chosen_among",
     "keep_mix",
     "laid_photo",
+    "photo_of_colour",
     "photo_to_lay",
     "pick_among",
     "scaled",
@@ -111,6 +112,19 @@ def photo_to_lay(job: Job) -> KeptPhoto | None:
     hash_, others = settings_of(job).photo, _other_photos(job)
     cloths = [photo for photo in job.photos if photo.hash not in others]
     return next(iter([*(p for p in job.photos if p.hash == hash_), *cloths[::-1]]), None)
+
+
+def photo_of_colour(job: Job, wanted: WantedColour | None) -> KeptPhoto | None:
+    """Give the photo of a job that a colour was read from, marked as it was read.
+
+    None where it was typed or chosen by eye, or the photo is no longer with the job.
+    """
+    read = None if wanted is None else wanted.read
+    for photo in job.photos:
+        if read is not None and photo.hash == read.photo:
+            marks = replace(photo.marks, cloth=read.cloth, metre=read.metre)
+            return replace(photo, marks=marks)
+    return None
 
 
 def _other_photos(job: Job) -> set[str]:
@@ -238,6 +252,7 @@ def keep_mix(
     choose: int,
     zone: str = WHOLE_PIECE,
     photo: BenchPhoto | None = None,
+    read: Marks | None = None,
     most_paints: int = 3,
 ) -> Changes:
     """Keep the recipes found for a zone with one chosen, and the bench as it is, in one edit.
@@ -254,6 +269,9 @@ def keep_mix(
         The zone of the piece.
     photo
         The photo on the bench; it is added to the job, or its marks are renewed.
+    read
+        The marks by which the wanted colour was read from that photo; None where it was typed,
+        chosen by eye or kept before.
     most_paints
         How many paints a recipe may have, as it was asked.
 
@@ -267,15 +285,18 @@ def keep_mix(
         If there is no such job or recipe.
     """
     with store.editing("Keep a mix") as edit:
-        keep_recipes(store, id_, found, zone=zone, choose=choose)
-        hash_ = ""
+        kept = None
         if photo is not None:
             try:
-                hash_ = _keep_photo(store, id_, photo)
+                kept = _keep_photo(store, id_, photo)
             except MendableError as error:
                 # It lay on a card or a stick that is out again; the mix is worth keeping alone.
                 edit.warn(error.what)
-        laid = Laid(found.volume, most_paints, zone, hash_)
+        where = None
+        if photo is not None and kept is not None and read is not None:
+            where = _read_from(photo, kept, read)
+        keep_recipes(store, id_, found, zone=zone, choose=choose, read=where)
+        laid = Laid(found.volume, most_paints, zone, "" if kept is None else kept.hash)
         keep_document(store, id_, BENCH, laid)
         job = job_rows.read_job(edit.connection, id_)
         label = KEEP_MIX if zone == WHOLE_PIECE else KEEP_MIX_FOR_ZONE
@@ -283,19 +304,29 @@ def keep_mix(
         return edit.changes
 
 
-def _keep_photo(store: Store, id_: str, photo: BenchPhoto) -> str:
-    """Keep a photo with its marks and give its SHA-256; empty where it cannot be added."""
+def _keep_photo(store: Store, id_: str, photo: BenchPhoto) -> KeptPhoto | None:
+    """Keep a photo with its marks and give it as it is kept; None where it cannot be added."""
     with store.reading() as connection:
         here = {kept.hash for kept in job_rows.read_job(connection, id_).photos}
     kept = photo.kept
     if kept is not None and kept.hash in here:
-        sizes = (photo.photo.width, photo.photo.height), (kept.width, kept.height)
-        mark_photo(store, id_, kept.hash, scaled(photo.marks, *sizes))
-        return kept.hash
+        mark_photo(store, id_, kept.hash, _in_original(photo, kept, photo.marks))
+        return kept
     if photo.path is None:
-        return ""
+        return None
     add_photo(store, id_, photo.path, marks=photo.marks, photo=photo.photo)
     with store.reading() as connection:
         after = job_rows.read_job(connection, id_).photos
     place = str(photo.path.absolute())
-    return next(p.hash for p in reversed(after) if p.path == place)
+    return next(p for p in reversed(after) if p.path == place)
+
+
+def _in_original(photo: BenchPhoto, kept: KeptPhoto, marks: Marks) -> Marks:
+    """Carry marks over from a photo on the bench to the original, as the job keeps them."""
+    return scaled(marks, (photo.photo.width, photo.photo.height), (kept.width, kept.height))
+
+
+def _read_from(photo: BenchPhoto, kept: KeptPhoto, read: Marks) -> ReadFrom:
+    """Say where a colour was read, by the marks on the bench."""
+    marks = _in_original(photo, kept, read)
+    return ReadFrom(kept.hash, marks.cloth, marks.metre)

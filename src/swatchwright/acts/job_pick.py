@@ -8,14 +8,15 @@ from swatchwright.acts.jobs import job_of
 from swatchwright.acts.references import from_a_metre, references_of
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.shelf.jobs import ReadFrom
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour
 
 __all__ = ["picked_colour"]
 
 
-def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
-    """Read a colour of a job's photo, by its marks.
+def picked_colour(store: Store, id_: str, pick: int) -> tuple[KnownColour, ReadFrom]:
+    """Read a colour of a job's photo, by its marks, and say where it was read.
 
     Parameters
     ----------
@@ -59,4 +60,5 @@ def picked_colour(store: Store, id_: str, pick: int) -> KnownColour:
             ),
             say("Pick one of 1 to {most}.", most=len(found.colours)),
         )
-    return found.colours[pick - 1].colour
+    where = ReadFrom(kept.hash, kept.marks.cloth, kept.marks.metre)
+    return found.colours[pick - 1].colour, where

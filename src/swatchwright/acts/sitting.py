@@ -98,6 +98,12 @@ class Card:
     read_by: str = ""
 
     @property
+    def key(self) -> str:
+        """What tells it from all others of a sitting, whatever its number is."""
+        mix = "+".join(f"{parts:.6g} {id_}" for id_, parts in self.mix)
+        return f"{self.id}/{self.over}/{mix}"
+
+    @property
     def is_read(self) -> bool:
         """Whether anything was read off it."""
         return self.lab is not None or bool(self.spectrum)

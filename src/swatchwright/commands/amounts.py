@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import TypeVar
 
 from swatchwright.acts.amounts import Coats, amounts_for, order_of
+from swatchwright.acts.habits import habits
 from swatchwright.commands.amounts_text import amounts_json, print_amounts
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.piece import chosen_piece, split_pair
@@ -45,7 +46,7 @@ def amounts(arguments: argparse.Namespace) -> ExitCode:
     if arguments.json:
         print_json(amounts_json(found))
     else:
-        print_amounts(found)
+        print_amounts(found, order.terms.currency)
     return ExitCode.DONE
 
 
@@ -130,7 +131,7 @@ def _terms(arguments: argparse.Namespace) -> Terms:
         _decimal(arguments.hours, "--hours"),
         _decimal(arguments.hour_rate, "--hour-rate"),
         _decimal(arguments.margin, "--margin"),
-        arguments.currency,
+        habits().money if arguments.currency is None else arguments.currency,
     )
 
 

@@ -15,7 +15,8 @@ def add_amounts(commands: Commands) -> None:
         help="how much paint a piece takes, what to mix at once, what to buy, what to ask for it",
         description="Reckon paint by zone, by batch and by tin, and a price for the client.",
         epilog="NAME is the id of a paint of the shelf, or primer, wash or clear, or the zone "
-        "whose paint has no recipe. Money has no currency but the word you give.",
+        "whose paint has no recipe. Money is called by the word you give, or "
+        "as you named it in the window.",
     )
     amounts.add_argument(
         "--zone", metavar="NAME=M2", action="append", default=[], help="a colour zone and its area"
@@ -88,4 +89,6 @@ def _add_terms(amounts: Parser) -> None:
     terms.add_argument("--hours", default="0", metavar="H", help="hours of work")
     terms.add_argument("--hour-rate", default="0", metavar="MONEY", help="for an hour")
     terms.add_argument("--margin", default="0", metavar="0-1", help="share on top of both (0)")
-    terms.add_argument("--currency", default="", metavar="WORD", help="what to call the money")
+    terms.add_argument(
+        "--currency", metavar="WORD", help="what to call the money (as named in the window)"
+    )

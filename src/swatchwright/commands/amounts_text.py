@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from decimal import Decimal
 from typing import Any
 
-from swatchwright.commands.words import print_notes
+from swatchwright.commands.words import price_text, print_notes
 from swatchwright.piece.amounts import Amounts, Batch, PaintMl, Purchase
 
 __all__ = ["amounts_json", "print_amounts"]
@@ -82,8 +82,8 @@ def _told(money: Decimal | None) -> str | None:
     return None if money is None else str(money)
 
 
-def print_amounts(found: Amounts) -> None:
-    """Print amounts as tables."""
+def print_amounts(found: Amounts, currency: str = "") -> None:
+    """Print amounts as tables, and prices in a currency."""
     print("zone         what            coats     m²   need ml   wet µm  dry µm")
     for row in found.coatings:
         print(
@@ -97,12 +97,12 @@ def print_amounts(found: Amounts) -> None:
         _print_batch(batch)
     print()
     for purchase in found.purchases:
-        print(_purchase_text(purchase))
+        print(_purchase_text(purchase, currency))
     if found.price is not None:
-        price, word = found.price, f" {found.price.currency}".rstrip()
+        price = found.price
         print(
             f"Price: work {price.labour} + materials {price.materials} + margin {price.margin} = "
-            f"{price.total}{word}"
+            f"{price_text(price.total, currency)}"
         )
     print_notes(found.notes)
 
@@ -130,7 +130,7 @@ def _paints_text(paints: Iterable[PaintMl]) -> str:
     return ", ".join(f"{paint.ml:.1f} ml {paint.id}" for paint in paints)
 
 
-def _purchase_text(purchase: Purchase) -> str:
+def _purchase_text(purchase: Purchase, currency: str) -> str:
     head = f"{purchase.name}: {purchase.need_ml:.0f} ml"
     if purchase.left_ml:
         head += f", {purchase.left_ml:.0f} left"
@@ -139,5 +139,5 @@ def _purchase_text(purchase: Purchase) -> str:
     if not purchase.tins:
         return f"{head}; nothing to buy"
     tins = " + ".join(f"{tin.count} × {tin.size.ml:g} ml" for tin in purchase.tins)
-    cost = "" if purchase.cost is None else f" for {purchase.cost}"
+    cost = "" if purchase.cost is None else f" for {price_text(purchase.cost, currency)}"
     return f"{head}; buy {tins}{cost}"

@@ -172,14 +172,17 @@ def _recipe(store: Store, arguments: argparse.Namespace) -> ExitCode:
     from swatchwright.acts.job_pick import picked_colour
     from swatchwright.acts.recipes import recipes_for, typed_colour
 
+    read = None
     if arguments.lab is None:
-        wanted = picked_colour(store, arguments.job, arguments.pick)
+        wanted, read = picked_colour(store, arguments.job, arguments.pick)
     else:
         wanted = typed_colour(*three_numbers(arguments.lab))
     shelf = _shelf(store, arguments)
     found = recipes_for(wanted, shelf, most_paints=arguments.paints, keep=arguments.keep)
     choose = arguments.choose or None
-    changes = keep_recipes(store, arguments.job, found, zone=arguments.zone, choose=choose)
+    changes = keep_recipes(
+        store, arguments.job, found, zone=arguments.zone, choose=choose, read=read
+    )
     tell_changes(changes, arguments)
     if not arguments.json:
         print_job(acts.job_of(store, arguments.job), zone=arguments.zone)

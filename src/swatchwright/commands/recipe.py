@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
+from swatchwright.acts.habits import habits
 from swatchwright.acts.recipes import (
     Order,
     Recipes,
@@ -21,12 +22,14 @@ from swatchwright.commands.words import (
     chosen_shelf,
     colour_json,
     doubt_text,
+    price_text,
     print_json,
     print_notes,
     read_photo_colours,
     typed_by_options,
 )
 from swatchwright.errors import MendableError
+from swatchwright.language.money import use_money
 from swatchwright.mixing.recipe import can_be_counted
 from swatchwright.values import KnownColour
 
@@ -38,6 +41,7 @@ __all__ = ["recipe"]
 
 def recipe(arguments: argparse.Namespace) -> ExitCode:
     """Print the recipes that come closest to the wanted colour, or to each of a list."""
+    use_money(habits().money)
     if arguments.list is not None:
         return recipes_of_list(arguments)
     wanted, notes, warnings = _wanted(arguments)
@@ -150,7 +154,7 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     minded = [f"a slip of 5 % in a measure moves it {measured.slip:.1f}"]
     minded.append(f"from light to light it changes by {measured.light_change:.1f}")
     if measured.price is not None:
-        minded.append(f"costs {measured.price:.2f}")
+        minded.append(f"costs {price_text(measured.price)}")
     print(f"    {'; '.join(minded)}")
     if measured.confidence.both:
         print(f"    {doubt_text(measured.confidence)}")

@@ -9,11 +9,14 @@ from typing import TYPE_CHECKING, Any
 
 from swatchwright.colour.convert import hex_to_lab, in_srgb, lab_to_hex
 from swatchwright.errors import MendableError
+from swatchwright.language.money import priced
 from swatchwright.photo.reference import GREY_CARD, reflectance_from_lightness
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
 if TYPE_CHECKING:
+    from decimal import Decimal
+
     from swatchwright.acts.colours import PhotoColours
     from swatchwright.acts.recipes import Confidence
     from swatchwright.shelf.shelf import Shelf
@@ -23,6 +26,7 @@ __all__ = [
     "chosen_shelf",
     "colour_json",
     "doubt_text",
+    "price_text",
     "print_json",
     "print_notes",
     "read_photo_colours",
@@ -149,6 +153,11 @@ def doubt_text(confidence: Confidence) -> str:
     if not confidence.photo or not confidence.paints:
         return told
     return f"{told} (the photo {confidence.photo:.1f}, the paints {confidence.paints:.1f})"
+
+
+def price_text(value: float | Decimal, own: str = "") -> str:
+    """Write a price for a terminal, as `priced` does but with plain spaces."""
+    return priced(value, own).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def print_json(value: dict[str, Any]) -> None:

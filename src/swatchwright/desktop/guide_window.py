@@ -16,11 +16,12 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.guide import START, GuidePage, guide_pages
-from swatchwright.acts.guide_search import find_in_guide
+from swatchwright.acts.guide_search import find_in_guide, read_guide
 from swatchwright.desktop.widgets.guide_outside import GuideOutside
 from swatchwright.desktop.widgets.guide_text import GuideText
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import guide as words
+from swatchwright.desktop.workers import Workshop
 from swatchwright.language import language
 
 __all__ = ["GuideWindow"]
@@ -42,6 +43,8 @@ class GuideWindow(QDialog):
         self._past: list[str] = []
         self._future: list[str] = []
         self.name = ""
+        self.workshop = Workshop(self, threads=1)
+        self._read, self._first_wanted = False, False
         self.text = GuideText()
         self.field = QLineEdit()
         self.list = QListWidget()
@@ -64,6 +67,8 @@ class GuideWindow(QDialog):
         self._lay_out()
         self._listen()
         self._list_pages()
+        # Some 10 ms, once: words are found at once from then on.
+        self.workshop.start("words", "", lambda _: read_guide(language()), self._was_read)
 
     def _lay_out(self) -> None:
         self.field.setObjectName("typed")
@@ -177,10 +182,20 @@ class GuideWindow(QDialog):
         self.told.setText("" if self._pages else words.NO_GUIDE)
         self.told.setVisible(not self._pages)
 
+    def _was_read(self, _: int) -> None:
+        """Look for what was typed before there was anything to look through."""
+        self._read = True
+        if self._first_wanted:
+            self._open_first()
+        elif self.field.text().strip() and not self._typed.isActive():
+            self._look()
+
     def _look(self) -> None:
         """List the pages that hold what is in the field, or all where it is empty."""
         if not self.field.text().strip():
             self._list_pages()
+            return
+        if not self._read:
             return
         found = find_in_guide(self.field.text(), language())
         self._fill([(one.page, one.piece) for one in found])
@@ -215,6 +230,9 @@ class GuideWindow(QDialog):
     def _open_first(self) -> None:
         """Open the first page that was found."""
         self._typed.stop()
+        self._first_wanted = not self._read
+        if self._first_wanted:
+            return
         self._look()
         if self.field.text().strip() and self.list.count():
             self._open_found(self._name_at(0))

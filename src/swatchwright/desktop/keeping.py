@@ -13,8 +13,10 @@ from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench
 from swatchwright.acts.last_job import last_job
 from swatchwright.acts.stock import put_paints
 from swatchwright.desktop.bench_memory import BenchMemory
+from swatchwright.desktop.colour_again import ColourAgain, read_by
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.marks import Marks
+from swatchwright.desktop.session import Session
 from swatchwright.desktop.words import keeping as words
 from swatchwright.errors import MendableError
 from swatchwright.shelf import jobs
@@ -43,6 +45,13 @@ class Keeping(QObject):
         self._own_shelf = True
         self._left: LastBench | None = None
         self.memory = BenchMemory(session, desk, self)
+        self._again = ColourAgain(
+            session,
+            desk,
+            zone=lambda: self.zone,
+            stand_at=self._stand_at,
+            lay=self._lay_photo,
+        )
         desk.job_laid.connect(self._lay)
         desk.job_changed.connect(self._follow)
         desk.photo_wanted.connect(self._lay_again)
@@ -57,7 +66,18 @@ class Keeping(QObject):
         return job_bench.zones_of(self.desk.job)
 
     def set_zone(self, zone: str) -> None:
-        """Say which zone mixes are kept for."""
+        """Say which zone mixes are kept for, and want the colour that is kept for it already.
+
+        What is wanted now and kept for no zone stays: it may be what she is about to keep there.
+        """
+        kept = self._again.kept_for(zone)
+        if kept is not None and zone != self.zone and self._again.nothing_new():
+            self._again.want(kept)
+        else:
+            self._stand_at(zone)
+
+    def _stand_at(self, zone: str) -> None:
+        """Note which zone mixes are kept for."""
         if zone != self.zone:
             self.zone = zone
             self.memory.set_zone(zone)
@@ -78,12 +98,19 @@ class Keeping(QObject):
         found, most = session.recipes, session.most_paints
         if found is None:
             return
-        self.desk.edit_job(
-            lambda store, id_: job_bench.keep_mix(
-                store, id_, found, choose=number, zone=zone, photo=photo, most_paints=most
-            ),
-            lambda changes: self._kept_so(changes, photo),
-        )
+        read = read_by(session, found.wanted)
+
+        def act(store: Store, id_: str) -> Changes:
+            return job_bench.keep_mix(
+                *(store, id_, found),
+                choose=number,
+                zone=zone,
+                photo=photo,
+                read=read,
+                most_paints=most,
+            )
+
+        self.desk.edit_job(act, lambda changes: self._kept_so(changes, photo))
 
     def _photo(self) -> BenchPhoto | None:
         session = self.session
@@ -120,11 +147,12 @@ class Keeping(QObject):
             self._lay_left(left)
             return
         laid = job_bench.settings_of(job)
-        photo, wanted = job_bench.photo_to_lay(job), job_bench.wanted_to_lay(job)
+        wanted = job_bench.wanted_to_lay(job)
+        photo = job_bench.photo_of_colour(job, wanted) or job_bench.photo_to_lay(job)
         colour = None if wanted is None else wanted.colour
         if job.recipes:
             self._set(laid)
-        self.set_zone(laid.zone if laid.zone in self.zones() else self.zones()[0])
+        self._stand_at(laid.zone if laid.zone in self.zones() else self.zones()[0])
         if photo is not None:
             self.desk.ask(
                 lambda store: job_bench.laid_photo(store, photo),
@@ -140,19 +168,18 @@ class Keeping(QObject):
     def _lay_again(self, photo: jobs.KeptPhoto) -> None:
         """Lay a photo of the job on the bench, with the colour that is wanted there now."""
         job, wanted = self.desk.job, self.session.wanted
+        marked = self._again.marked(photo, wanted)
         if job is not None:
             self.desk.ask(
-                lambda store: job_bench.laid_photo(store, photo),
+                lambda store: job_bench.laid_photo(store, marked),
                 lambda opened: self._lay_photo(opened, job, wanted),
             )
 
     def _want_again(self, zone: str) -> None:
         """Want the colour of a zone of the job."""
-        job = self.desk.job
-        for wanted in () if job is None else job.wanted:
-            if wanted.zone == zone:
-                self.set_zone(zone)
-                self.session.want_known(wanted.colour)
+        kept = self._again.kept_for(zone)
+        if kept is not None:
+            self._again.want(kept)
 
     def _set(self, laid: Laid) -> None:
         self.session.most_paints = laid.most_paints
@@ -203,7 +230,7 @@ class Keeping(QObject):
         session, job = self.session, self.desk.job
         session.most_paints = left.most_paints
         session.set_volume(left.volume)
-        self.set_zone(left.zone if left.zone in self.zones() else self.zones()[0])
+        self._stand_at(left.zone if left.zone in self.zones() else self.zones()[0])
         if job is None:
             session.take_wishes(left.wishes)
         self._laid_colour = left.wanted

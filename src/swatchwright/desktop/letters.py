@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QFontInfo, QGuiApplication
 from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.habits import LARGEST_LETTERS, SMALLEST_LETTERS
+from swatchwright.desktop.followed import Followed
 
 __all__ = [
     "follow_letters",
@@ -32,8 +32,8 @@ _NEEDS, _MORE = (1245, 715), (870, 160)
 def growth() -> float:
     """Give how many times larger than ours the letters are that the system asks for, or she.
 
-    From 0.9 to 1.5, and no more than leaves all of the window in view on this screen; where she
-    chose nothing, no less than 1.
+    From 0.9 to 2. What the system asks counts as far as it leaves all of the window in view on
+    this screen; what she chose counts in any case, and the bench is scrolled if it must be.
     """
     return _growth_at(_hers.size)
 
@@ -49,53 +49,38 @@ def letters() -> float:
 
 
 def set_letters(size: float) -> None:
-    """Have letters of so many times the usual size, 0.9 to 1.5, from now on."""
+    """Have letters of so many times the usual size, 0.9 to 2, from now on."""
     _hers.size = min(max(size, SMALLEST_LETTERS), LARGEST_LETTERS)
     _hers.changed.emit()
 
 
 def may_grow() -> bool:
-    """Tell whether larger letters than those in use would have room on this screen."""
-    return _growth_at(LARGEST_LETTERS) > growth() + _SEEN
+    """Tell whether there are larger letters than those in use."""
+    return growth() < LARGEST_LETTERS - _SEEN
 
 
 def follow_letters(widget: QWidget, act: Callable[[], object]) -> None:
     """Do something now, and whenever the letters have changed as long as a widget is there."""
-    _Follower(widget, act)
-    act()
+    _hers.follow(widget, act)
 
 
-class _Hers(QObject):
+class _Hers(Followed):
     """The size that she chose."""
 
-    changed = Signal()
     size = 1.0
 
 
 _hers = _Hers()
 
 
-class _Follower(QObject):
-    """Goes with its widget, and so does what it is told."""
-
-    def __init__(self, widget: QWidget, act: Callable[[], object]) -> None:
-        super().__init__(widget)
-        self._act = act
-        _hers.changed.connect(self.follow)
-
-    def follow(self) -> None:
-        """Do it."""
-        self._act()
-
-
 def _growth_at(chosen: float) -> float:
     """Give the growth for a size that is chosen."""
     screen = QGuiApplication.primaryScreen() if QGuiApplication.instance() else None
     if screen is None:
-        return min(chosen, 1.0)
+        return chosen
     asked = QFontInfo(QGuiApplication.font()).pixelSize() / _LETTERS
     room = screen.availableSize().toTuple()
     spare = zip(room, _NEEDS, _MORE, strict=True)
     fits = 1 + min((has - needs) / more for has, needs, more in spare)
-    most = max(1.0, min(fits, LARGEST_LETTERS))
-    return max(SMALLEST_LETTERS, min(max(asked, 1.0) * chosen, most))
+    own = max(1.0, min(asked, fits))
+    return max(SMALLEST_LETTERS, min(own * chosen, LARGEST_LETTERS))

@@ -223,10 +223,10 @@ def _fields(look: Look) -> str:
     }}
     QAbstractSpinBox::up-arrow:off, QAbstractSpinBox::down-arrow:off {{ image: none; }}
     QCheckBox::indicator, QRadioButton::indicator {{
-        width: 15px; height: 15px; background: {look.sheet}; border: 1px solid {look.edge};
-        border-radius: 4px;
+        width: {grown(15)}px; height: {grown(15)}px; border-radius: 4px;
+        background: {look.sheet}; border: 1px solid {look.edge};
     }}
-    QRadioButton::indicator {{ border-radius: 8px; }}
+    QRadioButton::indicator {{ border-radius: {grown(15) // 2 + 1}px; }}
     QCheckBox::indicator:hover, QRadioButton::indicator:hover {{ border-color: {look.ink}; }}
     QCheckBox::indicator:checked, QRadioButton::indicator:checked {{
         background: {look.press}; border-color: {look.press};

@@ -23,6 +23,7 @@ from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.letters import follow_letters
+from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.areas import ScrollArea
@@ -80,6 +81,7 @@ class MixSide(QWidget):
         session.proof_changed.connect(self._show_why)
         keeping.changed.connect(self._show_kept)
         self._show()
+        follow_money(self, self._tell_prices)
 
     def columns(self) -> list[RecipeColumn]:
         """Give the columns that are laid, the closest mix first."""
@@ -219,6 +221,12 @@ class MixSide(QWidget):
         self._columns.append(column)
         self._row.insertWidget(number - 1, column)
         self._show_kept()
+
+    def _tell_prices(self) -> None:
+        """Tell what the mixes cost in what the money is called now."""
+        for column in self._columns:
+            column.show_amounts(column.measured)
+        self._size_fields()
 
     def _show_asked(self) -> None:
         """Show what is asked of the mixes, which a job may have laid anew."""

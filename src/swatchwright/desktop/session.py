@@ -7,7 +7,7 @@ person does to the marks or to the wanted colour can be undone and redone.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from time import monotonic
 
@@ -29,55 +29,20 @@ from swatchwright.acts.references import from_a_metre, references_of
 from swatchwright.acts.wish import by_name, check_together, wishes_on
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
+from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.photo.image import Photo
-from swatchwright.photo.model import LightKind
-from swatchwright.photo.reference import GREY_CARD
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
-from swatchwright.shelf.jobs import KeptPhoto, MarkedReference
-from swatchwright.shelf.jobs import Marks as KeptMarks
+from swatchwright.shelf.jobs import KeptPhoto
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
-__all__ = ["Marks", "Session"]
+__all__ = ["Session"]
 
 _PATIENCE = 30.0
 """Seconds that a proof may take in the background."""
-
-
-@dataclass(frozen=True, slots=True)
-class Marks:
-    """What is marked in the photo, and what is told of it.
-
-    Parameters
-    ----------
-    grey, cloth
-        Where the grey card and the cloth are.
-    reflectance
-        What the card reflects, 0-1.
-    references
-        What else of known colour is in the photo.
-    light
-        What the light was; None if that is not known.
-    metre
-        Whether the colours are wanted as seen from a metre away, not as those of the yarn.
-    """
-
-    grey: Rect | None = None
-    cloth: Rect | None = None
-    reflectance: float = GREY_CARD
-    references: tuple[MarkedReference, ...] = ()
-    light: LightKind | None = None
-    metre: bool = False
-
-    def kept(self) -> KeptMarks:
-        """Give them as a job keeps them."""
-        grey = () if self.grey is None else (self.grey,)
-        return KeptMarks(
-            grey, self.cloth, self.reflectance, self.references, self.light, self.metre
-        )
 
 
 class Session(QObject):
@@ -139,8 +104,9 @@ class Session(QObject):
         self.history = History(self)
         self.path: Path | None = None
         self.kept: KeptPhoto | None = None
-        self._read_cloth: Rect | None = None
+        self.read_with: Marks | None = None
         self._meant: KnownColour | None = None
+        self._since: tuple[int | None, KnownColour | None] | None = None
 
     # --- photo and marks -------------------------------------------------------------------------
 
@@ -190,9 +156,20 @@ class Session(QObject):
         """Set the marks, so that it can be undone under these words."""
         if marks == self.marks:
             return
-        before = self.marks
-        self._apply(marks)
-        self.history.add(told, lambda: self._apply(before), lambda: self._apply(marks))
+        before, wanted = self.marks, self.coming
+        same = (marks.cloth, marks.metre) == (before.cloth, before.metre)
+        self._apply(marks, self._meant if same else None)
+        self.history.add(told, lambda: self.take(before, wanted), lambda: self._apply(marks))
+
+    def take(self, marks: Marks, wanted: KnownColour | None) -> None:
+        """Lay marks and want a colour as they were before, or as they are kept with a job.
+
+        None wants what is read first, as with any other mark.
+        """
+        if marks != self.marks or self.workshop.doing("colours"):
+            self._apply(marks, wanted)
+        if not self.workshop.doing("colours"):
+            self._want(*((None, None) if wanted is None else self._place_of(wanted)))
 
     def set_grey(self, rect: Rect | None) -> None:
         """Set where the grey card is."""
@@ -210,8 +187,8 @@ class Session(QObject):
         """Want the colours as seen from a metre away, or as those of the yarn."""
         self.set_marks(replace(self.marks, metre=metre), words.DID_WANT)
 
-    def _apply(self, marks: Marks) -> None:
-        self.marks = marks
+    def _apply(self, marks: Marks, meant: KnownColour | None = None) -> None:
+        self.marks, self._meant = marks, meant
         self.marks_changed.emit()
         self._read_colours()
 
@@ -225,7 +202,8 @@ class Session(QObject):
         photo, marks = self.photo, meanwhile or self.marks
         if photo is None:
             return
-        same_cloth = self.found is not None and self._read_cloth == marks.cloth
+        read, self._since = self.read_with, None
+        same_cloth = self.found is not None and read is not None and read.cloth == marks.cloth
         # Before the cloth is marked the table would be the largest colour: none is wanted yet.
         first = None if marks.cloth is None else 0
         pick = self.pick if same_cloth and self.pick is not None else first
@@ -242,13 +220,12 @@ class Session(QObject):
             return from_a_metre(found) if marks.metre else found
 
         def done(found: PhotoColours) -> None:
-            self.found, self._read_cloth = found, marks.cloth
+            self.found, self.read_with = found, marks
             meant, self._meant = self._meant, None
-            if meant is None:
-                most = len(found.colours) - 1
-                self.pick, typed = None if pick is None else min(pick, most), None
-            else:
-                self.pick, typed = self._place_of(meant)
+            now = (pick, None) if meant is None else self._place_of(meant)
+            now, self._since = self._since or now, None
+            most = len(found.colours) - 1
+            self.pick, typed = None if now[0] is None else min(now[0], most), now[1]
             self.colours_changed.emit()
             self._want(self.pick, typed)
 
@@ -297,8 +274,11 @@ class Session(QObject):
             )
 
     def _want(self, pick: int | None, typed: KnownColour | None) -> None:
-        # The photo may have been read anew since, with fewer colours in it.
+        if self.workshop.doing("colours"):
+            # She chose while they were being read: that is what counts once they are.
+            self._since = (pick, typed)
         if pick is not None and self.found is not None:
+            # The photo may have been read anew since, with fewer colours in it.
             pick = min(pick, len(self.found.colours) - 1)
         self.pick, self.typed = pick, typed
         self.pick_changed.emit()
@@ -312,6 +292,13 @@ class Session(QObject):
         if self.found is None or self.pick is None:
             return None
         return self.found.colours[self.pick].colour
+
+    @property
+    def coming(self) -> KnownColour | None:
+        """The colour that is wanted once the photo is read; None where only that will tell."""
+        if not self.workshop.doing("colours"):
+            return self.wanted
+        return self._meant if self._since is None else self._since[1]
 
     # --- mixes -----------------------------------------------------------------------------------
 

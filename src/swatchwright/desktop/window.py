@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QStandardPaths, Qt, QTimer
+from PySide6.QtCore import QSize, QStandardPaths, Qt, QTimer
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -38,13 +38,16 @@ from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.letters import letters, set_letters
 from swatchwright.desktop.look import DARK, LIGHT, Look, palette, style
+from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.mix_side import MixSide
+from swatchwright.desktop.money import recall_money
 from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
 from swatchwright.desktop.pages.colour_page import ColourPage
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
-from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.bench_area import BenchArea
 from swatchwright.desktop.widgets.bench_button import BenchButton
 from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.widgets.guide_button import GuideButton
@@ -75,6 +78,7 @@ class Window(QMainWindow):
         self.setWindowTitle(words.TITLE)
         self.setAcceptDrops(True)
         set_letters(habits().letters)
+        recall_money()
         where = QStandardPaths.StandardLocation.PicturesLocation
         self._last_folder = QStandardPaths.writableLocation(where)
         self.reach_window: ReachWindow | None = None
@@ -93,7 +97,7 @@ class Window(QMainWindow):
         self.dark = self.bench.dark
         self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self._undo)
         self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self._redo)
-        self.shelf_told = QLabel()
+        self.shelf_told = ElidedLabel(asks=True)
         self._busy = _Busy(self.session)
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
         self._stack = QStackedWidget()
@@ -111,7 +115,8 @@ class Window(QMainWindow):
             self.language_offer,
         )
         self._lay_out_top()
-        self.setCentralWidget(self._bench())
+        self._area = BenchArea(self._bench())
+        self.setCentralWidget(self._area)
         self._listen()
         self._show_undo()
         self._show_shelf()
@@ -238,6 +243,10 @@ class Window(QMainWindow):
         idle = self.session.workshop.idle(besides=besides) and self.desk.idle()
         return idle and not self.mix_side.laying()
 
+    def needs(self) -> QSize:
+        """Give the size, in pixels, at which all of the bench is in view without scrolling."""
+        return self._area.needs()
+
     # --- acts ------------------------------------------------------------------------------------
 
     def open(self, path: Path) -> None:
@@ -277,7 +286,8 @@ class Window(QMainWindow):
         To style a page takes some 15 ms, and more with larger letters: those out of view are
         dressed when they are next shown.
         """
-        for part in (self._top, self.rail, *self._strips):
+        bars = (self._area.horizontalScrollBar(), self._area.verticalScrollBar())
+        for part in (self._top, self.rail, *self._strips, *bars):
             self._dress(part)
         for part in _parts(self._stack.currentWidget()):
             QTimer.singleShot(0, self, partial(self._dress, part))
@@ -359,8 +369,9 @@ class Window(QMainWindow):
         used = len(shelf.paints) - len(self.session.unused)
         wished = count_line(how_many_wishes(shelf, self.session.wishes))
         line = words.shelf_line(shelf.name, len(shelf.paints), used)
-        self.shelf_told.setText(f"{line}, {wished}" if wished else line)
-        self.shelf_told.setToolTip("\n".join(shelf.notes))
+        line = f"{line}, {wished}" if wished else line
+        self.shelf_told.say(line)
+        self.shelf_told.setToolTip("\n".join([line, *shelf.notes]))
 
     def _show_wishes(self) -> None:
         """Count the wishes; on the page of the shelf it is told in place what cannot be kept."""

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.language.money import priced
 from swatchwright.mixing.solve import Rules
 from swatchwright.mixing.wishes import (
     A_GOOD_PART,
@@ -164,10 +165,10 @@ def _priced(shelf: Sequence[Paint], usable: Sequence[int], most: float) -> list[
     if min(known.values()) > most:
         raise MendableError(
             say(
-                "A litre at {most:g} at the most was asked for; the cheapest paint costs "
-                "{cheapest:.2f} a litre.",
-                most=most,
-                cheapest=min(known.values()),
+                "A litre at {most} at the most was asked for; the cheapest paint costs "
+                "{cheapest} a litre.",
+                most=priced(most, spec="g"),
+                cheapest=priced(min(known.values())),
             ),
             say("Allow a higher price."),
         )

@@ -11,6 +11,7 @@ from swatchwright.colour.difference import ACCEPTED, VALID_TO, delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.errors import MendableError
 from swatchwright.language import say, say_count
+from swatchwright.language.money import priced
 from swatchwright.mixing.allowed import allowed
 from swatchwright.mixing.ground import ground_of
 from swatchwright.mixing.hunt import Found, Hunt, Stopped, Watch, Which
@@ -148,12 +149,13 @@ def _none_hides(coats: int, *, limited: bool) -> str:
 
 
 def _none_costs(price: float, *, limited: bool) -> str:
+    told = priced(price, spec="g")
     if limited:
         return say(
-            "No mix of these paints costs at most {price:g} a litre at these greatest shares.",
-            price=price,
+            "No mix of these paints costs at most {price} a litre at these greatest shares.",
+            price=told,
         )
-    return say("No mix of these paints costs at most {price:g} a litre.", price=price)
+    return say("No mix of these paints costs at most {price} a litre.", price=told)
 
 
 def _check(shelf: Sequence[Paint], most_paints: int, keep: int) -> None:

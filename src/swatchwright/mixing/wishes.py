@@ -8,6 +8,7 @@ from math import isfinite
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.language.money import priced
 from swatchwright.paint.paints import Paint
 
 __all__ = ["A_GOOD_PART", "Wishes", "check_ids", "check_wishes", "is_owned", "price_per_ml"]
@@ -135,7 +136,10 @@ def _check_numbers(wishes: Wishes) -> None:
         isfinite(wishes.most_price) and wishes.most_price > 0
     ):
         raise MendableError(
-            say("A litre at {price:g} at the most was asked for.", price=wishes.most_price),
+            say(
+                "A litre at {price} at the most was asked for.",
+                price=priced(wishes.most_price, spec="g"),
+            ),
             say("Give a price above 0, for a litre."),
         )
     if wishes.most_coats is not None and not 1 <= wishes.most_coats <= _MOST_COATS:

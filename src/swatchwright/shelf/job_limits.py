@@ -15,6 +15,7 @@ from swatchwright.shelf.jobs import (
     Job,
     KeptPhoto,
     KeptRecipe,
+    ReadFrom,
     RecipePaint,
     WantedColour,
 )
@@ -67,6 +68,8 @@ def check_job(job: Job) -> None:
         _photo(photo)
     for wanted in job.wanted:
         _wanted(wanted)
+        if wanted.read is not None:
+            _read_from(wanted.read, job)
     for recipe in job.recipes:
         _recipe(recipe)
     for batch in job.batches:
@@ -182,6 +185,17 @@ def _wanted(wanted: WantedColour) -> None:
         numbers = [v for row in wanted.colour.covariance for v in row]
         fine = all(isfinite(v) and abs(v) <= 1e6 for v in numbers)
         _require(fine, mark("The doubt of a colour is no number."))
+
+
+def _read_from(read: ReadFrom, job: Job) -> None:
+    whole = bool(_HASH.fullmatch(read.photo))
+    _require(whole, mark("The fingerprint of a photo is damaged."))
+    if read.cloth is None:
+        return
+    for photo in (photo for photo in job.photos if photo.hash == read.photo):
+        _rect(read.cloth, photo)
+    fine, at = read.cloth.inside(_MOST_SIDE, _MOST_SIDE), read.cloth
+    _require(fine, mark("The cloth of a colour is marked at {x}, {y}."), x=at.x, y=at.y)
 
 
 def _recipe(recipe: KeptRecipe) -> None:

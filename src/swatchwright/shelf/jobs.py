@@ -32,6 +32,7 @@ __all__ = [
     "Marks",
     "Note",
     "Poured",
+    "ReadFrom",
     "RecipePaint",
     "Status",
     "WantedColour",
@@ -174,11 +175,41 @@ class KeptPhoto:
 
 
 @dataclass(frozen=True, slots=True)
+class ReadFrom:
+    """Where a wanted colour was read: what else is marked in the photo is the same for all.
+
+    Parameters
+    ----------
+    photo
+        SHA-256 of the photo, which the job may no longer have.
+    cloth
+        The cloth it was read from, in pixels of the upright original; None for the whole photo.
+    metre
+        Whether it is the colour as seen from a metre away, not that of the yarn.
+    """
+
+    photo: str
+    cloth: Rect | None = None
+    metre: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class WantedColour:
-    """A colour that is wanted, and the zone of the piece it is for (“body”, “drawers”)."""
+    """A colour that is wanted.
+
+    Parameters
+    ----------
+    zone
+        The zone of the piece it is for (“body”, “drawers”).
+    colour
+        The colour.
+    read
+        Where it was read; None where it was typed or chosen by eye, or that was not kept.
+    """
 
     zone: str
     colour: KnownColour
+    read: ReadFrom | None = None
 
 
 @dataclass(frozen=True, slots=True)

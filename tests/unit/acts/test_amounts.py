@@ -10,6 +10,7 @@ import pytest
 
 from swatchwright.acts.amounts import Coats, amounts_for, mixed_product, order_of, tins_told
 from swatchwright.errors import MendableError
+from swatchwright.language.money import use_money
 from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import stack
 from swatchwright.piece.areas import ZoneArea
@@ -117,6 +118,18 @@ def test_tins_are_read_as_they_are_typed() -> None:
         TinSize(1000),
     )
     assert tins_told("  ") == ()
+
+
+def test_money_may_be_typed_with_its_name() -> None:
+    """What she calls her money may stand before or after a price, and another word may not."""
+    use_money("kr")
+    try:
+        told = "120 ml: 7.50 kr; 500:kr19 ,1000"
+        assert [tin.price for tin in tins_told(told)] == [Decimal("7.50"), Decimal(19), None]
+        with pytest.raises(MendableError):
+            tins_told("500: 19 CHF")
+    finally:
+        use_money("")
 
 
 @pytest.mark.parametrize("text", ["large", "500: cheap", "0: 3", "-5", "500: -3", "nan", "1:2:3"])

@@ -8,6 +8,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from swatchwright.acts.batches import WHOLE_PIECE, keep_recipes
 from swatchwright.acts.bench_shelf import other_than, shelf_of
@@ -19,12 +21,15 @@ from swatchwright.acts.job_bench import (
     chosen_among,
     keep_mix,
     laid_photo,
+    photo_of_colour,
     photo_to_lay,
     pick_among,
+    scaled,
     settings_of,
     wanted_to_lay,
     zones_of,
 )
+from swatchwright.acts.job_photos import remove_photo
 from swatchwright.acts.jobs import (
     edits,
     job_of,
@@ -43,8 +48,9 @@ from swatchwright.acts.stock import KeptShelf, kept_shelf, put_paints, set_stock
 from swatchwright.paint.paints import HowKnown
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
-from swatchwright.shelf.jobs import Document, Job, KeptPhoto, Marks
+from swatchwright.shelf.jobs import Document, Job, KeptPhoto, Marks, ReadFrom, WantedColour
 from swatchwright.shelf.store.store import Store
+from swatchwright.values import Rect
 
 
 @pytest.fixture
@@ -143,6 +149,114 @@ class TestKeeping:
         dry = replace(other.recipe.dry, L=other.recipe.dry.L - 2)
         changed = replace(other, recipe=replace(other.recipe, dry=dry))
         assert chosen_among(job_of(store, box), replace(found, recipes=(changed,)), "all") is None
+
+
+class TestWhereItWasRead:
+    """Each colour remembers the cloth it was read from."""
+
+    RED, BLUE = Rect(560, 490, 100, 110), Rect(830, 490, 100, 110)
+
+    def keep(
+        self, store: Store, box: str, found: Recipes, photo: BenchPhoto, zone: str, cloth: Rect
+    ) -> None:
+        """Keep a colour for a zone, read from this cloth."""
+        marks = replace(photo.marks, cloth=cloth)
+        photo = replace(photo, marks=marks)
+        keep_mix(store, box, found, choose=1, zone=zone, photo=photo, read=marks)
+
+    def test_each_its_own(
+        self, store: Store, box: str, found: Recipes, sample: SamplePhoto
+    ) -> None:
+        """The photo has the marks of the last, and each colour the cloth that is its own."""
+        photo, other = on_bench(sample), replace(found, wanted=typed_colour(28, 3, -24))
+        self.keep(store, box, found, photo, "body", self.RED)
+        before = job_of(store, box)
+        self.keep(store, box, other, photo, "top", self.BLUE)
+        job = job_of(store, box)
+        hash_ = job.photos[0].hash
+        assert {w.zone: w.read for w in job.wanted} == {
+            "body": ReadFrom(hash_, self.RED),
+            "top": ReadFrom(hash_, self.BLUE),
+        }
+        laid = [photo_of_colour(job, wanted) for wanted in job.wanted]
+        assert [None if p is None else p.marks.cloth for p in laid] == [self.RED, self.BLUE]
+        assert all(p is not None and p.marks.grey == (sample.grey,) for p in laid)
+        undo(store)
+        assert job_of(store, box) == before
+        redo(store)
+        assert job_of(store, box) == job
+
+    def test_from_a_metre(
+        self, store: Store, box: str, found: Recipes, sample: SamplePhoto
+    ) -> None:
+        """Whether the yarn or the cloth from a metre away was meant is remembered too."""
+        photo = on_bench(sample)
+        far = replace(photo, marks=replace(photo.marks, metre=True))
+        keep_mix(store, box, found, choose=1, zone="body", photo=far, read=far.marks)
+        (wanted,) = job_of(store, box).wanted
+        assert wanted.read is not None
+        assert wanted.read.metre
+        keep_mix(store, box, replace(found, wanted=typed_colour(1, 2, 3)), choose=1, photo=photo)
+        laid = photo_of_colour(job_of(store, box), wanted)
+        assert laid is not None
+        assert laid.marks.metre
+
+    def test_a_typed_colour_has_none(
+        self, store: Store, box: str, found: Recipes, sample: SamplePhoto
+    ) -> None:
+        """Typed while a photo lay there, a colour was not read from it."""
+        keep_mix(store, box, found, choose=1, photo=on_bench(sample))
+        (wanted,) = job_of(store, box).wanted
+        assert wanted.read is None
+        assert photo_of_colour(job_of(store, box), wanted) is None
+        assert photo_of_colour(job_of(store, box), None) is None
+
+    def test_kept_again_it_is_where_it_was(
+        self, store: Store, box: str, found: Recipes, sample: SamplePhoto
+    ) -> None:
+        """A kept colour that is brought back and kept once more, or for the top, keeps its box."""
+        self.keep(store, box, found, on_bench(sample), "body", self.RED)
+        keep_mix(store, box, found, choose=2, zone="body")
+        keep_recipes(store, box, found, zone="top")
+        job = job_of(store, box)
+        assert [w.read for w in job.wanted] == [ReadFrom(job.photos[0].hash, self.RED)] * 2
+
+    def test_a_photo_taken_from_the_job(
+        self, store: Store, box: str, found: Recipes, sample: SamplePhoto
+    ) -> None:
+        """A colour outlives its photo, and undo brings both together again."""
+        self.keep(store, box, found, on_bench(sample), "body", self.RED)
+        before = job_of(store, box)
+        remove_photo(store, box, before.photos[0].hash)
+        job = job_of(store, box)
+        assert job.wanted == before.wanted
+        assert photo_of_colour(job, job.wanted[0]) is None
+        undo(store)
+        assert photo_of_colour(job_of(store, box), job.wanted[0]) is not None
+
+    @given(st.data())
+    def test_a_box_on_the_copy_is_the_same_box_again(self, data: st.DataObject) -> None:
+        """Carried to the original, which is larger, and back to the copy, no box moves a pixel."""
+        copy = data.draw(st.tuples(st.integers(8, 1600), st.integers(8, 1600)))
+        whole = tuple(data.draw(st.integers(side, 6 * side)) for side in copy)
+        x, y = (data.draw(st.integers(0, side - 1)) for side in copy)
+        width, height = (
+            data.draw(st.integers(1, copy[0] - x)),
+            data.draw(st.integers(1, copy[1] - y)),
+        )
+        marks = Marks(cloth=Rect(x, y, width, height))
+        there = scaled(marks, copy, (whole[0], whole[1]))
+        assert there.cloth is not None
+        assert there.cloth.inside(whole[0], whole[1])
+        assert scaled(there, (whole[0], whole[1]), copy) == marks
+
+    def test_a_job_of_before_has_none(self) -> None:
+        """A colour as it was written before boxes were remembered is read without one."""
+        colour = '{"lab":{"L":46,"a":34,"b":24},"covariance":null,"origin":"x"}'
+        (wanted,) = Document(1, f'[{{"zone":"all","colour":{colour}}}]').read(
+            tuple[WantedColour, ...]
+        )
+        assert wanted.read is None
 
 
 class TestLaying:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 
+from swatchwright.acts.habits import keep_money
 from unit.commands.runs import ran, refused
 
 Captured = pytest.CaptureFixture[str]
@@ -100,3 +102,22 @@ def test_all_there_is_in_words(capsys: Captured) -> None:
 def test_what_cannot_be_reckoned(words: tuple[str, ...], told: str, capsys: Captured) -> None:
     """What is off is named, with what would do."""
     assert told in refused(capsys, "amounts", *words)
+
+
+def test_the_money_named_in_the_window_counts_unless_another_is_given(
+    capsys: Captured, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where no word is given, prices are in what she calls her money; an empty word is none."""
+    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path))
+    asked = ("amounts", "--zone", "body=2.4", "--tins", "body=750:22")
+    terms = ("--hours", "1", "--hour-rate", "30")
+    assert ran(capsys, *asked, *terms, "--json").json["price"]["currency"] == ""
+    keep_money("£")
+    assert ran(capsys, *asked, *terms, "--json").json["price"]["currency"] == "£"
+    text = ran(capsys, *asked, *terms).out
+    assert "buy 1 × 750 ml for £22.00" in text
+    assert "= £52.00\n" in text
+    text = ran(capsys, *asked, *terms, "--currency", "CHF").out
+    assert "for 22.00 CHF" in text
+    assert "= 52.00 CHF\n" in text
+    assert "= 52.00\n" in ran(capsys, *asked, *terms, "--currency", "").out

@@ -6,6 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from swatchwright.acts.jobs import job_of, open_jobs
+from swatchwright.shelf.jobs import ReadFrom
+from swatchwright.values import Rect
 from unit.acts.scenes import scene
 from unit.commands.runs import Ran, ran, refused
 
@@ -143,6 +146,24 @@ def test_a_photo_is_kept_with_its_marks(bench: Bench, tmp_path: Path) -> None:
     assert "scene.png" in bench("job", "show", "blanket").out
     assert "does not lie" in bench.refused("job", "photo", "blanket", path, "--grey", "1,1,999,9")
     bench.refused("job", "photo", "blanket", tmp_path / "none.jpg")
+
+
+def test_a_picked_colour_remembers_its_area(bench: Bench, tmp_path: Path) -> None:
+    """Two colours picked from two areas of one photo each remember their own; a typed one none."""
+    path = scene(tmp_path / "scene.png")
+    for zone, area in (("top", Rect(90, 20, 200, 160)), ("drawers", Rect(100, 40, 80, 60))):
+        told = f"{area.x},{area.y},{area.width},{area.height}"
+        bench("job", "photo", "blanket", path, "--grey", "10,10,60,60", "--area", told)
+        asked = ("job", "recipe", "blanket", "--pick", "1", "--zone", zone, "--paints", "2")
+        bench(*asked)
+    with open_jobs(bench.store) as store:
+        job = job_of(store, "blanket-box")
+    (hash_,) = (photo.hash for photo in job.photos)
+    assert {wanted.zone: wanted.read for wanted in job.wanted} == {
+        "body": None,
+        "top": ReadFrom(hash_, Rect(90, 20, 200, 160)),
+        "drawers": ReadFrom(hash_, Rect(100, 40, 80, 60)),
+    }
 
 
 def test_a_job_goes_out_and_comes_in(bench: Bench, tmp_path: Path) -> None:

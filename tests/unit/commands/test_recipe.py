@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from swatchwright.acts.habits import keep_money
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.language.money import use_money
 from swatchwright.shelf.csv_file import demo_shelf
 from unit.acts.scenes import BLUE, RED, scene
 from unit.commands.runs import ran, refused
@@ -248,3 +251,23 @@ def test_a_pick_beyond_the_colours_is_refused(capsys: Captured, tmp_path: Path, 
     said = refused(capsys, "recipe", path, *PHOTO, "--pick", pick)
     assert f"--pick {pick}" in said
     assert "Pick from 1 to" in said
+
+
+def test_prices_are_in_the_money_named_in_the_window(
+    capsys: Captured, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What a mix costs, and what a wish for its price breaks on, is told in her money."""
+    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path))
+    asked = ("recipe", "--lab", "45,32,24", "--keep", "1", "--paints", "2")
+    bare = ran(capsys, *asked)
+    keep_money("kr")
+    try:
+        named = ran(capsys, *asked)
+        (line,) = set(named.out.splitlines()) - set(bare.out.splitlines())
+        assert re.search(r"; costs \d+\.\d\d kr$", line)
+        assert line.removesuffix(" kr") in bare.out.splitlines()
+        told = refused(capsys, *asked, "--price", "0.5")
+        assert "A litre at 0.5 kr at the most" in told.replace("\xa0", " ")
+        assert isinstance(ran(capsys, *asked, "--json").json["recipes"][0]["price"], NUMBER)
+    finally:
+        use_money("")

@@ -10,18 +10,21 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
 from swatchwright.acts.job_files import export_job, import_job
-from swatchwright.acts.jobs import job_of
+from swatchwright.acts.jobs import job_of, want_colours
 from swatchwright.errors import MendableError
 from swatchwright.shelf import job_file
 from swatchwright.shelf.job_file import read_job_file
+from swatchwright.shelf.jobs import ReadFrom
 from swatchwright.shelf.store.kept import fingerprint
 from swatchwright.shelf.store.store import Store
+from swatchwright.values import Rect
 from unit.shelf.stores import add_full_job, dump, opened
 
 
@@ -73,6 +76,17 @@ def test_a_job_goes_to_another_store_whole(store: Store, sent: Path, tmp_path: P
     assert there == replace(job, photos=photos, batches=drawn)
 
 
+def test_where_a_colour_was_read_goes_along(store: Store, tmp_path: Path) -> None:
+    """The box of a colour is in the file; a file of before, without any, is read as it was."""
+    job = job_of(store, "blanket-box")
+    cloth = ReadFrom(job.photos[0].hash, Rect(20, 30, 40, 50), metre=True)
+    want_colours(store, job.id, (replace(job.wanted[0], read=cloth), job.wanted[1]))
+    file = export_job(store, job.id, tmp_path / "read.swatchjob")
+    assert [wanted.read for wanted in read_job_file(file).job.wanted] == [cloth, None]
+    packed(file, changed(entries(file), lambda d: [w.pop("read") for w in d["job"]["wanted"]]))
+    assert read_job_file(file).job.wanted == job.wanted
+
+
 def test_a_job_that_is_there_is_not_replaced(store: Store, sent: Path) -> None:
     """Brought in where it came from it gets an id of its own, and that is said."""
     changes = import_job(store, sent)
@@ -113,7 +127,8 @@ def changed(parts: dict[str, bytes], change: Any) -> dict[str, bytes]:
     """Change the document of a file."""
     document = json.loads(parts["job.json"])
     change(document)
-    return {**parts, "job.json": json.dumps(document).encode()}
+    # As msgspec writes it, or the paints would no longer be those of their fingerprints.
+    return {**parts, "job.json": msgspec.json.encode(document)}
 
 
 @pytest.mark.parametrize(
@@ -134,6 +149,11 @@ def changed(parts: dict[str, bytes], change: Any) -> dict[str, bytes]:
         lambda d: d["job"]["recipes"][0]["dry"].update(L=1e308),
         lambda d: d["job"]["batches"][0].update(volume=-5),
         lambda d: d["job"]["photos"][0].update(copy="0" * 64),
+        lambda d: d["job"]["wanted"][0].update(read={"photo": "/etc/passwd"}),
+        lambda d: d["job"]["wanted"][0].update(read={"photo": "0" * 64, "cloth": [1, 2, 3, 4]}),
+        lambda d: d["job"]["wanted"][0].update(
+            read={"photo": "0" * 64, "cloth": {"x": -1, "y": 0, "width": 9, "height": 9}}
+        ),
         lambda d: d["job"]["photos"][0].update(width=10**12),
         lambda d: d["job"]["photos"][0]["marks"]["grey"][0].update(x=-7),
         lambda d: d["job"]["documents"].append(["notes", {"schema": 1, "json": "[]"}]),

@@ -15,16 +15,21 @@ from skimage import color
 
 from swatchwright.errors import MendableError
 from swatchwright.paint.paints import Paint
-from swatchwright.shelf.jobs import Document, Job, Note, WantedColour
+from swatchwright.shelf.jobs import Document, Job, Note, ReadFrom, WantedColour
 from swatchwright.shelf.store import job_rows, paint_rows, search
-from swatchwright.shelf.store.kept import take
+from swatchwright.shelf.store.kept import fingerprint, take
 from swatchwright.shelf.store.paint_rows import StockedPaint
 from swatchwright.shelf.store.store import Store
-from swatchwright.values import KnownColour, Lab
+from swatchwright.values import KnownColour, Lab, Rect
 from unit.paint.made import paint, paints
 from unit.shelf.stores import RED, add_full_job, opened, two_paints
 
 skimage_difference: Any = color.deltaE_ciede2000
+
+
+def read_from(photo: str, cloth: Rect | None) -> WantedColour:
+    """Give a colour that was read from a cloth in a photo."""
+    return WantedColour("z", KnownColour(RED, None, "photo"), ReadFrom(photo, cloth))
 
 
 @pytest.fixture
@@ -159,6 +164,9 @@ def test_a_line_shows_the_chosen_colour_first(store: Store) -> None:
         ({"notes": (Note("", "n"),) * 3000}, "notes"),
         ({"wanted": (WantedColour("z", KnownColour(Lab(300, 0, 0), None, "")),)}, "300"),
         ({"wanted": (WantedColour("z", KnownColour(Lab(float("nan"), 0, 0), None, "")),)}, "nan"),
+        ({"wanted": (read_from("f" * 64, Rect(0, 0, 2_000_000, 5)),)}, "marked at 0, 0"),
+        ({"wanted": (read_from(fingerprint(b"x"), Rect(3999, 7, 2, 2)),)}, "3999, 7"),
+        ({"wanted": (read_from("../../x", None),)}, "fingerprint"),
         ({"documents": (("Piece", Document(1, "{}")),)}, "Piece"),
         ({"documents": (("notes", Document(1, "{}")),)}, "notes"),
         ({"documents": (("piece", Document(0, "{}")),)}, "layout"),

@@ -15,6 +15,7 @@ from swatchwright.acts.compare import (
     sound_view,
 )
 from swatchwright.acts.job_bench import chosen_among, zones_of
+from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
@@ -24,6 +25,7 @@ from swatchwright.desktop.widgets.compare_lights import CompareLights
 from swatchwright.desktop.widgets.compare_pair import ComparePair
 from swatchwright.desktop.widgets.compare_picture import ComparePicture
 from swatchwright.desktop.widgets.compare_told import CompareTold
+from swatchwright.desktop.widgets.piece_keeper import keep_behind
 from swatchwright.desktop.words import compare as words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
@@ -225,10 +227,18 @@ class ComparePage(Page):
             self._sent = self.view
             self.desk.keep_part(_PART, self.view)
 
+    def _keep_behind(self, job: str) -> None:
+        """Keep what was just set with the job that has left the bench."""
+        view = self.view
+        if self._keep_soon.isActive() and view != self._kept:
+            keep_behind(self.desk, job, lambda store, id_: keep_document(store, id_, _PART, view))
+
     def _job_changed(self) -> None:
         """Show what is kept, unless something newer is on its way to be."""
         here = None if self.desk.job is None else self.desk.job.id
         another, begun = here != self._job, self._job is None
+        if another and self._job is not None:
+            self._keep_behind(self._job)
         self._job = here
         self._kept = self.desk.part(_PART, CompareView)
         if another or self._kept == self._sent:

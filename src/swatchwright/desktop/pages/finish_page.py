@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.finish import build_up, preview
 from swatchwright.acts.finish_values import BuildUp, Look
 from swatchwright.acts.in_light import cloth_in_room
+from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.ways import Way
 from swatchwright.colour.spectrum import Light
@@ -26,6 +27,7 @@ from swatchwright.desktop.widgets.finish_layers import FinishLayers
 from swatchwright.desktop.widgets.finish_mixes import FinishMix, MixStrip, mixes_to_finish
 from swatchwright.desktop.widgets.finish_reverse import FinishReverse
 from swatchwright.desktop.widgets.layer_choices import Paints
+from swatchwright.desktop.widgets.piece_keeper import keep_behind
 from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
@@ -199,11 +201,19 @@ class FinishPage(Page):
             self._sent = self.stack
             self.desk.keep_part(_PART, self.stack)
 
+    def _keep_behind(self, job: str) -> None:
+        """Keep what was just set with the job that has left the bench."""
+        stack = self.stack
+        if self._keep_soon.isActive() and stack != self._kept:
+            keep_behind(self.desk, job, lambda store, id_: keep_document(store, id_, _PART, stack))
+
     def _job_changed(self) -> None:
         """Show what is kept, unless something newer is on its way to be."""
         here = None if self.desk.job is None else self.desk.job.id
         begun = self._job is None and self._sent is not None
         another = here != self._job and not begun
+        if another and self._job is not None:
+            self._keep_behind(self._job)
         self._job = here
         self._kept = self.desk.part(_PART, Stack) or Stack()
         if another or self._kept == self._sent:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer
+from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QSplitter,
@@ -16,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.fit import FittedShelf
 from swatchwright.acts.jobs import Changes, keep_document
+from swatchwright.acts.last_sitting import LastSitting
 from swatchwright.acts.shelf_view import PaintLine, WholeLook, shelf_lines, whole_look
 from swatchwright.acts.sitting import Sitting
 from swatchwright.acts.sitting_fit import kept_paints
@@ -29,8 +31,11 @@ from swatchwright.acts.stock import (
 )
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.sitting_memory import SittingMemory
+from swatchwright.desktop.widgets.money_field import HerMoney
 from swatchwright.desktop.widgets.paint_drying import PaintDrying
 from swatchwright.desktop.widgets.paint_panel import PaintPanel
 from swatchwright.desktop.widgets.piece_keeper import Keeper
@@ -39,6 +44,7 @@ from swatchwright.desktop.widgets.shelf_sitting import ShelfSitting
 from swatchwright.desktop.widgets.shelf_table import ShelfTable
 from swatchwright.desktop.widgets.wish_strip import WishStrip
 from swatchwright.desktop.wish_desk import WishDesk
+from swatchwright.desktop.words import money
 from swatchwright.desktop.words import shelf as words
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import Paint
@@ -70,8 +76,11 @@ class ShelfPage(Page):
         self.dry = button(words.DRY_ALIKE, self.show_drying, tip=words.DRY_ALIKE_TIP)
         self.keep = button(words.KEEP_SHELF, self._keep_shelf, tip=words.KEEP_SHELF_TIP)
         self.said = label(name="quiet")
+        self.money = HerMoney()
         self._stack = QStackedWidget()
         self._lay_out()
+        self._fresh = True
+        self.memory = SittingMemory(desk, self.sitting, self._sits, self)
         self._keeper: Keeper[Sitting] = Keeper(
             self,
             desk,
@@ -81,6 +90,7 @@ class ShelfPage(Page):
         )
         self._connect()
         self._keeper.begin()
+        self.memory.begin()
         self._ask_kept()
         self._look_again()
 
@@ -95,6 +105,10 @@ class ShelfPage(Page):
             top.addWidget(one)
         top.addWidget(self.said, 1)
         top.addStretch(0)
+        named = label(money.NAME, wraps=False)
+        named.setBuddy(self.money)
+        top.addWidget(named)
+        top.addWidget(self.money)
         rows.addLayout(top)
         self.said.hide()
         sides = QSplitter()
@@ -102,7 +116,7 @@ class ShelfPage(Page):
         sides.setHandleWidth(14)
         sides.addWidget(self.table)
         area = scrolled(self.panel, words.WHICH_PAINT)
-        area.setMinimumWidth(_PANEL_WIDTH)
+        follow_letters(area, lambda: area.setMinimumWidth(grown(_PANEL_WIDTH)))
         sides.addWidget(area)
         sides.setStretchFactor(0, 1)
         rows.addWidget(sides, 1)
@@ -122,11 +136,12 @@ class ShelfPage(Page):
         self.panel.stock_told.connect(self._set_stock)
         self.panel.tin_bought.connect(self._add_tin)
         self.strip.wished.connect(self._wish)
-        self.sitting.changed.connect(self._keeper.set)
+        self.sitting.changed.connect(self._set_sitting)
         self.sitting.left.connect(self.show_shelf)
         self.sitting.result.kept.connect(self._keep_fitted)
         self.drying.left.connect(self.show_shelf)
         self.drying.kept.connect(self._keep_dried)
+        self.memory.came_back.connect(self._come_back)
 
     # --- what is shown ---------------------------------------------------------------------------
 
@@ -150,10 +165,33 @@ class ShelfPage(Page):
         self._show(2, words.DRY_ALIKE, words.STROKE_HINT)
         self.drying.paint.setFocus()
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Keep what was set before the page goes out of view."""
+        self._keeper.keep()
+        self.memory.remember()
+        super().hideEvent(event)
+
+    def _set_sitting(self, sitting: Sitting) -> None:
+        self._keeper.set(sitting)
+        # A reading may come when the page is out of view already.
+        if not self.isVisible():
+            self._keeper.keep()
+
+    def _sits(self) -> bool:
+        return self._stack.currentWidget() is self.sitting
+
+    def _come_back(self, left: LastSitting) -> None:
+        """Show the sitting where it was left, unless she has begun to do something else."""
+        if self._fresh and left.in_view and self.sitting.sitting.ids:
+            self.sitting.show_step(left.step)
+            self.show_sitting()
+
     def _show(self, at: int, heading: str, hint: str) -> None:
+        self._fresh = False
         self._stack.setCurrentIndex(at)
         self.heading.setText(heading)
         self.hint.setText(hint)
+        self.memory.note()
 
     def _shelf_changed(self) -> None:
         if self.session.shelf is not self._shown:
@@ -228,7 +266,12 @@ class ShelfPage(Page):
 
     def _keep_fitted(self, found: FittedShelf) -> None:
         self._keeper.keep()
-        self._put(kept_paints(found), self.sitting.result.say)
+
+        def said(line: str) -> None:
+            self.sitting.result.say(line)
+            self.memory.take_over()
+
+        self._put(kept_paints(found), said)
 
     def _keep_dried(self, shelf: Shelf) -> None:
         self._put(shelf.paints, self.drying.say)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 from PySide6.QtCore import Signal as QtSignal
 
 from swatchwright.acts.amounts import tins_told
+from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.words import amounts as words
 from swatchwright.desktop.words.piece import cell_told
 from swatchwright.errors import MendableError
@@ -45,6 +46,8 @@ class BuyingModel(QAbstractTableModel):
         super().__init__(parent)
         self._rows: tuple[Purchase, ...] = ()
         self._tins: dict[str, tuple[TinSize, ...]] = {}
+        self._money = ""
+        follow_money(self, self._prices_changed)
 
     def show_amounts(self, order: AmountsOrder | None, found: Amounts | None) -> None:
         """Show what is to be bought for an order, or nothing."""
@@ -55,10 +58,18 @@ class BuyingModel(QAbstractTableModel):
         self._rows = rows
         made = () if order is None else order.products
         self._tins = {i.id: i.tins for product in made for i in product.ingredients}
+        before, self._money = self._money, "" if order is None else order.terms.currency
+        if self._money != before:
+            self._prices_changed()
         if not same:
             self.endResetModel()
         elif rows:
             self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, _COST))
+
+    def _prices_changed(self) -> None:
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, _TINS, _TINS)
+        if self._rows:
+            self.dataChanged.emit(self.index(0, _COST), self.index(len(self._rows) - 1, _COST))
 
     def rowCount(self, parent: Index = _NOWHERE) -> int:
         """Give the number of paints."""
@@ -73,7 +84,7 @@ class BuyingModel(QAbstractTableModel):
     ) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the head of a column."""
         if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
-            return words.BUY_COLUMNS[section]
+            return words.buy_head(section, self._money)
         return None
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
@@ -89,7 +100,7 @@ class BuyingModel(QAbstractTableModel):
             return _RIGHT
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return cell_told(
-                words.paint_name(row), words.BUY_COLUMNS[column], self._shown(row, column)
+                words.paint_name(row), words.buy_head(column, self._money), self._shown(row, column)
             )
         return None
 
@@ -103,7 +114,7 @@ class BuyingModel(QAbstractTableModel):
             _LEFT: f"{row.left_ml:.0f}",
             _TINS: self._tins_text(row) or words.NOT_KNOWN,
             _BUY: words.buy_line(row),
-            _COST: words.cost_line(row),
+            _COST: words.cost_line(row, self._money),
         }[column]
 
     def flags(self, index: Index) -> Qt.ItemFlag:

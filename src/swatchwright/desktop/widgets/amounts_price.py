@@ -6,11 +6,15 @@ from dataclasses import replace
 from decimal import Decimal
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QVBoxLayout, QWidget
 
 from swatchwright.acts.piece_job import PieceForm
+from swatchwright.desktop.money import follow_money, name_money, write_money
+from swatchwright.desktop.widgets.money_field import MoneyField
 from swatchwright.desktop.widgets.piece_fields import add_row, clear, form, label, number
 from swatchwright.desktop.words import amounts as words
+from swatchwright.desktop.words import money
+from swatchwright.language.money import money_in_use
 from swatchwright.piece.amounts import Amounts
 from swatchwright.piece.order import Terms
 
@@ -31,13 +35,13 @@ class AmountsPrice(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._form: PieceForm | None = None
+        self._found: Amounts | None = None
         self._showing = False
         self.hours = number(0, 10_000, " h", step=0.5, decimals=1)
         self.rate = number(0, 1_000_000, step=1, decimals=2)
         self.margin = number(0, 1000, " %", step=5)
-        self.currency = QLineEdit()
-        self.currency.setMaxLength(12)
-        self.currency.setPlaceholderText(words.CURRENCY_HINT)
+        self.currency = MoneyField()
+        self.currency.setToolTip(f"<p>{money.TIP_OF_JOB}</p>")
         self.total = label("", "big")
         self.materials = label("", "quiet")
         self.missing = label(words.NO_PRICE, "quiet")
@@ -47,7 +51,7 @@ class AmountsPrice(QWidget):
         add_row(rows, words.HOURS, self.hours)
         add_row(rows, words.RATE, self.rate)
         add_row(rows, words.MARGIN, self.margin)
-        add_row(rows, words.CURRENCY, self.currency)
+        add_row(rows, money.NAME, self.currency)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -58,7 +62,8 @@ class AmountsPrice(QWidget):
         column.addStretch(1)
         for field in (self.hours, self.rate, self.margin):
             field.valueChanged.connect(self._changed)
-        self.currency.textEdited.connect(self._changed)
+        self.currency.named.connect(self._named)
+        follow_money(self, self._money_changed)
 
     def show_form(self, shown: PieceForm) -> None:
         """Show the terms of a form."""
@@ -70,25 +75,39 @@ class AmountsPrice(QWidget):
             (self.margin, 100 * terms.margin),
         ):
             _show(field, float(value))
-        if self.currency.text() != terms.currency:
-            self.currency.setText(terms.currency)
+        self.currency.show_name(self._money())
+        write_money(self.rate, terms.currency)
         self._showing = False
+
+    def _money(self) -> str:
+        """Give what the money of the form is called: as it says itself, or as all money is."""
+        return self._terms().currency or money_in_use()
+
+    def _terms(self) -> Terms:
+        return Terms() if self._form is None else self._form.terms
+
+    def _money_changed(self) -> None:
+        """Tell all prices in what the money is called now."""
+        if self._form is not None:
+            self.show_form(self._form)
+        if self._found is not None:
+            self.show_amounts(self._found)
 
     def show_amounts(self, found: Amounts) -> None:
         """Show what the paint costs, and the price where it can be worked out."""
-        currency = "" if self._form is None else self._form.terms.currency
-        self.materials.setText(words.materials_line(found, currency))
+        self._found = found
+        terms = self._terms()
+        self.materials.setText(words.materials_line(found, terms.currency))
         clear(self._made_of)
         price = found.price
-        terms = Terms() if self._form is None else self._form.terms
         self.missing.setVisible(price is None)
         asked = bool(terms.hours and terms.rate)
         self.missing.setText(words.NO_PRICE_PAINT if asked else words.NO_PRICE)
         self.total.setVisible(price is not None)
         if price is None:
             return
-        self.total.setText(words.money(price.total, price.currency))
-        for row, (word, value) in enumerate(words.price_lines(price)):
+        self.total.setText(words.total_line(price, terms.currency))
+        for row, (word, value) in enumerate(words.price_lines(price, terms.currency)):
             self._made_of.addWidget(label(word, "quiet"), row, 0)
             self._made_of.addWidget(label(value), row, 1)
         self._made_of.setColumnStretch(2, 1)
@@ -100,9 +119,20 @@ class AmountsPrice(QWidget):
             Decimal(f"{self.hours.value():.1f}"),
             Decimal(f"{self.rate.value():.2f}"),
             Decimal(f"{self.margin.value():.0f}") / 100,
-            self.currency.text().strip(),
+            self._money(),
         )
         self.changed.emit(replace(self._form, terms=terms))
+
+    def _named(self, name: str) -> None:
+        """Name the money of the form, and that of all prices unless the form has one of its own."""
+        if self._form is None:
+            name_money(name)
+            return
+        terms, hers = self._form.terms, money_in_use()
+        if terms.currency:
+            self.changed.emit(replace(self._form, terms=replace(terms, currency=name)))
+        if terms.currency in {"", hers} or not hers:
+            name_money(name)
 
 
 def _show(field: QDoubleSpinBox, value: float) -> None:

@@ -42,7 +42,7 @@ class BenchButton(QToolButton):
 
     def show_size(self) -> None:
         """Show which sizes may still be chosen."""
-        self.larger.setText(words.LARGER if may_grow() else words.NO_ROOM)
+        self.larger.setText(words.LARGER if may_grow() else words.LARGEST)
 
     def _letters(self, menu: QMenu, text: str, keys: tuple[str, ...], by: float) -> QAction:
         action = menu.addAction(text)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.shelf_view import PaintLine
 from swatchwright.acts.sitting import Sitting, new_tin
+from swatchwright.desktop.money import in_her_money
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label, swatch
@@ -61,6 +62,7 @@ class BrushChoose(QWidget):
             self.family.addItem(words.family_item(family), family)
         self.tin = amount(words.TIN, 100_000, " ml", words.NOT_KNOWN)
         self.price = amount(words.PRICE, 100_000, "", words.NOT_KNOWN, decimals=2)
+        in_her_money(self.price)
         self.solids = amount(words.SOLIDS, 95, " %", words.NOT_KNOWN)
         self.add = button(words.ADD, self._add)
         self.trouble = label(name="warn")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QStandardPaths, Qt, Signal
-from PySide6.QtGui import QColor
+from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -20,6 +20,8 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.card_photo import CardColour, read_card
 from swatchwright.acts.colours import balance_photo, open_photo
+from swatchwright.acts.last_bench import Stamp, stamp_of
+from swatchwright.acts.last_sitting import SittingPhoto
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.session import Session
@@ -63,6 +65,8 @@ class BrushMarker(QWidget):
         super().__init__()
         self._session, self._kind, self._told = session, kind, told
         self.photo: Photo | None = None
+        self.path: Path | None = None
+        self.stamp: Stamp | None = None
         self.grey: Rect | None = None
         self.boxes: dict[int, Rect] = {}
         self._turn = 0
@@ -100,9 +104,9 @@ class BrushMarker(QWidget):
             row.addWidget(part)
         row.addStretch(1)
         rows.addLayout(row)
-        empty = label(self._told.where, "waiting")
-        empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._stack.addWidget(empty)
+        self._empty = label(self._told.where, "waiting")
+        self._empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._stack.addWidget(self._empty)
         self._stack.addWidget(self.view)
         rows.addWidget(self._stack, 1)
 
@@ -129,6 +133,19 @@ class BrushMarker(QWidget):
         """Take the box of a card away."""
         self.boxes.pop(number, None)
 
+    def renumber(self, moved: Mapping[int, int]) -> None:
+        """Let boxes follow their cards to other numbers; those of cards that have gone go too."""
+        under_way = [n for n in self.boxes if self._session.workshop.doing(self._kind_of(n))]
+        for number in under_way:
+            self._session.workshop.stop(self._kind_of(number))
+        self.boxes = {moved[n]: box for n, box in self.boxes.items() if n in moved}
+        for number in under_way:
+            if number in moved:
+                self._read_box(moved[number])
+
+    def _kind_of(self, number: int) -> str:
+        return f"{self._kind}-{number}"
+
     # --- the photo -------------------------------------------------------------------------------
 
     def _ask_photo(self) -> None:
@@ -140,27 +157,54 @@ class BrushMarker(QWidget):
     def open_file(self, path: Path) -> None:
         """Open a photo; what was read off another stays."""
 
-        def work(_: object) -> tuple[Photo, NDArray[np.uint8]]:
-            photo = open_photo(path)
-            return photo, photo.preview(_PREVIEW)
+        def work(_: object) -> tuple[SittingPhoto, NDArray[np.uint8]]:
+            stamp, photo = stamp_of(path), open_photo(path)
+            return SittingPhoto(photo, path, stamp, None, {}), photo.preview(_PREVIEW)
+
+        def done(answer: tuple[SittingPhoto, NDArray[np.uint8]]) -> None:
+            self._show_new(answer[0], {}, image_of(answer[1]))
+            self.changed.emit()
+            self.view.setFocus()
 
         self._session.workshop.start(
             f"{self._kind}-photo",
             all_words.READING,
             work,
-            self._opened,
+            done,
             lambda what: self.refused.emit(-1, what),
         )
 
-    def _opened(self, answer: tuple[Photo, NDArray[np.uint8]]) -> None:
-        self.photo, pixels = answer
-        self.grey = None
-        self.boxes.clear()
-        self.view.show_photo(image_of(pixels), self.photo.width, self.photo.height)
+    def _show_new(self, laid: SittingPhoto, boxes: Mapping[int, Rect], image: QImage) -> None:
+        self._clear()
+        self.photo, self.path, self.stamp, self.grey = laid.photo, laid.path, laid.stamp, laid.grey
+        self.boxes = dict(boxes)
+        self.view.show_photo(image, laid.photo.width, laid.photo.height)
         self._stack.setCurrentWidget(self.view)
-        self.set_mode(Mark.GREY)
+        self.set_mode(Mark.GREY if self.grey is None else Mark.CLOTH)
+
+    def lay(
+        self, laid: SittingPhoto, boxes: Mapping[int, Rect], reflectance: float, image: QImage
+    ) -> None:
+        """Lay a photo that was marked before, with its marks; nothing is read anew."""
+        self.card.setCurrentIndex(max(0, self.card.findData(reflectance)))
+        self._show_new(laid, boxes, image)
+        self._put_right()
         self.changed.emit()
-        self.view.setFocus()
+
+    def put_away(self) -> None:
+        """Put the photo away with its marks; what was read off it stays."""
+        self._clear()
+        self.changed.emit()
+
+    def _clear(self) -> None:
+        for kind in (f"{self._kind}-photo", *map(self._kind_of, self.boxes)):
+            self._session.workshop.stop(kind)
+        self.photo, self.path, self.stamp, self.grey, self.boxes = None, None, None, None, {}
+        self._stack.setCurrentWidget(self._empty)
+
+    def read_again(self, number: int) -> None:
+        """Read a card whose box is there."""
+        self._read_box(number)
 
     def _put_right(self) -> None:
         """Show the photo in the light that the grey tells."""
@@ -223,11 +267,11 @@ class BrushMarker(QWidget):
         reflectance = float(self.card.currentData())
 
         def done(colour: CardColour) -> None:
-            if self.photo is photo and number in self.boxes:
+            if self.photo is photo and self.boxes.get(number) == box:
                 self.read.emit(number, colour, photo.facts.name)
 
         self._session.workshop.start(
-            f"{self._kind}-{number}",
+            self._kind_of(number),
             words.READING,
             lambda _: read_card(photo, box, grey=grey, reflectance=reflectance),
             done,

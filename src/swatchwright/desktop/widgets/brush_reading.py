@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import QSize, QTimer, Signal
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLineEdit,
@@ -18,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.card_photo import CardColour
 from swatchwright.acts.films import PHOTO_OFF
+from swatchwright.acts.last_sitting import SittingPhoto
 from swatchwright.acts.recipes import read_colour
 from swatchwright.acts.sitting import INSTRUMENT_OFF
 from swatchwright.desktop.session import Session
@@ -29,7 +31,7 @@ from swatchwright.desktop.widgets.shelf_bits import button, label, swatch
 from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words import sitting as words
 from swatchwright.errors import MendableError
-from swatchwright.values import Lab
+from swatchwright.values import Lab, Rect
 
 __all__ = ["BrushReading", "ReadField"]
 
@@ -38,10 +40,11 @@ _SWATCH = QSize(44, 26)
 
 @dataclass(frozen=True, slots=True)
 class ReadField:
-    """A field that is to be read: what is on it, and what was read so far."""
+    """A field that is to be read: what is on it, what was read so far, and its own key."""
 
     label: str
     lab: Lab | None = None
+    key: str = ""
 
 
 class BrushReading(QWidget):
@@ -69,6 +72,8 @@ class BrushReading(QWidget):
         self.typed = QLineEdit()
         self.means = ChoiceField()
         self.forget = button(words.FORGET, self._forget, "little")
+        self.away = button(words.PUT_AWAY, self._put_away, "little", tip=words.PUT_AWAY_TIP)
+        self.away.hide()
         self.trouble = label(name="warn")
         self.trouble.hide()
         self.extra = QVBoxLayout()
@@ -111,6 +116,7 @@ class BrushReading(QWidget):
         foot = QHBoxLayout()
         foot.addLayout(self.extra)
         foot.addWidget(self.forget)
+        foot.addWidget(self.away)
         foot.addStretch(1)
         right.addLayout(foot)
         return right
@@ -127,6 +133,7 @@ class BrushReading(QWidget):
 
     def show_fields(self, fields: Sequence[ReadField]) -> None:
         """Show what is to be read and what was; the turn stays, or goes on after a reading."""
+        self._follow(fields)
         self._fields = tuple(fields)
         self.list.blockSignals(True)
         if self.list.count() != len(fields):
@@ -139,6 +146,13 @@ class BrushReading(QWidget):
             self._moving_on = False
             self._turn = self._next_after(self._turn)
         self.take_turn(min(self._turn, max(0, len(self._fields) - 1)))
+
+    def _follow(self, fields: Sequence[ReadField]) -> None:
+        """Let the boxes in the photo follow their fields."""
+        if [field.key for field in fields] != [field.key for field in self._fields]:
+            places = {field.key: n for n, field in enumerate(fields)}
+            before = {n: places.get(field.key) for n, field in enumerate(self._fields)}
+            self.marker.renumber({n: to for n, to in before.items() if to is not None})
 
     def take_turn(self, turn: int) -> None:
         """Let it be the turn of a field."""
@@ -161,6 +175,26 @@ class BrushReading(QWidget):
         """Open a photo of the fields."""
         self.trouble.hide()
         self.marker.open_file(path)
+
+    def marked(self) -> dict[str, Rect]:
+        """Give the boxes in the photo by the keys of their fields."""
+        boxes, fields = self.marker.boxes, enumerate(self._fields)
+        return {field.key: boxes[n] for n, field in fields if n in boxes}
+
+    def lay(self, laid: SittingPhoto, reflectance: float, image: QImage) -> None:
+        """Lay a photo that was marked before, and read what was not read when it was left."""
+        keys = {n: field.key for n, field in enumerate(self._fields)}
+        boxes = {n: laid.boxes[key] for n, key in keys.items() if key in laid.boxes}
+        self.marker.lay(laid, boxes, reflectance, image)
+        for number in boxes:
+            if self._fields[number].lab is None:
+                self.marker.read_again(number)
+        if self._fields:
+            self.take_turn(max(0, self._next_after(-1)))
+
+    def refuse_photo(self, what: object) -> None:
+        """Say why the photo is not there."""
+        self._fail(what)
 
     def _next_after(self, turn: int) -> int:
         count, boxes = len(self._fields), self.marker.boxes
@@ -187,8 +221,14 @@ class BrushReading(QWidget):
     # --- readings --------------------------------------------------------------------------------
 
     def _photo_changed(self) -> None:
-        self.trouble.setVisible(self.trouble.isVisible() and self.marker.grey is None)
+        self.trouble.setVisible(not self.trouble.isHidden() and self.marker.grey is None)
+        self.away.setVisible(self.marker.photo is not None)
         self.take_turn(self._turn)
+
+    def _put_away(self) -> None:
+        self.trouble.hide()
+        self.marker.put_away()
+        self.marker.open.setFocus()
 
     def _box_read(self, number: int, colour: CardColour, by: str) -> None:
         self.trouble.hide()

@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QVBoxLayout
 
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import words
-from swatchwright.desktop.session import Marks, Session
+from swatchwright.desktop.marks import Marks
+from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.first_look import PhotoToTake
 
 __all__ = ["PhotoStart"]

@@ -11,14 +11,13 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from swatchwright.desktop.letters import grown
 from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.piece_fields import quiet_ink
 from swatchwright.piece.drawing import Drawing, Outline, Side
 
 __all__ = ["PieceDrawing", "path_of"]
 
-_MARGIN = 26.0
-_BADGE = 11.0
 _TALLEST = 352
 _SHADES = {Side.FRONT: 100, Side.TOP: 108, Side.RIGHT: 84}
 _GREYS = (190, 150, 215, 120, 170, 105)
@@ -120,7 +119,7 @@ class PieceDrawing(QWidget):
         """Give pixels for a mm, and where the floor's left end is."""
         if self._drawing is None:
             return 1.0, QPointF()
-        wide, high = self.width() - 2 * _MARGIN, self.height() - 2 * _MARGIN
+        wide, high = self.width() - 2 * _margin(), self.height() - 2 * _margin()
         scale = min(wide / self._drawing.width, high / self._drawing.height)
         left = (self.width() - scale * self._drawing.width) / 2
         low = (self.height() + scale * self._drawing.height) / 2
@@ -171,14 +170,15 @@ class PieceDrawing(QWidget):
         font = painter.font()
         font.setBold(True)
         painter.setFont(font)
+        badge = _badge()
         for zone, at in self.numbered().items():
             colour = self.fill(zone)
             if colour is None:
                 continue
             painter.setPen(QPen(ink_on(colour), 1.4))
             painter.setBrush(colour)
-            painter.drawEllipse(at, _BADGE, _BADGE)
-            box = QRectF(at.x() - _BADGE, at.y() - _BADGE, 2 * _BADGE, 2 * _BADGE)
+            painter.drawEllipse(at, badge, badge)
+            box = QRectF(at.x() - badge, at.y() - badge, 2 * badge, 2 * badge)
             centred = int(Qt.AlignmentFlag.AlignCenter)
             write_on(painter, box, centred, str(self._numbers[zone]), colour)
 
@@ -195,14 +195,14 @@ class PieceDrawing(QWidget):
         painter.setPen(QPen(self.palette().windowText().color(), 1))
         y = floor.y() + 6
         painter.drawLine(QPointF(floor.x(), y), QPointF(right, y))
-        below = QRectF(0, y + 1, self.width(), _MARGIN - 8)
+        below = QRectF(0, y + 1, self.width(), _margin() - 8)
         painter.drawText(below, Qt.AlignmentFlag.AlignCenter, self._told[0])
         x = floor.x() - 6
         painter.drawLine(QPointF(x, top), QPointF(x, top - high))
         painter.save()
-        painter.translate(x - _MARGIN + 8, top)
+        painter.translate(x - _margin() + 8, top)
         painter.rotate(-90)
-        beside = QRectF(0, 0, max(high, 80.0), _MARGIN - 10)
+        beside = QRectF(0, 0, max(high, 80.0), _margin() - 10)
         painter.drawText(beside, Qt.AlignmentFlag.AlignCenter, self._told[1])
         painter.restore()
 
@@ -223,9 +223,19 @@ _PLACES = (
 )
 
 
+def _margin() -> int:
+    """Give the pixels about the drawing, in which its sizes are written."""
+    return grown(26)
+
+
+def _badge() -> int:
+    """Give the pixels from the middle of a number to its ring."""
+    return grown(11)
+
+
 def _apart(one: QPointF, other: QPointF) -> bool:
     """Tell whether two numbers do not touch."""
-    return hypot(one.x() - other.x(), one.y() - other.y()) > 2 * _BADGE + 2
+    return hypot(one.x() - other.x(), one.y() - other.y()) > 2 * _badge() + 2
 
 
 def _over(boxes: Sequence[QRectF]) -> NDArray[np.bool_]:

@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, QTimer
 from swatchwright.acts.jobs import Changes, Store, list_jobs
 from swatchwright.desktop.desk import Desk
 
-__all__ = ["PAUSE", "Keeper"]
+__all__ = ["PAUSE", "Keeper", "keep_behind"]
 
 PAUSE = 800
 """ms without a change until what is set is kept."""
@@ -83,7 +83,7 @@ class Keeper(Generic[T]):
         if job is None or (there is not None and there.id == job):
             self._desk.edit_job(act)
         else:
-            self._desk.edit(lambda store: _if_there(store, job, act))
+            keep_behind(self._desk, job, act)
 
     def _job_changed(self) -> None:
         job = None if self._desk.job is None else self._desk.job.id
@@ -109,6 +109,11 @@ class Keeper(Generic[T]):
             return
         self.value = kept
         self._show(kept)
+
+
+def keep_behind(desk: Desk, job: str, act: Callable[[Store, str], Changes]) -> None:
+    """Keep something with a job that has left the bench before the hand had rested."""
+    desk.edit(lambda store: _if_there(store, job, act))
 
 
 def _if_there(store: Store, job: str, act: Callable[[Store, str], Changes]) -> Changes:

@@ -16,6 +16,9 @@ __all__ = ["KindButton", "KindStrip"]
 _SHORT_RAIL = 240.0
 """mm; a whole rail would be drawn as a hair."""
 
+_DRAWING, _FOOT = 71, 8
+"""Pixels for the drawing with the space about it, and below the word."""
+
 
 class KindButton(QAbstractButton):
     """A common piece in lines, and its word below it."""
@@ -43,7 +46,9 @@ class KindButton(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         """Ask for room for the drawing and the word."""
-        return QSize(max(100, self.fontMetrics().horizontalAdvance(self.text()) + 14), 96)
+        letters = self.fontMetrics()
+        wide = max(100, letters.horizontalAdvance(self.text()) + 14)
+        return QSize(wide, _DRAWING + letters.height() + _FOOT)
 
     def minimumSizeHint(self) -> QSize:
         """Need as much."""
@@ -75,9 +80,10 @@ class KindButton(QAbstractButton):
             painter.setPen(QPen(ink, 1.5))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(4, 4, -4, -4), 6, 6)
         painter.setPen(ink)
-        word = QRect(0, self.height() - 28, self.width(), 22)
+        high = self.fontMetrics().height()
+        word = QRect(0, self.height() - high - _FOOT, self.width(), high)
         painter.drawText(word, Qt.AlignmentFlag.AlignCenter, self.text())
-        room = QRectF(12, 9, self.width() - 24, self.height() - 40)
+        room = QRectF(12, 9, self.width() - 24, word.top() - 14)
         scale = min(room.width() / self._size[0], room.height() / self._size[1])
         left = room.center().x() - scale * self._size[0] / 2
         painter.translate(QPointF(left, room.center().y() + scale * self._size[1] / 2))

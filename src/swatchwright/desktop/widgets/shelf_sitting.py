@@ -53,11 +53,14 @@ class ShelfSitting(QWidget):
     -------
     changed(object)
         Something was chosen or read (`Sitting`).
+    stepped()
+        Another step is shown.
     left()
         Back to the shelf.
     """
 
     changed = Signal(object)
+    stepped = Signal()
     left = Signal()
 
     def __init__(self, session: Session) -> None:
@@ -143,6 +146,12 @@ class ShelfSitting(QWidget):
         if self._step > PAINTS and self.sitting.ids:
             self._work_out_cards()
         self._show()
+        self.stepped.emit()
+
+    @property
+    def step(self) -> int:
+        """The step that is shown, 0 the first."""
+        return self._step
 
     def _work_out_cards(self) -> None:
         try:
@@ -179,7 +188,10 @@ class ShelfSitting(QWidget):
         self.save.setEnabled(bool(sitting.cards))
         self.brush_told.setText(words.cards_line(sitting) if sitting.cards else words.NO_CARDS)
         self.reading.show_fields(
-            [ReadField(words.card_words(card, names), card.colour) for card in sitting.cards]
+            [
+                ReadField(words.card_words(card, names), card.colour, card.key)
+                for card in sitting.cards
+            ]
         )
         self.count.setText(words.progress_line(read_now(sitting), len(sitting.cards)))
         self.count.setVisible(bool(sitting.cards))

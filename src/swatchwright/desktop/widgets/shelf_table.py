@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.shelf_view import PaintLine
+from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import shelf as words
@@ -26,7 +27,7 @@ __all__ = ["ShelfModel", "ShelfTable"]
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
 _ROW_HEIGHT, _COLOUR_WIDTH = 46, 92
-_USE, _COLOUR, _NAME = 0, 1, 2
+_USE, _COLOUR, _NAME, _PRICE = 0, 1, 2, 7
 
 
 class ShelfModel(QAbstractTableModel):
@@ -52,6 +53,7 @@ class ShelfModel(QAbstractTableModel):
         self._lines: tuple[PaintLine, ...] = ()
         self._colours: list[QColor] = []
         session.wishes_changed.connect(self._ticks_changed)
+        follow_money(self, self._prices_changed)
 
     def show_lines(self, lines: tuple[PaintLine, ...]) -> None:
         """Show these paints."""
@@ -131,6 +133,11 @@ class ShelfModel(QAbstractTableModel):
         if self._lines:
             last = self.index(len(self._lines) - 1, _USE)
             self.dataChanged.emit(self.index(0, _USE), last, [Qt.ItemDataRole.CheckStateRole])
+
+    def _prices_changed(self) -> None:
+        if self._lines:
+            last = self.index(len(self._lines) - 1, _PRICE)
+            self.dataChanged.emit(self.index(0, _PRICE), last, [Qt.ItemDataRole.DisplayRole])
 
     def _use(self, line: PaintLine, role: int) -> Qt.CheckState | str | None:
         if role == Qt.ItemDataRole.CheckStateRole:

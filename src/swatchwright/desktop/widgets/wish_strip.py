@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout
 
 from swatchwright.acts.wish import wishes_on
+from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.money import follow_money, in_her_money
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label
@@ -18,6 +20,8 @@ from swatchwright.mixing.wishes import Wishes
 __all__ = ["WishStrip"]
 
 _MOST_COATS, _MOST_TO_BUY, _MOST_PRICE = 6, 3, 100_000.0
+_PRICE_WIDTH = 132
+"""Pixels below which what the money is called does not widen the field."""
 
 
 class WishStrip(QFrame):
@@ -38,6 +42,9 @@ class WishStrip(QFrame):
         self.coats = _choice(words.HIDES, [words.ANY, *map(shelf_words.coats_word, range(1, 7))])
         self.buy = _choice(words.TO_BUY, [words.ANY, *map(str, range(_MOST_TO_BUY + 1))])
         self.price = amount(words.COSTS, _MOST_PRICE, "", words.ANY, decimals=2)
+        in_her_money(self.price)
+        self.price.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        follow_letters(self.price, lambda: self.price.setMinimumWidth(grown(_PRICE_WIDTH)))
         self.none = button(words.NONE, lambda: self.wished.emit(Wishes()), "little")
         self.none.setToolTip(words.NONE_TIP)
         self.told = label(name="quiet")
@@ -47,7 +54,7 @@ class WishStrip(QFrame):
         self.buy.activated.connect(self._wish)
         self.price.valueChanged.connect(self._wish)
         session.wishes_changed.connect(self._show)
-        self._show()
+        follow_money(self, self._show)
 
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self)

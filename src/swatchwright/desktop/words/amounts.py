@@ -8,6 +8,7 @@ from decimal import Decimal
 from swatchwright.acts.amounts_products import Over
 from swatchwright.acts.piece_follow import ground_on
 from swatchwright.language import figure, listed, say, say_count, say_in
+from swatchwright.language.money import money_in_use, priced
 from swatchwright.piece.amounts import Amounts, Batch, Purchase
 from swatchwright.piece.names import paint_word, zone_word
 from swatchwright.piece.order import ProductKind
@@ -69,12 +70,11 @@ BUY_COLUMNS = (
     say("Buy"),
     say("Cost"),
 )
+TINS_COLUMN = 3
 PRICE = say("A price for the client")
 HOURS = say("Hours of work")
 RATE = say("For an hour")
 MARGIN = say_in("of a price", "On top")
-CURRENCY = say("Money is called")
-CURRENCY_HINT = say("crowns")
 NO_PRICE = say("Give hours and what you take for one, and the price is worked out.")
 NO_PRICE_PAINT = say("Fill in the tins whose price is not known, and the price is worked out.")
 NOT_KNOWN = say("not known")
@@ -176,6 +176,18 @@ def names_of(found: Amounts) -> dict[str, str]:
     return {purchase.id: paint_name(purchase) for purchase in found.purchases}
 
 
+def buy_head(column: int, own: str) -> str:
+    """Head a column of what to buy.
+
+    Prices of tins stand in their cells as they are typed; the head says in what money, the job's
+    own word for it or hers.
+    """
+    money = own or money_in_use()
+    if column == TINS_COLUMN and money:
+        return say("Tins sold, in {money}", money=money)
+    return BUY_COLUMNS[column]
+
+
 def tins_text(tins: Sequence[tuple[float, Decimal | None]]) -> str:
     """Write sizes sold as they are typed: ml, and the price after a colon.
 
@@ -193,20 +205,15 @@ def buy_line(purchase: Purchase) -> str:
     return " + ".join(f"{tin.count} × {figure(tin.size.ml, 'g')} ml" for tin in purchase.tins)
 
 
-def cost_line(purchase: Purchase) -> str:
-    """Say what it costs."""
-    return NOT_KNOWN if purchase.cost is None else money(purchase.cost, "")
+def cost_line(purchase: Purchase, own: str) -> str:
+    """Say what it costs, in the job's own word for money or hers."""
+    return NOT_KNOWN if purchase.cost is None else priced(purchase.cost, own)
 
 
-def money(value: Decimal, currency: str) -> str:
-    """Say money, in the painter's own word for it."""
-    return say("{money} {currency}", money=value, currency=currency).rstrip()
-
-
-def materials_line(found: Amounts, currency: str) -> str:
+def materials_line(found: Amounts, own: str) -> str:
     """Say what all of the paint to buy costs."""
     costs = [purchase.cost for purchase in found.purchases]
-    known = money(sum((cost for cost in costs if cost is not None), Decimal(0)), currency)
+    known = priced(sum((cost for cost in costs if cost is not None), Decimal(0)), own)
     if not (missing := costs.count(None)):
         return say("Paint to buy: {money}", money=known)
     return say_count(
@@ -217,10 +224,15 @@ def materials_line(found: Amounts, currency: str) -> str:
     )
 
 
-def price_lines(price: Price) -> tuple[tuple[str, str], ...]:
-    """Give what the price is made up of."""
+def total_line(price: Price, own: str) -> str:
+    """Say what to ask of the client, in the job's own word for money or hers."""
+    return priced(price.total, own)
+
+
+def price_lines(price: Price, own: str) -> tuple[tuple[str, str], ...]:
+    """Give what the price is made up of, in the job's own word for money or hers."""
     return (
-        (say_in("of a price", "Work"), money(price.labour, "")),
-        (say_in("of a price", "Paint"), money(price.materials, "")),
-        (MARGIN, money(price.margin, "")),
+        (say_in("of a price", "Work"), priced(price.labour, own)),
+        (say_in("of a price", "Paint"), priced(price.materials, own)),
+        (MARGIN, priced(price.margin, own)),
     )

@@ -14,7 +14,10 @@ PHOTO_NOT_KEPT = say(
 KEEP_FOR = say("Keep for the")
 EARLIER, LATER = "◀", "▶"
 EARLIER_NAME, LATER_NAME = say("Show the mixes before"), say("Show the mixes after")
-IN_YOUR_MONEY = say("The price is in the money of your shelf, by the sizes of tin that are on it.")
+IN_YOUR_MONEY = say(
+    "The price is in your money, by the sizes of tin that are on your shelf. What your money is "
+    "called is named on the page Shelf."
+)
 YOUR_PAINTS = say("Your kept paints")
 KEEP_PAINTS = say("Keep these paints")
 KEEP_PAINTS_TIP = say("Put them on your shelf, where they are found again at the next start")

@@ -15,6 +15,7 @@ from swatchwright.desktop.words.bits import (
     parts_word,
 )
 from swatchwright.language import figure, listed, say, say_count
+from swatchwright.language.money import priced
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.mixing.recipe import Shortfall, can_be_counted
 from swatchwright.paint.paints import HowKnown, Paint
@@ -204,11 +205,11 @@ def amount_line(ml: float | None, grams: float | None) -> str:
 
 
 def cost_line(recipe: MeasuredRecipe) -> str:
-    """Say how many coats hide, and what the paint costs."""
+    """Say how many coats hide, and what the paint costs, in her money."""
     hides = hiding_line(recipe.recipe.coats)
     if recipe.price is None:
         return hides
-    return say("{hides}; costs {price:.2f}", hides=hides, price=recipe.price)
+    return say("{hides}; costs {price}", hides=hides, price=priced(recipe.price))
 
 
 def hiding_line(coats: int | None) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from swatchwright.acts.shelf_view import PaintLine, WholeLook
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_count, say_in
+from swatchwright.language.money import priced
 from swatchwright.paint.fit.drying import Drying
 from swatchwright.paint.paints import HowKnown, Paint
 
@@ -98,8 +99,8 @@ def known_cell(line: PaintLine) -> str:
 
 
 def price_cell(price: float | None) -> str:
-    """Say in a cell what a litre costs."""
-    return NOT_SAID if price is None else figure(price, ".2f")
+    """Say in a cell what a litre costs, in her money."""
+    return NOT_SAID if price is None else priced(price)
 
 
 def rounded(off: float) -> str:

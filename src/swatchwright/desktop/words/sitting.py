@@ -58,6 +58,8 @@ BY_HAND = "typed"
 """Where a reading comes from; it is kept with the sitting and not shown."""
 READ_WITH = say("read with")
 FORGET = say("Forget this reading")
+PUT_AWAY = say("Put the photo away")
+PUT_AWAY_TIP = say("Its marks go with it; what was read off it stays")
 FIELDS_NAME = say("What is to be read")
 PHOTO_NAME = say("Photo of the cards")
 FIRST_GREY = say("First drag a box on the grey card, well inside it.")

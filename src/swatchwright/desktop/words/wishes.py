@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from swatchwright.language import figure, say, say_count, say_in
+from swatchwright.language.money import priced
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import Paint
 
@@ -66,7 +67,7 @@ def _of_mixes(wishes: Wishes) -> list[str]:
     if wishes.most_coats is not None:
         told.append(say_count("hides in {count} coat", "hides in {count} coats", wishes.most_coats))
     if wishes.most_price is not None:
-        told.append(say("a litre costs {price:.2f} at most", price=wishes.most_price))
+        told.append(say("a litre costs {price} at most", price=priced(wishes.most_price)))
     if wishes.most_to_buy is not None:
         told.append(say("at most {count} to buy", count=wishes.most_to_buy))
     return told

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
@@ -17,7 +16,7 @@ from swatchwright.desktop.widgets.finish_mixes import mixes_to_finish
 from swatchwright.desktop.words import finish as words
 from swatchwright.paint.layers import Layer, LayerKind, Sheen, Stack
 from swatchwright.shelf.csv_file import demo_shelf
-from window.finish_hands import LEFT, PATIENCE, choose, chroma, finish_of, lay, mix_clay_red, rest
+from window.finish_hands import LEFT, PATIENCE, choose, chroma, finish_of, lay
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -30,26 +29,6 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 SATIN = Layer(LayerKind.WAX, sheen=Sheen.SATIN)
-
-
-@pytest.fixture
-def mixed(window: Window, settle: Settle) -> Window:
-    """Give the window with mixes for a typed clay red, and the page of the finish in view."""
-    mix_clay_red(window, settle)
-    return window
-
-
-@pytest.fixture
-def shown(mixed: Window, settle: Settle, qtbot: QtBot) -> Callable[[], None]:
-    """Give a function that waits until the picture shows what is set."""
-    return lambda: rest(finish_of(mixed), settle, qtbot)
-
-
-@pytest.fixture
-def page(mixed: Window, shown: Callable[[], None]) -> FinishPage:
-    """Give the page, its picture drawn."""
-    shown()
-    return finish_of(mixed)
 
 
 class TestWaiting:
@@ -363,8 +342,8 @@ class TestRoom:
         for kind in LayerKind:
             lay(page, kind, qtbot)
         shown()
-        assert mixed.minimumSizeHint().width() <= 1280
-        assert mixed.minimumSizeHint().height() <= 720
+        assert mixed.needs().width() <= 1280
+        assert mixed.needs().height() <= 720
         for row in page.layered.layers.rows:
             assert row.width() >= row.minimumSizeHint().width()
             right = row.mapTo(page.layered.layers.area, row.rect().topRight()).x()

@@ -15,7 +15,7 @@ from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.words import finish_seen as seen
 from swatchwright.paint.layers import LayerKind
 from swatchwright.values import KnownColour, Lab, isotropic
-from window.finish_hands import LEFT, chroma, finish_of, lay, mix_clay_red, rest
+from window.finish_hands import LEFT, chroma, finish_of, lay
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -26,26 +26,6 @@ if TYPE_CHECKING:
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-
-@pytest.fixture
-def mixed(window: Window, settle: Settle) -> Window:
-    """Give the window with mixes for a typed clay red, and the page of the finish in view."""
-    mix_clay_red(window, settle)
-    return window
-
-
-@pytest.fixture
-def shown(mixed: Window, settle: Settle, qtbot: QtBot) -> Callable[[], None]:
-    """Give a function that waits until the picture shows what is set."""
-    return lambda: rest(finish_of(mixed), settle, qtbot)
-
-
-@pytest.fixture
-def page(mixed: Window, shown: Callable[[], None]) -> FinishPage:
-    """Give the page, its picture drawn."""
-    shown()
-    return finish_of(mixed)
 
 
 class TestSeeing:
