@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import reduce
 
 import numpy as np
 
 from swatchwright.acts.films import films_of
+from swatchwright.acts.fit_order import fit_in_turn, white_among
 from swatchwright.acts.fit_told import (
-    ERRORS,
     FitWork,
     Gloss,
     Next,
@@ -19,16 +18,13 @@ from swatchwright.acts.fit_told import (
     read_back,
     said_of,
 )
-from swatchwright.acts.known import Likely, likely_errors, white_of
-from swatchwright.colour.spectrum import WAVELENGTHS, lab_of
+from swatchwright.acts.known import Likely, likely_errors
+from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.hunt import Stopped
 from swatchwright.paint.fit.checks import check_brush_outs
-from swatchwright.paint.fit.fitted import FittedPaint, at_its_level, in_unit
-from swatchwright.paint.fit.one import paint_of, solve_one
-from swatchwright.paint.fit.prior import COLORANT_PAINT
-from swatchwright.paint.fit.readings import BrushOut, Reading
+from swatchwright.paint.fit.readings import BrushOut
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.shelf.brush_outs import Sheet
 from swatchwright.shelf.measured.values import Measurements
@@ -39,8 +35,6 @@ __all__ = ["FittedShelf", "Gloss", "Next", "PaintFit", "ReadBack", "fit_sheet"]
 # S of a white house paint, per mm, where no shelf says what its white has.
 _WHITE_S = 110.0
 _LEAST_WHITE_S = 10.0
-
-_WHITE_ABOVE = 85.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,9 +144,9 @@ def fit_sheet(
     for id_, paint in films.paints.items():
         if id_ not in wanted:
             work.know(paint)
-    white = _white(sheet, films.paints, films.brush_outs, wanted)
+    white = white_among(sheet, films.paints, films.brush_outs, wanted)
     brush_outs, said = check_brush_outs(films.brush_outs, white)
-    found = _fit_in_turn(work, brush_outs, wanted, white, watch)
+    found = fit_in_turn(work, brush_outs, wanted, white, watch.tell)
     paints = {id_: work.paint(id_) if id_ in found else p for id_, p in films.paints.items()}
     paints |= {id_: _taken_as_exact(paints[id_]) for id_ in _leant_on(found) & set(paints)}
     result = _placed(shelf, paints, sheet.name)
@@ -218,87 +212,6 @@ def _again(
     return found
 
 
-def _white(
-    sheet: Sheet,
-    paints: Mapping[str, Paint],
-    brush_outs: Sequence[BrushOut],
-    wanted: Sequence[str],
-) -> str | None:
-    """Give the white that let-downs were made with: a known one, a new one, or the shelf's."""
-    known = [paint for id_, paint in paints.items() if id_ not in wanted]
-    used = white_of([paint for paint in known if paint.id in sheet.paints])
-    if used is not None:
-        return used.id
-    met = {id_: sum(id_ in b.shares and len(b.shares) > 1 for b in brush_outs) for id_ in wanted}
-    alone = {
-        next(iter(b.shares)): max(_lightness(r) for r in b.readings)
-        for b in brush_outs
-        if len(b.shares) == 1
-    }
-    new = [id_ for id_ in wanted if alone.get(id_, 0.0) > _WHITE_ABOVE and met[id_]]
-    if new:
-        return max(new, key=lambda id_: met[id_])
-    there = white_of(known)
-    return None if there is None else there.id
-
-
-def _lightness(reading: Reading) -> float:
-    if reading.reflectance is not None:
-        return float(lab_of(np.nan_to_num(reading.reflectance, nan=0.5))[0])
-    return 0.0 if reading.lab is None else float(reading.lab[0])
-
-
-def _fit_in_turn(
-    work: FitWork,
-    brush_outs: Sequence[BrushOut],
-    wanted: Sequence[str],
-    white: str | None,
-    watch: _Watch,
-) -> dict[str, list[BrushOut]]:
-    """Fit paint after paint, each from its films with paints that are known by then.
-
-    One whose films are all with known paints goes first; else the one that the others were mixed
-    with most, from its films alone.
-    """
-    left = list(wanted)
-    found: dict[str, list[BrushOut]] = {}
-    while left:
-        watch.tell(0.5 * len(found) / len(wanted))
-        usable = {id_: _usable(id_, brush_outs, work.known) for id_ in left}
-        ready = [id_ for id_ in left if usable[id_]]
-        if not ready:
-            raise _not_apart(left)
-        all_of = {id_: sum(id_ in b.shares for b in brush_outs) for id_ in ready}
-        whole = [id_ for id_ in ready if len(usable[id_]) == all_of[id_]]
-        chosen = whole[0] if whole else max(ready, key=lambda id_: all_of[id_])
-        used = usable[chosen]
-        solved = solve_one(used, work.known, COLORANT_PAINT, work.surface(chosen), ERRORS)
-        work.known[chosen], work.solved[chosen] = paint_of(used, *solved), solved
-        if chosen == white and _strength_untold(used):
-            # White house paint scatters about alike; the others' strength is counted by it.
-            work.known[chosen] = in_unit(
-                work.known[chosen], 1.0 / float(work.known[chosen].S.mean())
-            )
-        found[chosen] = used
-        left.remove(chosen)
-    for id_ in found:
-        # What the others were measured by has, for them, just the strength it was given.
-        if any(id_ in b.shares for other in found if other != id_ for b in found[other]):
-            work.known[id_] = at_its_level(work.known[id_])
-    return found
-
-
-def _not_apart(paints: Sequence[str]) -> MendableError:
-    return MendableError(
-        say(
-            "Nothing tells {paints} apart: each was only brushed out mixed with another that is "
-            "not known.",
-            paints=reduce(lambda a, b: say("{first} and {last}", first=a, last=b), paints),
-        ),
-        say("Brush each out on its own as well, or name the shelf that holds the others."),
-    )
-
-
 def _leant_on(found: Mapping[str, Sequence[BrushOut]]) -> set[str]:
     """Give the paints that others were fitted by and that were not fitted themselves."""
     return {id_ for used in found.values() for b in used for id_ in b.shares} - found.keys()
@@ -309,17 +222,6 @@ def _taken_as_exact(paint: Paint) -> Paint:
     if paint.spread is not None or paint.how_known in {HowKnown.GUESSED, HowKnown.INVENTED}:
         return paint
     return replace(paint, spread=np.zeros((0, 2 * WAVELENGTHS.size)))
-
-
-def _strength_untold(used: Sequence[BrushOut]) -> bool:
-    """Tell whether films all hide and hold one paint, so that K and S may be any together."""
-    return all(len(b.shares) == 1 and all(r.ground is None for r in b.readings) for b in used)
-
-
-def _usable(
-    id_: str, brush_outs: Sequence[BrushOut], known: Mapping[str, FittedPaint]
-) -> list[BrushOut]:
-    return [b for b in brush_outs if id_ in b.shares and not b.shares.keys() - {id_} - known.keys()]
 
 
 def _placed(shelf: Shelf | None, paints: Mapping[str, Paint], name: str) -> Shelf:

@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import isfinite
 
-import numpy as np
-
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.paint import dry_alike
 from swatchwright.acts.recipes import check_volume
+from swatchwright.acts.sample_adding import pot_of, to_add
 from swatchwright.acts.sample_in_photo import colour_in_photo
+from swatchwright.acts.sample_judged import How
 from swatchwright.acts.sample_mixes import (
     SAMPLE_VOLUME,
     NextMix,
@@ -23,20 +23,28 @@ from swatchwright.acts.sample_mixes import (
     next_mix,
     shares_of,
 )
-from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop, best_of_last, stop_of
-from swatchwright.acts.sample_why import CLEARLY, Why, costs_of_adding, hardly_nearer, why_fresh
+from swatchwright.acts.sample_rounds import (
+    Round,
+    SampleLoop,
+    Stop,
+    best_of_last,
+    cloth_of,
+    stop_of,
+)
+from swatchwright.acts.sample_why import Why, costs_of_adding, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED
 from swatchwright.errors import MendableError
 from swatchwright.language import say
-from swatchwright.mixing.learn import Learnt, Tried, learn
-from swatchwright.mixing.mend import Additions, Pot, additions, pot_colour
+from swatchwright.mixing.learn import Tried, learn
+from swatchwright.mixing.learnt import Learnt
+from swatchwright.mixing.mend import Additions, pot_colour
 from swatchwright.mixing.remix import Outlook, Remix, outlook, remix
 from swatchwright.mixing.search import find_recipes
 from swatchwright.paint.fit.drying import Drying
 from swatchwright.photo.image import Photo
 from swatchwright.photo.references import Reference
 from swatchwright.shelf.shelf import Shelf
-from swatchwright.values import KnownColour, Lab, Rect
+from swatchwright.values import Lab, Rect
 
 __all__ = [
     "SAMPLE_VOLUME",
@@ -111,8 +119,11 @@ def _learn(shelf: Shelf, loop: SampleLoop) -> Learnt:
     """Learn from the rounds that the shelf has not learnt from, and from the last."""
     last = [r for r in loop.rounds[-1:] if r.kept]
     rounds = [*(r for r in loop.rounds if not r.kept), *last]
-    tried = [Tried(shares_of(r.mixed), r.vector, r.covariance) for r in rounds]
-    return learn(shelf.paints, KnownColour(loop.wanted, loop.covariance, ""), tried)
+    tried = [
+        Tried(shares_of(r.mixed), r.vector, r.covariance, by_photo=r.how is How.PHOTO)
+        for r in rounds
+    ]
+    return learn(shelf.paints, cloth_of(loop), tried)
 
 
 def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
@@ -177,11 +188,11 @@ def advice_on(
     check_volume(fresh)
     last = best_of_last(loop)
     learnt = _learn(shelf, loop)
-    held = _pot(learnt, last, pot)
+    held = pot_of(learnt, last, pot)
     room = held.volume * _ROOM if tub is None else tub
     if not isfinite(room):
         raise MendableError(say("The size of the pot is no number."), say("Give it in ml."))
-    added, after = _to_add(learnt, held, room, without)
+    added, after = to_add(learnt, held, room, without)
     own = [paint.id for paint in held.paints]
     may = [paint.id for paint in shelf.paints if paint.id not in without]
     water = held.paints[0].finish.waterborne
@@ -244,50 +255,6 @@ def stripes_beside(
     shares = shares_of(mixed)
     learnt = _learn(shelf, loop)
     return mixes_beside(learnt, Remix(shares, outlook(learnt, shares)), volume)
-
-
-def _pot(learnt: Learnt, last: Round, volume: float | None) -> Pot:
-    """Give the pot of the last mix, of the paints as they are believed to be."""
-    place = {paint.id: i for i, paint in enumerate(learnt.ground.paints)}
-    paints = learnt.paints()
-    total = sum(ml for _, ml in last.mixed)
-    if volume is not None:
-        check_volume(volume)
-    factor = 1.0 if volume is None else volume / total
-    return Pot(
-        tuple(paints[place[id_]] for id_, _ in last.mixed),
-        tuple(ml * factor for _, ml in last.mixed),
-    )
-
-
-def _to_add(
-    learnt: Learnt, pot: Pot, tub: float, without: frozenset[str]
-) -> tuple[Additions, Outlook]:
-    """Find what to add: of the pot's own paints, unless another is well worth it."""
-    aim = _aim(learnt, pot)
-    inside = {paint.id for paint in pot.paints}
-    may = [p for p in learnt.paints() if p.id not in without]
-    own = [p for p in may if p.id in inside] or list(pot.paints)
-    by_own = additions(pot, aim, own, tub)
-    by_any = additions(pot, aim, may or own, tub)
-    one, other = (_outlook_after(learnt, pot, added) for added in (by_own, by_any))
-    return (by_any, other) if other.later < CLEARLY * one.later else (by_own, one)
-
-
-def _aim(learnt: Learnt, pot: Pot) -> Lab:
-    """Give the computed colour to aim at: the cloth's, less what computing gets wrong here."""
-    place = {paint.id: i for i, paint in enumerate(learnt.ground.paints)}
-    which = np.array([[place[p.id] for p in pot.paints]], dtype=np.intp)
-    bias = learnt.bias(which, np.array([pot.volumes]) / pot.volume)[0]
-    L, a, b = np.array(learnt.cloth.triple) - bias
-    return Lab(float(np.clip(L, 0.0, 100.0)), float(a), float(b))
-
-
-def _outlook_after(learnt: Learnt, pot: Pot, added: Additions) -> Outlook:
-    amounts = {p.id: ml for p, ml in zip(pot.paints, pot.volumes, strict=True)}
-    for step in added.steps:
-        amounts[step.paint.id] = amounts.get(step.paint.id, 0.0) + step.ml
-    return outlook(learnt, shares_of(list(amounts.items())))
 
 
 def expected_beside(outlook_: Outlook, believed: Lab, cloth: Lab) -> Lab:

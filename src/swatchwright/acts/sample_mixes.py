@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from swatchwright.measures.shares import rounded_amounts
-from swatchwright.mixing.learn import Learnt
+from swatchwright.mixing.learnt import Learnt
 from swatchwright.mixing.pour import Pour, pouring_order
 from swatchwright.mixing.recipe import Parts, Recipe
 from swatchwright.mixing.remix import Outlook, Remix, least_sure, outlook, remix

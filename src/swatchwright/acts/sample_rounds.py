@@ -9,8 +9,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-import numpy as np
-
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
 from swatchwright.acts.sample_marks import SampleShot
@@ -18,6 +16,7 @@ from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.fan import Neighbour
+from swatchwright.mixing.readings import contradict, one_reading
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Covariance, KnownColour, Lab, isotropic
 
@@ -27,6 +26,7 @@ __all__ = [
     "SampleLoop",
     "Stop",
     "best_of_last",
+    "cloth_of",
     "cloths_apart",
     "kept_as",
     "learn_from_pick",
@@ -43,10 +43,6 @@ _MOST_ROUNDS = 40
 
 _SAME_MIX = 0.015
 """Shares by which a sample measured to 0.1 ml may differ from the mix it is a sample of."""
-
-_USUAL_APART = 6.25
-"""Squared distance, in standard deviations of both, that nine of ten pairs of photos are within:
-the 0.9 quantile of the chi-squared distribution with three degrees of freedom."""
 
 # How well a cloth is known whose colour is given without its doubt: it is seldom the very cloth.
 _CLOTH_DOUBT = 4.0
@@ -87,6 +83,8 @@ class Round:
         Whether the grey in its photo was plainly none.
     shot
         Its photo and what was marked in it; None by eye.
+    cloth_covariance
+        Uncertainty of the cloth's own colour in that photo, in squared Lab units; None by eye.
     """
 
     day: str
@@ -104,6 +102,7 @@ class Round:
     kept: bool = False
     misread: bool = False
     shot: SampleShot | None = None
+    cloth_covariance: Covariance | None = None
 
     @property
     def judged(self) -> Judged:
@@ -111,6 +110,7 @@ class Round:
         return Judged(
             *(self.how, self.vector, self.covariance, self.delta_e, self.give_or_take),
             *(self.cloth, self.sample, self.said),
+            cloth_covariance=self.cloth_covariance,
         )
 
 
@@ -202,6 +202,7 @@ def take_round(
         sitting=_sitting(loop, beside=beside),
         misread=judged.misread,
         shot=shot if judged.how is How.PHOTO else None,
+        cloth_covariance=judged.cloth_covariance,
     )
     return replace(loop, rounds=(*loop.rounds, new))
 
@@ -249,6 +250,21 @@ def _proportions(mix: Sequence[tuple[str, float]]) -> dict[str, float]:
     return {id_: amount / total for id_, amount in mix if amount > 0}
 
 
+def cloth_of(loop: SampleLoop) -> KnownColour:
+    """Give the colour of the cloth as all photos of it together show it.
+
+    Of a sitting one photo counts, and none whose grey was none, nor that from which the wanted
+    colour itself was read.
+    """
+    first = KnownColour(loop.wanted, loop.covariance, "")
+    shown = {
+        one.sitting: KnownColour(one.cloth, one.cloth_covariance, "")
+        for one in loop.rounds
+        if one.how is How.PHOTO and not one.misread and one.cloth != loop.wanted
+    }
+    return one_reading(first, list(shown.values()))
+
+
 def cloths_apart(judged: Judged, wanted: KnownColour) -> float | None:
     """Give how far apart, CIEDE2000, two photos of one cloth are; None within their doubts.
 
@@ -259,13 +275,9 @@ def cloths_apart(judged: Judged, wanted: KnownColour) -> float | None:
     wanted
         The colour of the cloth as it was read before.
     """
-    if judged.cloth_covariance is None or wanted.covariance is None:
+    if not contradict(KnownColour(judged.cloth, judged.cloth_covariance, ""), wanted):
         return None
-    apart = float(delta_e_2000(judged.cloth.triple, wanted.lab.triple))
-    both = np.array(judged.cloth_covariance) + np.array(wanted.covariance)
-    step = np.array(judged.cloth.triple) - wanted.lab.triple
-    usual = float(step @ np.linalg.solve(both, step)) <= _USUAL_APART
-    return None if usual else apart
+    return float(delta_e_2000(judged.cloth.triple, wanted.lab.triple))
 
 
 def learn_from_pick(shelf: Shelf, loop: SampleLoop, picked: Neighbour, *, day: str) -> SampleLoop:

@@ -118,14 +118,22 @@ class Believed:
             poured=np.einsum("ncb,nkb->nkc", slope, of_K - of_S),
         )
 
+    def drawn(self, which: Indices, shares: Floats, steps: Floats) -> Floats:
+        """Give dry colours (n, 3) of mixes, of paints (n, k, d) steps along their directions."""
+        off = np.einsum("nkd,nkdb->nkb", steps, self.spread[which])
+        return np.asarray(lab_of(self._reflectance(which, shares, off)[0]))
+
     def _reflectance(
-        self, which: Indices, shares: Floats
+        self, which: Indices, shares: Floats, off: Floats | None = None
     ) -> tuple[Floats, Floats, Floats, Floats, Floats]:
         """Give reflectance, K and S (n, 36), shares of the dry film (n, k), reflectance inside."""
+        log_K, log_S = self.log_K[which], self.log_S[which]
+        if off is not None:
+            log_K, log_S = log_K + off[..., :_BANDS], log_S + off[..., _BANDS:]
         dry = shares * self.solids[which]
         dry = dry / dry.sum(axis=1, keepdims=True)
-        K = np.maximum(np.einsum("nk,nkb->nb", dry, np.exp(self.log_K[which])), 1e-12)
-        S = np.einsum("nk,nkb->nb", dry, np.exp(self.log_S[which]))
+        K = np.maximum(np.einsum("nk,nkb->nb", dry, np.exp(log_K)), 1e-12)
+        S = np.einsum("nk,nkb->nb", dry, np.exp(log_S))
         inside = reflectance_of_ratio(K / S)
         glare = (dry * self.glare[which]).sum(axis=1)
         R = seen_reflectance(inside, _K1, _K2, glare[:, None])

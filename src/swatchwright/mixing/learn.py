@@ -11,28 +11,36 @@ in one photo, so that nothing rests on either colour by itself.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from copy import copy
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.mixing.believed import Believed, Looked, believed
-from swatchwright.paint.fit.fitted import FORMULA_SPREAD
+from swatchwright.mixing.learnt import Learnt, alike, by_hand
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Covariance, KnownColour, Lab
 
-__all__ = ["HAND", "Learnt", "Tried", "learn"]
+__all__ = ["Tried", "learn"]
 
 Floats = NDArray[np.floating[Any]]
 Indices = NDArray[np.intp]
 
-HAND = 0.03
-"""Standard deviation of the logarithm of an amount that was measured by hand; common practice."""
+_SHARED = 0.7
+"""Of the error of a comparison in a photo, the share that other photos by the same camera have too;
+simulated, see docs/sample.md."""
 
-# How far the theory's error reaches: mixes this many units of CIELAB apart still share six tenths
-# of it, and the rest is shared as far as they are of the same paints.
-_REACH = 20.0
+_FREEDOM = 3.0
+"""How much it takes to change how sure one is, as degrees of freedom of a Student process;
+simulated, see docs/sample.md."""
+
+_WIDTHS = (0.7, 1.0, 1.5, 2.2, 3.2)
+_WIDTH_SPREAD = 0.5
+"""How far the paints of a shelf may be off, as a factor on what is usual for them, is chosen by how
+likely it makes the samples; a usual width needs no reason. The standard deviation of its logarithm
+is how unlike shelves are taken to be; common practice, no source."""
 
 _TURNS = 30
 _HALVINGS = 8
@@ -52,98 +60,14 @@ class Tried:
         The sample less the cloth: L*, a*, b*.
     covariance
         Uncertainty of that, in squared Lab units.
+    by_photo
+        Whether it was compared in a photo: what the camera gets wrong, it gets wrong in all.
     """
 
     shares: dict[str, float]
     difference: tuple[float, float, float]
     covariance: Covariance
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Learnt:
-    """What is believed after some samples.
-
-    Parameters
-    ----------
-    ground
-        The paints as they are now believed to be.
-    cloth
-        The colour of the cloth, as it is now believed to be.
-    tried
-        What was tried, as paints (n, p) of the shelf.
-    """
-
-    ground: Believed
-    cloth: Lab
-    shares: Floats
-    _prior_cloth: Floats
-    _at: Looked
-    _pulls: Floats
-    _inverse: Floats
-
-    def off(self, which: Indices, shares: Floats) -> tuple[Floats, Floats, Floats]:
-        """Say how mixes will differ from the cloth.
-
-        Parameters
-        ----------
-        which, shares
-            (n, k) paints of the shelf and their shares of the wet volume.
-
-        Returns
-        -------
-        Their expected difference (n, 3), mix less cloth, its covariance (n, 3, 3), and that of
-        what the hand that measures adds (n, 3, 3), in units of CIELAB.
-        """
-        seen = self.ground.look(which, shares)
-        like = self._like(which, shares, seen.lab)
-        mean = seen.lab - np.array(self.cloth.triple) + self._bias(like)
-        own = np.einsum("nkdc,nkde->nce", seen.pushed, seen.pushed)
-        theory = (FORMULA_SPREAD * _mixed(shares)) ** 2
-        own += self._prior_cloth + theory[:, None, None] * np.eye(3)
-        if len(self.shares):
-            shared = self._shared(which, seen, like)
-            own -= shared @ self._inverse @ np.swapaxes(shared, -1, -2)
-        return mean, own, _hand(seen)
-
-    def bias(self, which: Indices, shares: Floats) -> Floats:
-        """Give what the theory is believed to get wrong (n, 3) of mixes, as found near them."""
-        labs = self.ground.labs(which, shares)
-        return self._bias(self._like(which, shares, labs))
-
-    def _bias(self, like: Floats) -> Floats:
-        return np.asarray(like @ self._pulls.reshape(-1, 3))
-
-    def _like(self, which: Indices, shares: Floats, labs: Floats) -> Floats:
-        """Give the covariance (n, m) of the theory's error of mixes and of those tried."""
-        full = np.zeros((len(which), self.ground.log_K.shape[0]))
-        for column in range(which.shape[1]):
-            full[np.arange(len(which)), which[:, column]] += shares[:, column]
-        return _alike(full, labs, self.shares, self._at.lab)
-
-    def _shared(self, which: Indices, seen: Looked, like: Floats) -> Floats:
-        """Give the covariance (n, 3, 3 m) of differences of mixes and of those tried."""
-        count = len(self.shares)
-        # (m, p, d, 3) of those tried, by the paints of each mix.
-        there = self._at.pushed[:, which]
-        paints = np.einsum("nkdc,mnkde->ncme", seen.pushed, there)
-        paints += self._prior_cloth[:, None, :]
-        paints += like[:, None, :, None] * np.eye(3)[:, None, :]
-        return np.asarray(paints.reshape(len(which), 3, 3 * count))
-
-    def paints(self) -> tuple[Paint, ...]:
-        """Give the paints with what was learnt of them; those not tried are as they were."""
-        return tuple(self._paint(i) for i in range(len(self.ground.paints)))
-
-    def _paint(self, index: int) -> Paint:
-        paint = self.ground.paints[index]
-        if not len(self.shares) or not self.shares[:, index].any():
-            return paint
-        pushed = np.moveaxis(self._at.pushed[:, index], 0, 1)
-        across = pushed.reshape(pushed.shape[0], -1)
-        left = np.eye(len(across)) - across @ self._inverse @ across.T
-        sizes, ways = np.linalg.eigh((left + left.T) / 2)
-        root = (ways * np.sqrt(np.maximum(sizes, 0.0))).T
-        return self.ground.paint(index, root @ self.ground.spread[index])
+    by_photo: bool = False
 
 
 def learn(shelf: Sequence[Paint], cloth: KnownColour, tried: Sequence[Tried]) -> Learnt:
@@ -163,13 +87,26 @@ def learn(shelf: Sequence[Paint], cloth: KnownColour, tried: Sequence[Tried]) ->
     shares = _rows(shelf, tried)
     prior_cloth = np.zeros((3, 3)) if cloth.covariance is None else np.array(cloth.covariance)
     task = _Task(ground, np.array(cloth.lab.triple), prior_cloth, shares, tried)
-    steps, pulls, inverse = task.solve()
-    moved = np.zeros(3)
-    if len(shares):
-        moved = -prior_cloth @ pulls.reshape(-1, 3).sum(axis=0)
-    after = ground.moved(steps)
+    if not len(shares):
+        found, strain = task.nothing(), 1.0
+    else:
+        task, found = _likeliest(task)
+        strain = (_FREEDOM + found.surprise) / (_FREEDOM + task.seen.size)
+    moved = -prior_cloth @ found.pulls.reshape(-1, 3).sum(axis=0)
+    after = task.ground.moved(found.steps)
     at = after.look(task.which, shares)
-    return Learnt(after, Lab.of(task.cloth + moved), shares, prior_cloth, at, pulls, inverse)
+    lab = Lab.of(task.cloth + moved)
+    return Learnt(after, lab, shares, strain, prior_cloth, at, found.pulls, found.inverse)
+
+
+def _likeliest(task: _Task) -> tuple[_Task, _Solved]:
+    """Find how far the paints of this shelf are off, and solve for it."""
+    ways = [(width, task.widened(width)) for width in _WIDTHS]
+    solved = [(width, one, one.solve()) for width, one in ways]
+    _, best, found = max(
+        solved, key=lambda row: row[2].likely - (np.log(row[0]) / _WIDTH_SPREAD) ** 2 / 2
+    )
+    return best, found
 
 
 def _rows(shelf: Sequence[Paint], tried: Sequence[Tried]) -> Floats:
@@ -181,22 +118,47 @@ def _rows(shelf: Sequence[Paint], tried: Sequence[Tried]) -> Floats:
     return rows
 
 
-def _mixed(shares: Floats) -> Floats:
-    """Tell (n,) how much of a mix it is: 0 for one paint, of which no theory can be wrong, to 1."""
-    return np.asarray(np.sqrt(np.clip(2.0 - 2.0 * (shares**2).sum(axis=1), 0.0, 1.0)))
+def _read(tried: Sequence[Tried]) -> Floats:
+    """Give the covariance (3 m, 3 m) of what comparing gets wrong."""
+    count = len(tried)
+    own = np.array([one.covariance for one in tried]).reshape(-1, 3, 3)
+    sizes, ways = np.linalg.eigh(own)
+    roots = (ways * np.sqrt(np.maximum(sizes, 0.0))[:, None]) @ np.swapaxes(ways, -1, -2)
+    photo = np.array([one.by_photo for one in tried], dtype=np.float64)
+    shared = _SHARED * np.outer(photo, photo)
+    np.fill_diagonal(shared, 1.0)
+    whole = np.einsum("ij,icd,jed->icje", shared, roots, roots)
+    return np.asarray(whole.reshape(3 * count, 3 * count))
 
 
-def _alike(one: Floats, one_lab: Floats, two: Floats, two_lab: Floats) -> Floats:
-    """Give the covariance (n, m) of what the theory gets wrong of mixes, by their paints (., p)."""
-    apart = ((one_lab[:, None] - two_lab) ** 2).sum(axis=-1)
-    both = np.sqrt(one[:, None] * two).sum(axis=-1)
-    mixed = _mixed(one)[:, None] * _mixed(two)
-    return np.asarray(FORMULA_SPREAD**2 * mixed * both * np.exp(-apart / (2 * _REACH**2)))
+@dataclass(frozen=True, slots=True, eq=False)
+class _Solved:
+    """The likeliest paints.
 
+    Parameters
+    ----------
+    steps
+        (p, d) along the spreads.
+    pulls
+        (3 m,) at the samples.
+    inverse
+        (3 m, 3 m) of the covariance of what was read.
+    surprise
+        Squared distance of the samples from what was thought, of 3 m on average.
+    """
 
-def _hand(seen: Looked) -> Floats:
-    poured = HAND * seen.poured
-    return np.asarray(np.einsum("nkc,nke->nce", poured, poured))
+    steps: Floats
+    pulls: Floats
+    inverse: Floats
+    surprise: float
+
+    @property
+    def likely(self) -> float:
+        """Logarithm of how likely the samples were, as of a Student process."""
+        many = self.pulls.size
+        spread = -float(np.linalg.slogdet(self.inverse)[1])
+        tail = (_FREEDOM + many) * np.log1p(self.surprise / _FREEDOM)
+        return -(spread + float(tail)) / 2
 
 
 class _Task:
@@ -214,30 +176,32 @@ class _Task:
         self.shares = shares
         self.which = np.tile(np.arange(len(ground.paints)), (len(shares), 1))
         self.seen = np.array([one.difference for one in tried]).reshape(-1, 3)
-        self.read = np.array([one.covariance for one in tried]).reshape(-1, 3, 3)
+        self.read = _read(tried)
 
-    def solve(self) -> tuple[Floats, Floats, Floats]:
-        """Find the likeliest paints: linearise, solve, and again.
+    def widened(self, width: float) -> _Task:
+        """Give the same with paints that may be off so much more."""
+        other = copy(self)
+        other.ground = replace(self.ground, spread=width * self.ground.spread)
+        return other
 
-        Returns
-        -------
-        Steps (p, d) along the spreads, pulls (3 m,) at the samples, and the inverse covariance
-        (3 m, 3 m) of what was read.
-        """
+    def nothing(self) -> _Solved:
+        """Give what is learnt from no sample."""
+        return _Solved(np.zeros(self.ground.spread.shape[:2]), np.zeros(0), np.zeros((0, 0)), 0.0)
+
+    def solve(self) -> _Solved:
+        """Find the likeliest paints: linearise, solve, and again."""
         steps: Floats = np.zeros(self.ground.spread.shape[:2])
-        if not len(self.shares):
-            return steps, np.zeros(0), np.zeros((0, 0))
         for _ in range(_TURNS):
-            wanted, pulls, inverse = self._turn(steps)
+            wanted, _ = self._turn(steps)
             moved = self._nearer(steps, wanted)
             still = float(np.abs(moved - steps).max())
             steps = moved
             if still < _STILL:
                 break
-        _, pulls, inverse = self._turn(steps)
-        return steps, pulls, inverse
+        return self._turn(steps)[1]
 
-    def _turn(self, steps: Floats) -> tuple[Floats, Floats, Floats]:
+    def _turn(self, steps: Floats) -> tuple[Floats, _Solved]:
+        """Linearise: give where the solution then lies, and all that is known where it is now."""
         seen = self.ground.moved(steps).look(self.which, self.shares)
         across = np.moveaxis(seen.pushed, 0, 2)
         across = across.reshape(*steps.shape, -1)
@@ -245,14 +209,16 @@ class _Task:
         inverse = np.linalg.inv(flat.T @ flat + self._others(seen))
         off = (self.seen - (seen.lab - self.cloth)).ravel() + flat.T @ steps.ravel()
         pulls = inverse @ off
-        return (flat @ pulls).reshape(steps.shape), pulls, inverse
+        solved = _Solved(steps, pulls, inverse, float(off @ pulls))
+        return (flat @ pulls).reshape(steps.shape), solved
 
     def _others(self, seen: Looked) -> Floats:
         """Give the covariance (3 m, 3 m) of all but the paints."""
         count = len(self.shares)
-        like = _alike(self.shares, seen.lab, self.shares, seen.lab)
+        like = alike(self.shares, seen.lab, self.shares, seen.lab)
         whole = np.kron(like, np.eye(3)) + np.kron(np.ones((count, count)), self.prior_cloth)
-        own = self.read + _hand(seen) + 1e-4 * np.eye(3)
+        whole += self.read
+        own = by_hand(seen) + 1e-4 * np.eye(3)
         for i in range(count):
             whole[3 * i : 3 * i + 3, 3 * i : 3 * i + 3] += own[i]
         return whole

@@ -8,15 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
-from math import isfinite
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000
-from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.mixing.pot import Pot, check_pot, check_room, may_be_added
 from swatchwright.mixing.solve import Rules, closest_shares
 from swatchwright.mixing.under import lab_under
 from swatchwright.paint.layered import Coat
@@ -32,19 +30,6 @@ _STEP = 0.1
 _TIE = 0.4
 _SOLVED = 12
 _ROUNDS = 3
-
-
-@dataclass(frozen=True, slots=True)
-class Pot:
-    """What is in a pot: paints and how much of each, ml, all above 0."""
-
-    paints: tuple[Paint, ...]
-    volumes: tuple[float, ...]
-
-    @property
-    def volume(self) -> float:
-        """All of it, ml."""
-        return sum(self.volumes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +72,7 @@ def pot_colour(pot: Pot, over: Sequence[Coat] = ()) -> Lab:
     MendableError
         If the pot is empty or a volume is not above 0.
     """
-    _check_pot(pot)
+    check_pot(pot)
     return _colour(pot.paints, np.array(pot.volumes), over)
 
 
@@ -141,11 +126,11 @@ def additions(
     MendableError
         If the pot is empty, has too little room, or nothing on the shelf may be added to it.
     """
-    _check_pot(pot)
-    _check_room(pot, tub_volume)
+    check_pot(pot)
+    check_room(pot, tub_volume)
     now = pot_colour(pot, over)
     before = float(delta_e_2000(wanted.triple, now.triple))
-    may = _may_be_added(pot, shelf)
+    may = may_be_added(pot, shelf)
     if tub_volume - pot.volume < _STEP / 2:
         return Additions(before, (), before, pot.volume)
     most = min(most_paints, len(may))
@@ -176,55 +161,6 @@ def _chosen(
     if not close or before <= best + _TIE / 4:
         return None
     return min(close, key=lambda row: (len(row), sum(row.values())))
-
-
-def _check_pot(pot: Pot) -> None:
-    if not pot.paints or len(pot.paints) != len(pot.volumes):
-        raise MendableError(
-            say("The pot is empty."), say("Say which paints are in it, and how much.")
-        )
-    for paint, ml in zip(pot.paints, pot.volumes, strict=True):
-        if not (isfinite(ml) and ml > 0):
-            raise MendableError(
-                say("The pot holds {ml:g} ml of {paint}.", ml=ml, paint=paint.name),
-                say("Give an amount above 0 ml."),
-            )
-    if len({p.finish.waterborne for p in pot.paints}) > 1:
-        raise MendableError(
-            say("The pot holds water-borne and solvent-borne paint."), say("The two do not mix.")
-        )
-
-
-def _check_room(pot: Pot, room: float) -> None:
-    if not isfinite(room) or room < pot.volume:
-        raise MendableError(
-            say(
-                "There are {pot:g} ml in the pot, and it has room for only {room:g} ml.",
-                pot=pot.volume,
-                room=room,
-            ),
-            say("Give the size of the pot, or put some of the paint aside."),
-        )
-
-
-def _may_be_added(pot: Pot, shelf: Sequence[Paint]) -> tuple[Paint, ...]:
-    water = pot.paints[0].finish.waterborne
-    may = tuple(p for p in shelf if p.finish.waterborne is water)
-    if not may:
-        raise _none_of_its_kind(water=water)
-    return may
-
-
-def _none_of_its_kind(*, water: bool) -> MendableError:
-    if water:
-        return MendableError(
-            say("The pot is water-borne and no paint of the shelf is."),
-            say("Add a water-borne paint to the shelf."),
-        )
-    return MendableError(
-        say("The pot is solvent-borne and no paint of the shelf is."),
-        say("Add a solvent-borne paint to the shelf."),
-    )
 
 
 def _as_paint(pot: Pot) -> PaintStack:

@@ -19,7 +19,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000, delta_e_terms
-from swatchwright.mixing.learn import Learnt
+from swatchwright.mixing.foretold import usual_off
+from swatchwright.mixing.learnt import Learnt
 from swatchwright.values import Lab
 
 __all__ = ["MOST_PAINTS", "Outlook", "Remix", "least_sure", "outlook", "remix"]
@@ -102,7 +103,7 @@ def _outlook(learnt: Learnt, which: Indices, shares: Floats) -> Outlook:
     return Outlook(
         Lab.of(dry),
         float(delta_e_2000(learnt.cloth.triple, dry)),
-        float(np.sqrt(off + unknown)),
+        usual_off(learnt, which[0], shares[0]),
         float(np.sqrt(off + _LEFT * unknown)),
     )
 

@@ -20,6 +20,7 @@ from swatchwright.acts.sample import (
 from swatchwright.acts.sample_in_photo import colour_in_photo, judged_by_photo
 from swatchwright.acts.sample_judged import (
     How,
+    Judged,
     judged_by_eye,
     judged_by_figures,
     picked_by_eye,
@@ -29,6 +30,7 @@ from swatchwright.acts.sample_rounds import (
     SAMPLES_PART,
     SampleLoop,
     Stop,
+    cloth_of,
     cloths_apart,
     kept_as,
     learn_from_pick,
@@ -43,6 +45,7 @@ from swatchwright.colour.difference import ACCEPTED, JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.mixing.mend import Addition, Additions, Pot
 from swatchwright.mixing.remix import Outlook
+from swatchwright.photo.quality import Finding
 from swatchwright.photo.references import Reference
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Document, Job
@@ -360,6 +363,45 @@ def test_two_photos_of_one_cloth_may_differ() -> None:
     assert cloths_apart(seen, wanted) is None
 
 
+def photographed(cloth: Lab, usual: float = 2.5, *, misread: bool = False) -> Judged:
+    """Give a sample that was compared in a photo which shows the cloth so."""
+    seen = replace(judged_by_eye("a touch too light", CLOTH), how=How.PHOTO, cloth=cloth)
+    bad = (Finding("card not grey", "warning", "It is none.", "Mark another."),) if misread else ()
+    return replace(seen, cloth_covariance=isotropic(usual), findings=bad)
+
+
+def test_each_photo_says_something_of_the_cloth() -> None:
+    """A second photo's own reading moves what the cloth is believed to be, and is kept."""
+    redder = Lab(CLOTH.L, CLOTH.a + 2, CLOTH.b)
+    loop = take_round(SHELF, loop_with("too red"), MIX, photographed(redder), day=DAY)
+    found = cloth_of(loop)
+    assert found.lab.a == pytest.approx(CLOTH.a + 1, abs=0.01)
+    assert found.covariance is not None
+    assert found.covariance[0][0] < loop.covariance[0][0]
+    assert Document.of(loop).read(SampleLoop) == loop
+    by_eye = loop_with("too red", "a touch too red")
+    assert cloth_of(by_eye) == KnownColour(CLOTH, by_eye.covariance, "")
+
+
+def test_a_photo_counts_once_and_only_if_its_grey_was_one() -> None:
+    """Stripes of one photo, the photo it began with, and a misread one narrow nothing further."""
+    redder = Lab(CLOTH.L, CLOTH.a + 2, CLOTH.b)
+    one = take_round(SHELF, loop_with(), MIX, photographed(redder), day=DAY)
+    two = take_round(SHELF, one, MIX, photographed(redder), day=DAY, beside=True)
+    assert cloth_of(two) == cloth_of(one)
+    for judged in (photographed(CLOTH), photographed(redder, misread=True)):
+        loop = take_round(SHELF, loop_with(), MIX, judged, day=DAY)
+        assert cloth_of(loop) == KnownColour(CLOTH, loop.covariance, "")
+
+
+def test_a_better_photo_brings_the_mix_to_the_cloth_it_shows() -> None:
+    """What is believed of the cloth goes where a much better second photo shows it."""
+    darker = Lab(CLOTH.L - 3, CLOTH.a, CLOTH.b)
+    rough = replace(loop_with(), covariance=isotropic(6.0))
+    loop = take_round(SHELF, rough, MIX, photographed(darker, 0.8), day=DAY)
+    assert pytest.approx(CLOTH.L - 3, abs=0.2) == cloth_of(loop).lab.L
+
+
 def test_a_photo_as_it_is_marked_is_kept_once() -> None:
     """The sample of just these marks is found again; moved marks are another sample."""
     shot = SampleShot("abc", (100, 80), cloth=Rect(1, 1, 9, 9), sample=Rect(20, 1, 9, 9))
@@ -368,7 +410,7 @@ def test_a_photo_as_it_is_marked_is_kept_once() -> None:
     assert kept_as(loop, shot) == 2
     assert kept_as(loop, replace(shot, sample=Rect(21, 1, 9, 9))) == 0
     assert kept_as(loop, None) == 0
-    assert loop.rounds[1].judged == replace(seen, cloth_covariance=None)
+    assert loop.rounds[1].judged == seen
 
 
 def test_the_expected_colour_stands_beside_the_cloth_of_the_photo() -> None:

@@ -166,10 +166,10 @@ def test_the_error_of_the_theory_fades_with_distance() -> None:
     st.floats(0.05, 0.9),
     st.floats(0.3, 3.0),
 )
-def test_a_sample_never_makes_its_mix_less_sure(
+def test_a_sample_makes_its_mix_surer_but_for_its_surprise(
     off: tuple[float, float, float], share: float, usual: float
 ) -> None:
-    """What is not known of the mix that was tried only shrinks, and stays a covariance."""
+    """But for how surprising it was, what is not known of the mix tried shrinks to the reading."""
     paints = guessed()
     shares = {"white-clean": share, "clay-red-muted": 1 - share}
     which, rows = np.array([[0, 2]]), np.array([[share, 1 - share]])
@@ -177,7 +177,47 @@ def test_a_sample_never_makes_its_mix_less_sure(
     _, after, _ = learnt.off(which, rows)
     assert np.linalg.eigvalsh(after[0]).min() > -1e-6
     read = np.trace(np.array(isotropic(usual)))
-    assert np.trace(after[0]) < read + 3.0
+    assert np.trace(after[0]) / learnt.strain < read + 3.0
+
+
+def test_a_surprising_sample_says_that_less_is_known() -> None:
+    """Far off what was thought, all stays less sure; just as it was thought, surer than usual."""
+    paints = some(*IDS)
+    thought = colour(paints, SHARES) - np.array(EXACT.lab.triple)
+    as_thought = learn(paints, EXACT, [tried(SHARES, thought)])
+    far = learn(paints, EXACT, [tried(SHARES, thought + np.array([-12.0, 9.0, -9.0]))])
+    assert learn(paints, EXACT, []).strain == 1.0
+    assert as_thought.strain < 1.0 < far.strain
+    other = {"white-clean": 0.9, "clay-red-muted": 0.1}
+    near, away = outlook(as_thought, other), outlook(far, other)
+    assert away.usual**2 - away.delta_e**2 > near.usual**2 - near.delta_e**2
+
+
+def test_photos_by_one_camera_err_alike() -> None:
+    """A second photo of the same mix narrows it less than a second instrument reading does."""
+    paints = some(*IDS)
+    which, shares = np.array([[0, 1, 2]]), np.array([list(SHARES.values())])
+    left = []
+    for photo in (True, False):
+        rows = [replace(tried(SHARES, (1.0, 0.0, 0.0), 1.5), by_photo=photo)] * 2
+        learnt = learn(paints, EXACT, rows)
+        left.append(np.trace(learnt.off(which, shares)[1][0]) / learnt.strain)
+    assert left[0] > 1.2 * left[1]
+
+
+def test_draws_of_sure_paints_agree_with_the_tangent() -> None:
+    """Where little is not known the drawn usual difference is that of linear propagation."""
+    sure = tuple(replace(p, spread=0.05 * usual_spread(p)) for p in some(*IDS))
+    cloth = KnownColour(
+        Lab.of(colour(sure, SHARES) + np.array([4.0, 0.0, 0.0])), isotropic(0.3), ""
+    )
+    learnt = learn(sure, cloth, [tried(SHARES, (-4.0, 0.0, 0.0), 0.3)])
+    which, shares = np.array([[0, 1, 2]]), np.array([list(SHARES.values())])
+    mean, unknown, hand = learnt.off(which, shares)
+    rng = np.random.default_rng(5)
+    drawn = rng.multivariate_normal(mean[0], unknown[0] + hand[0], 20_000)
+    apart = delta_e_2000(learnt.cloth.triple, np.array(learnt.cloth.triple) + drawn)
+    assert outlook(learnt, SHARES).usual == pytest.approx(np.sqrt(np.mean(apart**2)), rel=0.05)
 
 
 def test_the_next_mix_goes_where_the_paints_truly_bring_it() -> None:
