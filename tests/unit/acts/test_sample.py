@@ -48,6 +48,7 @@ from swatchwright.mixing.remix import Outlook
 from swatchwright.photo.quality import Finding
 from swatchwright.photo.references import Reference
 from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.shelf.decoding import decoded
 from swatchwright.shelf.jobs import Document, Job
 from swatchwright.values import KnownColour, Lab, Rect, isotropic
 from unit.photo.boards import board, grey_lab, mark
@@ -463,3 +464,16 @@ def test_drying_is_learnt_from_two_photos() -> None:
     learnt, drying = dried_in_photos(SHELF, paint.id, wet=photos[0], dry=photos[1])
     assert drying.off_after < drying.off_before
     assert learnt.paint(paint.id).own_finish is not None
+
+
+def test_samples_kept_before_photos_told_of_the_cloth_are_read() -> None:
+    """A loop without what its photos said of the cloth's doubt opens as it was, and goes on."""
+    judged = replace(judged_by_eye("too light", CLOTH), cloth_covariance=isotropic(3.0))
+    loop = take_round(SHELF, new_loop(KnownColour(CLOTH, isotropic(2.5), "")), MIX, judged, day=DAY)
+    plain = json.loads(Document.of(loop).json)
+    for kept in plain["rounds"]:
+        assert kept.pop("cloth_covariance") is not None
+    before = decoded(json.dumps(plain), SampleLoop)
+    assert before == replace(loop, rounds=(replace(loop.rounds[0], cloth_covariance=None),))
+    _, advice = advice_on(SHELF, before)
+    assert advice.fresh.mixed == advice_on(SHELF, loop)[1].fresh.mixed
