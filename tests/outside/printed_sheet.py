@@ -71,7 +71,7 @@ def crowded() -> SheetContent:
         brief="word " * 400,
         zones=tuple(replace(zone, name=f"{long}{i}") for i in range(3)),
         batches=tuple(BatchLine(i, "2026-03-01", 750.0, long, long) for i in range(12)),
-        piece=tuple(PieceLine(long, long, 123.45, 12, 12345.6) for _ in range(6)),
+        piece=tuple(PieceLine(long, long, 123.45, 12, 12345.6, 12346) for _ in range(6)),
         plan=tuple(PlanLine("Tue 2026-12-01", "09:00", long, long) for _ in range(12)),
         notes=(NoteLine("2026-03-01", long * 8),),
     )

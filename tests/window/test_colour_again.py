@@ -14,6 +14,7 @@ from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.demo_job import demo_findings
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.piece import sized_piece
+from swatchwright.colour.names import colour_name
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import keeping as words
@@ -154,7 +155,9 @@ class TestZones:
         new = state(two)
         assert two.keeping.zone == "body"
         told = two.mix_side.keep_bar.told
-        assert told.text() == words.kept_line(None, "body", otherwise=True)
+        assert two.desk.job is not None
+        red = next(w.colour.lab for w in two.desk.job.wanted if w.zone == "body")
+        assert told.text() == words.replaces_line(colour_name(red), "body")
         keep(two, settle)
         assert two.desk.job is not None
         assert {w.zone: w.colour for w in two.desk.job.wanted}["body"] == new[2]
@@ -219,6 +222,40 @@ class TestZones:
         settle()
         assert state(two) == (red, False, typed)
         assert red != cloth
+
+
+class TestTheAmount:
+    """A colour comes back with the amount that it was kept for."""
+
+    def test_by_zone_by_page_and_undone(self, bench: Window, settle: Settle) -> None:
+        """Red for 300 ml and blue for 120: each zone, its mixes and undo bring its own."""
+        volume = bench.mix_side.volume
+        for zone, ml in (("body", 300), ("doors", 120)):
+            volume.setValue(ml)
+            choose(bench, zone)
+            keep(bench, settle)
+            move(bench, TO_BLUE)
+            settle()
+        QTest.mouseClick(bench.undo, LEFT)
+        settle()
+        assert volume.value() == 120
+        choose(bench, "body")
+        settle()
+        assert (bench.session.volume, volume.value()) == (300, 300)
+        assert bench.session.recipes is not None
+        assert bench.session.recipes.volume == 300
+        QTest.mouseClick(bench.undo, LEFT)
+        settle()
+        assert volume.value() == 120
+        QTest.mouseClick(bench.redo, LEFT)
+        settle()
+        assert volume.value() == 300
+        bench.show_page("brief")
+        page = bench.page("brief")
+        assert isinstance(page, BriefPage)
+        QTest.mouseClick(page.colours.zones["doors"].mixes, LEFT)
+        settle()
+        assert volume.value() == 120
 
 
 class TestUndo:

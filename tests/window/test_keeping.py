@@ -11,14 +11,15 @@ from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QLabel
 
 from swatchwright.acts.batches import WHOLE_PIECE
-from swatchwright.acts.jobs import change_job, job_of, keep_document, list_jobs, open_jobs
+from swatchwright.acts.jobs import job_of, keep_document, list_jobs, open_jobs
 from swatchwright.acts.piece import sized_piece
-from swatchwright.acts.samples import sample_photos
+from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words as common
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import keeping as words
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
+from swatchwright.values import Lab
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -152,7 +153,53 @@ class TestAMix:
         settle()
         assert not any(c.keep.isChecked() for c in mixed.mix_side.columns())
         told = mixed.mix_side.keep_bar.told.text()
-        assert told == words.kept_line(None, WHOLE_PIECE, otherwise=True)
+        assert told == words.replaces_line(colour_name(Lab(46, 34, 24)), WHOLE_PIECE)
+
+    def test_another_colour_is_offered_a_zone_that_has_none(
+        self, mixed: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """With the red kept for the body, a blue stands at the lid; undo, and it is the body."""
+        piece = sized_piece(Kind.BLANKET_BOX).piece
+        mixed.desk.edit_job(lambda store, id_: keep_document(store, id_, "piece", piece))
+        settle()
+        zones = mixed.keeping.zones()
+        bar, body = mixed.mix_side.keep_bar, mixed.keeping.zone
+        qtbot.mouseClick(mixed.mix_side.columns()[0].keep, LEFT)
+        settle()
+        assert mixed.keeping.zone == body
+        mixed.session.type_colour("27, 2, -24")
+        settle()
+        other = mixed.keeping.zone
+        assert other in set(zones) - {body}
+        assert bar.zone.currentData() == other
+        assert bar.told.text() == ""
+        qtbot.mouseClick(mixed.undo, LEFT)
+        settle()
+        assert mixed.keeping.zone == body
+        assert bar.told.text() == words.kept_line(1, body, otherwise=False)
+
+    def test_what_she_chooses_stays_and_what_goes_is_told(
+        self, mixed: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Sent back to the body by her own hand, the blue stays there, and the red is named."""
+        piece = sized_piece(Kind.BLANKET_BOX).piece
+        mixed.desk.edit_job(lambda store, id_: keep_document(store, id_, "piece", piece))
+        settle()
+        bar, body = mixed.mix_side.keep_bar, mixed.keeping.zone
+        qtbot.mouseClick(mixed.mix_side.columns()[0].keep, LEFT)
+        settle()
+        mixed.session.type_colour("27, 2, -24")
+        settle()
+        bar.zone.setFocus()
+        steps = bar.zone.findData(body) - bar.zone.currentIndex()
+        for _ in range(abs(steps)):
+            qtbot.keyClick(bar.zone, Qt.Key.Key_Down if steps > 0 else Qt.Key.Key_Up)
+        mixed.session.set_volume(mixed.session.volume + 100)
+        settle()
+        assert mixed.keeping.zone == body
+        red = colour_name(Lab(46, 34, 24))
+        assert bar.told.text() == words.replaces_line(red, body)
+        assert red in bar.told.text()
 
     def test_the_photo_is_kept_with_its_marks(
         self, with_cushion: Window, settle: Settle, qtbot: QtBot, cushion: SamplePhoto
@@ -409,66 +456,3 @@ class TestDropping:
         assert window.trouble.isVisible()
         assert "box.swatchjob" in window.trouble.text()
         assert window.desk.job is None
-
-
-class TestAnotherPhoto:
-    """A photo opened over a job that has mixes."""
-
-    def test_it_is_asked_whose_it_is(
-        self, with_cushion: Window, settle: Settle, qtbot: QtBot
-    ) -> None:
-        """Another job may be begun with it: what is kept then leaves the first job as it was."""
-        window = with_cushion
-        window.keeping.keep(1)
-        settle()
-        first = window.desk.job
-        assert first is not None
-        window.open_sample(sample_photos()[2])
-        settle()
-        assert window.photo_offer.isVisible()
-        qtbot.mouseClick(window.photo_offer.take, LEFT)
-        settle()
-        assert (window.desk.job, window.session.recipes is None) == (None, False)
-        window.keeping.keep(1)
-        settle()
-        second = window.desk.job
-        assert second is not None
-        assert second.id != first.id
-        assert len(window.desk.jobs) == 2
-        with_store = open_jobs()
-        assert job_of(with_store, first.id).recipes == first.recipes
-        with_store.close()
-
-    def test_it_may_belong_to_the_job(
-        self, with_cushion: Window, settle: Settle, qtbot: QtBot
-    ) -> None:
-        """Where it belongs to the job, the offer goes and the job stays."""
-        window = with_cushion
-        window.keeping.keep(1)
-        settle()
-        window.open_sample(sample_photos()[2])
-        settle()
-        qtbot.mouseClick(window.photo_offer.leave, LEFT)
-        assert not window.photo_offer.isVisible()
-        assert window.desk.job is not None
-
-    def test_nothing_is_asked_before_a_mix_is_kept(self, with_cushion: Window) -> None:
-        """Without a job there is nothing to mistake."""
-        with_cushion.open_sample(sample_photos()[2])
-        assert not with_cushion.photo_offer.isVisible()
-
-    def test_whose_job_it_is_stands_on_every_page(
-        self, with_cushion: Window, settle: Settle
-    ) -> None:
-        """The piece and the client stand at the top and in the title of the window."""
-        window = with_cushion
-        window.keeping.keep(1)
-        settle()
-        window.desk.edit_job(
-            lambda store, id_: change_job(
-                store, id_, title="Blanket box", client="Harbour workshop"
-            )
-        )
-        settle()
-        assert window.job_told.whole() == "Blanket box, Harbour workshop"
-        assert window.windowTitle().startswith("Blanket box, Harbour workshop")

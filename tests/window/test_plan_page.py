@@ -402,3 +402,21 @@ class TestKept:
         settle()
         assert window.trouble.isVisible()
         assert raw.picture.isVisible()
+
+
+def test_a_wash_taken_off_leaves_the_plan(page: PlanPage, window: Window, settle: Settle) -> None:
+    """Once something else was set here by hand, a wash that goes from the finish goes from here."""
+    window.desk.keep_part(FINISH_PART, Stack((Layer(LayerKind.WASH, (("white-clean", 1.0),)),)))
+    settle()
+    choose(page.now.surface, Surface.RAW)
+    page.when.start.setDate(TUESDAY)
+    assert page.order.washes == 1
+    page._keeper.keep()
+    settle()
+    assert page._read() == page.order
+    assert page.order.own == ("surface",)
+    window.desk.keep_part(FINISH_PART, Stack())
+    settle()
+    assert page.order.washes == 0
+    assert page.made is not None
+    assert not {StepKind.MIX_WASH, StepKind.WASH} & {s.kind for s in page.made.plan.steps}

@@ -10,6 +10,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QImage
 
 from swatchwright.acts.sample_grey import overlaps
+from swatchwright.acts.sample_judged import How
 from swatchwright.acts.sample_rounds import SAMPLES_PART, Round, SampleLoop, Stop
 from swatchwright.acts.sample_why import Why
 from swatchwright.acts.samples import sample_of_a_sample
@@ -164,11 +165,18 @@ def test_a_sample_that_is_kept_tells_what_to_add(
 
 
 def test_it_says_done(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
-    """Like the cloth: nobody will see it, and nothing is to be added."""
+    """Like the cloth by eye: as near as she can see, and nothing is to be added."""
     page = sample_page(mixed)
     qtbot.mouseClick(page.eye.like, LEFT)
     keep(page, qtbot, settle)
-    assert page.next.lines == [words.DONE[Stop.UNSEEN], words.DONE_MORE[Stop.UNSEEN]]
+    advice = page.samples.advice
+    assert advice is not None
+    assert page.next.lines == [*words.done_lines(advice)]
+    assert page.next.lines[0] == words.DONE_BY_EYE
+    by_photo = replace(advice, last=replace(advice.last, how=How.PHOTO, delta_e=0.6))
+    assert words.done_lines(by_photo)[0] == words.DONE_UNSEEN
+    assert "0.6" in words.done_lines(by_photo)[1]
+    assert words.done_lines(replace(advice, stop=Stop.UNTOLD))[0] == words.DONE_UNTOLD
 
 
 def test_another_pot_is_reckoned_anew(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
@@ -235,6 +243,15 @@ def test_the_paints_are_taught(mixed: Window, settle: Settle, qtbot: QtBot) -> N
     assert before.spread is None
     assert after.spread is not None
     assert all(one.kept for one in page.samples.loop.rounds)
+    taught = page.samples.taught
+    assert taught is not None
+    names = {mixed.session.shelf.paint(i).name for i, _ in page.samples.loop.rounds[0].mixed}
+    assert set(taught.paints) == names
+    assert page.rounds.lines[-2:] == [*words.taught_lines(taught)]
+    assert all(name in page.rounds.lines[-2] for name in names)
+    # The paints of the demonstration are taken for what they are said to be until they are tried.
+    assert taught.before == 0.0 < taught.after
+    assert "otherwise than thought" in page.rounds.lines[-1]
 
 
 def test_a_pick_from_the_fan_is_a_sample(mixed: Window, settle: Settle, qtbot: QtBot) -> None:

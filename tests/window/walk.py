@@ -16,7 +16,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QScrollArea, QWidget
 
 from swatchwright.acts.samples import sample_photos
@@ -81,10 +81,11 @@ def walk(bench: Bench) -> dict[str, object]:
     window.desk.keep_part("finish", LAID)
     window.desk.keep_part("plan", PLAN)
     bench.rest()
-    cut, lost, seen = [], [], 0
+    cut, lost, seen, needs = [], [], 0, QSize()
     for kind in PAGES:
         window.show_page(kind.key)
         bench.rest()
+        needs = needs.expandedTo(window.needs())
         for widget in shown(window, (QLabel, *CONTROLS)):
             seen += 1
             where = f"{kind.key}: {told(widget)}"
@@ -92,7 +93,7 @@ def walk(bench: Bench) -> dict[str, object]:
                 cut.append(where)
             if is_lost(widget, window):
                 lost.append(where)
-    screen, needs, asks = window.screen().availableSize(), window.needs(), window.minimumSizeHint()
+    screen, asks = window.screen().availableSize(), window.minimumSizeHint()
     return {
         "cut": cut,
         "lost": lost,

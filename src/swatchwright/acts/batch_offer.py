@@ -5,8 +5,9 @@ from __future__ import annotations
 from contextlib import suppress
 
 from swatchwright.acts.amounts import amounts_for
-from swatchwright.acts.job_bench import settings_of
+from swatchwright.acts.job_bench import volume_kept
 from swatchwright.acts.jobs import job_of
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece_job import amounts_order_of
 from swatchwright.acts.sheet_amounts import batch_of_zone
 from swatchwright.errors import MendableError
@@ -20,7 +21,7 @@ def offered_volume(store: Store, id_: str, zone: str, shelf: Shelf) -> float:
     """Give the volume to offer for a batch, ml.
 
     As the last batch of that zone; before there is one, what its piece takes; without a piece, as
-    on the bench, where an amount may have been typed or taken.
+    much as was on the bench when its colour was kept.
 
     Parameters
     ----------
@@ -43,7 +44,7 @@ def offered_volume(store: Store, id_: str, zone: str, shelf: Shelf) -> float:
     with suppress(MendableError):
         order = amounts_order_of(store, job, shelf)
         found = None if order is None else amounts_for(order)
-        taken = batch_of_zone(found, zone, [r.zone for r in job.recipes if r.chosen])
+        taken = batch_of_zone(found, zone, [r.zone for r in mixes_in_use(job)])
         if taken is not None:
             return taken.mix_ml
-    return settings_of(job).volume
+    return volume_kept(job, zone)

@@ -11,6 +11,7 @@ from datetime import date
 
 from swatchwright.acts import labels
 from swatchwright.acts.kept_recipe import no_recipe, shelf_of_recipe, what_has_changed
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE, mixes_in_use, not_in_use, stood_down
 from swatchwright.acts.recipes import Recipes, check_volume
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -38,11 +39,9 @@ __all__ = [
     "make_batch",
     "shelf_of_recipe",
     "take_back_batch",
+    "take_off_mix",
     "what_has_changed",
 ]
-
-WHOLE_PIECE = "all"
-"""The zone of a colour that is for the whole piece."""
 
 
 def keep_recipes(
@@ -63,7 +62,7 @@ def keep_recipes(
     found
         The recipes; their wanted colour becomes that of the zone.
     zone
-        The zone of the piece they are for.
+        The zone of the piece they are for; its colour keeps its place among those of the job.
     choose
         Which of them is chosen, 1 the first; None for none yet.
     read
@@ -92,15 +91,42 @@ def keep_recipes(
             for number, measured in enumerate(found.recipes, start=1)
         ]
         others = [recipe for recipe in job.recipes if recipe.zone != zone]
-        wanted = [w for w in job.wanted if w.zone != zone]
         before = (w.read for w in job.wanted if w.read is not None and w.colour == found.wanted)
         read = read or next(before, None)
-        new = replace(
-            job,
-            recipes=(*others, *kept),
-            wanted=(*wanted, WantedColour(zone, found.wanted, read)),
-        )
+        colour = WantedColour(zone, found.wanted, read, found.volume)
+        new = replace(job, recipes=(*others, *kept), wanted=_in_its_place(job.wanted, colour))
         job_rows.write_job(edit, job, new)
+        return edit.changes
+
+
+def _in_its_place(
+    before: tuple[WantedColour, ...], colour: WantedColour
+) -> tuple[WantedColour, ...]:
+    """Put the colour of a zone where that of the zone stood; a new one comes last."""
+    if all(wanted.zone != colour.zone for wanted in before):
+        return (*before, colour)
+    return tuple(colour if wanted.zone == colour.zone else wanted for wanted in before)
+
+
+def take_off_mix(store: Store, id_: str, zone: str) -> Changes:
+    """Take the colour of a zone and its mixes off a job; batches that were mixed of it stay.
+
+    Raises
+    ------
+    MendableError
+        If there is no such job, or it has no colour for that zone.
+    """
+    with store.editing("Take a mix off") as edit:
+        job = job_rows.read_job(edit.connection, id_)
+        recipes = tuple(recipe for recipe in job.recipes if recipe.zone != zone)
+        wanted = tuple(colour for colour in job.wanted if colour.zone != zone)
+        if (recipes, wanted) == (job.recipes, job.wanted):
+            raise no_recipe(job, zone)
+        if zone == WHOLE_PIECE:
+            edit.call(labels.TAKE_MIX_OFF.format(job=job.title))
+        else:
+            edit.call(labels.TAKE_MIX_OFF_ZONE.format(job=job.title, zone=zone))
+        job_rows.write_job(edit, job, replace(job, recipes=recipes, wanted=wanted))
         return edit.changes
 
 
@@ -155,12 +181,13 @@ def make_batch(
     note
         Anything.
     in_use
-        As in `what_has_changed`.
+        As in `shelf_in_use`.
 
     Raises
     ------
     MendableError
-        If there is no such job, no recipe is chosen, or the volume or the day cannot be.
+        If there is no such job, no recipe is chosen, that of the whole piece is on no part of it
+        any more, or the volume or the day cannot be.
     """
     check_volume(volume)
     day = _day(store, day)
@@ -226,10 +253,13 @@ def _kept(edit: Edit, recipe: Recipe, found: Recipes, zone: str, *, chosen: bool
 
 
 def _chosen(job: Job, zone: str | None) -> KeptRecipe:
-    recipe = job.chosen(zone)
-    if recipe is None:
+    if zone == WHOLE_PIECE and stood_down(job) is not None:
+        raise not_in_use(job)
+    used = {recipe.zone for recipe in mixes_in_use(job)}
+    fitting = [r for r in job.recipes if r.chosen and r.zone in used and zone in {None, r.zone}]
+    if not fitting:
         raise no_recipe(job, zone)
-    return recipe
+    return fitting[-1]
 
 
 def _draw(edit: Edit, paint: RecipePaint, ml: float) -> float:

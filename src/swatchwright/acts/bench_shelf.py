@@ -10,7 +10,7 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.paint_rows import paint_bytes
 from swatchwright.shelf.store.store import Store
 
-__all__ = ["other_than", "shelf_of"]
+__all__ = ["alike", "other_than", "shelf_in_use", "shelf_of"]
 
 
 def shelf_of(kept: KeptShelf) -> Shelf:
@@ -22,11 +22,30 @@ def shelf_of(kept: KeptShelf) -> Shelf:
     )
 
 
+def shelf_in_use(store: Store, in_use: Shelf | None = None) -> Shelf:
+    """Give the paints that are worked with: what is told of a shelf is told of these.
+
+    Parameters
+    ----------
+    store
+        Where the kept shelf is.
+    in_use
+        The paints on the bench, which may be others than are kept; None where there is no bench,
+        for those that are kept, or the invented ones if none are.
+    """
+    return shelf_of(kept_shelf(store)) if in_use is None else in_use
+
+
 def other_than(store: Store, used: Shelf) -> Shelf | None:
     """Give the paints to be used by what is kept; None where just these are in use."""
     shelf = shelf_of(kept_shelf(store))
-    pairs = zip(shelf.paints, used.paints, strict=False)
-    same = len(shelf.paints) == len(used.paints) and all(
-        paint_bytes(kept) == paint_bytes(paint) for kept, paint in pairs
+    return None if alike(shelf, used) else shelf
+
+
+def alike(one: Shelf, other: Shelf) -> bool:
+    """Tell whether two shelves have one name and just the same paints."""
+    pairs = zip(one.paints, other.paints, strict=False)
+    same = len(one.paints) == len(other.paints) and all(
+        paint_bytes(first) == paint_bytes(second) for first, second in pairs
     )
-    return None if same and shelf.name == used.name else shelf
+    return same and one.name == other.name

@@ -8,9 +8,10 @@ from functools import reduce
 from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.paint.layers import Layer, LayerKind, Stack, wash_of
 from swatchwright.paint.paints import Paint
+from swatchwright.paint.wiped import share_left
 from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["clear_word", "duller_words", "layer_words", "notes_on"]
+__all__ = ["clear_word", "duller_words", "laid_words", "layer_words", "notes_on"]
 
 _THICKENS = mark(
     "Thinned paint thickens as it stands in warm air, so the end of a batch goes on heavier than "
@@ -76,6 +77,16 @@ def layer_words(layer: Layer, paints: Sequence[Paint]) -> str:
     if layer.passes == 2:
         return say("{layer}, twice", layer=told)
     return say("{layer}, {passes} times", layer=told, passes=layer.passes)
+
+
+def laid_words(layer: Layer, paints: Sequence[Paint]) -> str:
+    """Say what a layer is, as `layer_words` does, and of a wash how far it is wiped back."""
+    told, left = layer_words(layer, paints), float(wash_of(layer).left)
+    if layer.kind is not LayerKind.WASH or left >= 1 or layer.passes == 0:
+        return told
+    if layer.passes == 1:
+        return say("{wash}, wiped back to {left}", wash=told, left=share_left(left))
+    return say("{wash}, wiped back to {left} each time", wash=told, left=share_left(left))
 
 
 def _once(layer: Layer, paints: Sequence[Paint]) -> str:

@@ -16,11 +16,20 @@ from swatchwright.acts.job_photos import add_photo, mark_photo, photo_copy
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import KEEP_MIX, KEEP_MIX_FOR_ZONE
 from swatchwright.acts.recipes import DEFAULT_VOLUME, Recipes
+from swatchwright.acts.shelf_used import UsedShelf, worked_with
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.photo.image import Photo
-from swatchwright.shelf.jobs import Job, KeptPhoto, KeptRecipe, Marks, ReadFrom, WantedColour
+from swatchwright.shelf.jobs import (
+    Document,
+    Job,
+    KeptPhoto,
+    KeptRecipe,
+    Marks,
+    ReadFrom,
+    WantedColour,
+)
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Store
@@ -38,7 +47,9 @@ __all__ = [
     "pick_among",
     "scaled",
     "settings_of",
+    "volume_kept",
     "wanted_to_lay",
+    "without_places",
     "zones_of",
 ]
 
@@ -58,12 +69,23 @@ _ONE_COPY = mark(
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """How the bench was set when a mix was kept: ml, most paints, zone, SHA-256 of the photo."""
+    """How the bench was set when a mix was kept.
+
+    Parameters
+    ----------
+    volume, most_paints, zone
+        How much was mixed, ml, of how many paints at the most, and for which zone.
+    photo
+        SHA-256 of the photo.
+    shelf
+        Which shelf was worked with; None where that was not kept.
+    """
 
     volume: float = DEFAULT_VOLUME
     most_paints: int = 3
     zone: str = WHOLE_PIECE
     photo: str = ""
+    shelf: UsedShelf | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -141,6 +163,25 @@ def wanted_to_lay(job: Job) -> WantedColour | None:
     """Give the wanted colour of a job that belongs on the bench: that of the last zone."""
     zone = settings_of(job).zone
     return next(iter([*(w for w in job.wanted if w.zone == zone), *job.wanted[::-1]]), None)
+
+
+def without_places(job: Job) -> Job:
+    """Give a job without where files lay on this machine: of photos, and of the shelf in use."""
+    settings, bare = settings_of(job), tuple(replace(photo, path="") for photo in job.photos)
+    if settings.shelf is not None and settings.shelf.path:
+        laid = Document.of(replace(settings, shelf=None))
+        documents = tuple((p, laid if p == BENCH else document) for p, document in job.documents)
+        job = replace(job, documents=documents)
+    return replace(job, photos=bare)
+
+
+def volume_kept(job: Job, zone: str) -> float:
+    """Give how much of its mix the colour of a zone was kept for, ml.
+
+    That of the bench as it was last where a colour has none of its own, as those of before.
+    """
+    kept = (wanted.volume for wanted in job.wanted if wanted.zone == zone)
+    return next((ml for ml in kept if ml is not None), settings_of(job).volume)
 
 
 def laid_photo(store: Store, kept: KeptPhoto) -> BenchPhoto:
@@ -254,6 +295,7 @@ def keep_mix(
     photo: BenchPhoto | None = None,
     read: Marks | None = None,
     most_paints: int = 3,
+    shelf: UsedShelf | None = None,
 ) -> Changes:
     """Keep the recipes found for a zone with one chosen, and the bench as it is, in one edit.
 
@@ -262,7 +304,7 @@ def keep_mix(
     store, id_
         Which job.
     found
-        The recipes; their wanted colour becomes that of the zone.
+        The recipes; their wanted colour becomes that of the zone, with their volume.
     choose
         Which of them is chosen, 1 the first.
     zone
@@ -274,6 +316,8 @@ def keep_mix(
         chosen by eye or kept before.
     most_paints
         How many paints a recipe may have, as it was asked.
+    shelf
+        Which shelf is in use; None for the one that the job has already.
 
     Returns
     -------
@@ -296,7 +340,9 @@ def keep_mix(
         if photo is not None and kept is not None and read is not None:
             where = _read_from(photo, kept, read)
         keep_recipes(store, id_, found, zone=zone, choose=choose, read=where)
-        laid = Laid(found.volume, most_paints, zone, "" if kept is None else kept.hash)
+        before = settings_of(job_rows.read_job(edit.connection, id_)).shelf
+        used = before if shelf is None else worked_with(store, shelf)
+        laid = Laid(found.volume, most_paints, zone, "" if kept is None else kept.hash, used)
         keep_document(store, id_, BENCH, laid)
         job = job_rows.read_job(edit.connection, id_)
         label = KEEP_MIX if zone == WHOLE_PIECE else KEEP_MIX_FOR_ZONE

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from swatchwright.acts.job_bench import without_places
 from swatchwright.acts.labels import BRING_IN, RESCUE
 from swatchwright.language import say, say_count
 from swatchwright.shelf.job_file import SUFFIX, JobFile, read_job_file, write_job_file
@@ -41,8 +42,8 @@ def export_job(store: Store, id_: str, path: Path | None = None) -> Path:
         paints = {p.frozen for recipe in job.recipes for p in recipe.paints}
         photos = {photo.copy for photo in job.photos}
         file = JobFile(
-            # Where a photo lay on this machine is nobody else's business.
-            replace(job, photos=tuple(replace(photo, path="") for photo in job.photos)),
+            # Where a file lay on this machine is nobody else's business.
+            without_places(job),
             {hash_: take(connection, hash_) for hash_ in sorted(paints)},
             {hash_: take(connection, hash_) for hash_ in photos},
         )
@@ -76,7 +77,8 @@ def import_job(store: Store, path: Path) -> Changes:
             replace(batch, poured=tuple(replace(p, drawn=0.0) for p in batch.poured))
             for batch in file.job.batches
         )
-        job_rows.add_job(edit, replace(file.job, id=id_, batches=batches))
+        # Nor does a job from elsewhere name files to be opened here.
+        job_rows.add_job(edit, replace(without_places(file.job), id=id_, batches=batches))
         return edit.changes
 
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import numpy as np
 
+from swatchwright.acts.bench_shelf import shelf_in_use
 from swatchwright.acts.mix import own_colours
-from swatchwright.acts.stock import kept_shelf
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.names import zone_word
-from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import paint_rows
@@ -46,18 +46,17 @@ def what_has_changed(
     store, recipe
         Where the shelf and the recipe's paints are kept.
     in_use
-        The paints that are mixed from while none are kept; those of the demonstration if None.
+        As in `shelf_in_use`.
     """
     was = shelf_of_recipe(store, recipe)
-    ids = tuple(paint.id for paint in was.paints)
-    now = {paint.id: paint for paint in _on_shelf(store, ids, in_use)}
+    now = {paint.id: paint for paint in shelf_in_use(store, in_use).paints}
     told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
     return tuple(sentence for sentence in told if sentence)
 
 
 def no_recipe(job: Job, zone: str | None) -> MendableError:
     """Say that no recipe is chosen for a job, or for one of its zones."""
-    zones = dict.fromkeys(zone_word(recipe.zone) for recipe in job.recipes if recipe.chosen)
+    zones = [zone_word(recipe.zone) for recipe in mixes_in_use(job)]
     return MendableError(
         say("No recipe is chosen for “{job}”, zone {zone}.", job=job.title, zone=zone_word(zone))
         if zone
@@ -66,15 +65,6 @@ def no_recipe(job: Job, zone: str | None) -> MendableError:
         if zones
         else say("Find and keep a recipe first."),
     )
-
-
-def _on_shelf(store: Store, ids: tuple[str, ...], in_use: Shelf | None) -> tuple[Paint, ...]:
-    """Give those of some paints that are on the shelf, and maybe others of it."""
-    with store.reading() as connection:
-        found = tuple(s.paint for s in paint_rows.read_paints(connection, ids))
-    if found or kept_shelf(store).stocked:
-        return found
-    return (in_use or demo_shelf()).paints
 
 
 def _difference(was: Paint, now: Paint | None) -> str:

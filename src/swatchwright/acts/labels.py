@@ -28,6 +28,10 @@ KEEP_RECIPES = mark("Keep recipes for “{job}”")
 CHOOSE_RECIPE = mark("Choose a recipe for “{job}”")
 KEEP_MIX = mark("Keep mix {number} for “{job}”")
 KEEP_MIX_FOR_ZONE = mark("Keep mix {number} for “{job}”, {zone}")
+TAKE_MIX_OFF = mark("Take a colour and its mixes off “{job}”")
+TAKE_MIX_OFF_ZONE = mark("Take a colour and its mixes off “{job}”, {zone}")
+KEEP_SAMPLE = mark("Take sample {number} as the mix of “{job}”")
+KEEP_SAMPLE_FOR_ZONE = mark("Take sample {number} as the mix of “{job}”, {zone}")
 MIX_BATCH = mark("Mix batch {number} of “{job}”, {ml} ml")
 TAKE_BACK = mark("Take back batch {number} of “{job}”")
 THE_PIECE = mark("The piece of “{job}”")
@@ -69,7 +73,8 @@ LABELS = (
     *(BEGIN, BEGIN_DEMO, CHANGE_HEAD, NOTE, WANTED, COPY, REMOVE, BRING_IN, RESCUE),
     *(ADD_PHOTO, MARK_PHOTO, REMOVE_PHOTO),
     *(KEEP_RECIPES, CHOOSE_RECIPE, KEEP_MIX_FOR_ZONE, KEEP_MIX, MIX_BATCH, TAKE_BACK, THE_PIECE),
-    *(STROKE, OTHER_COLOUR),
+    *(TAKE_MIX_OFF_ZONE, TAKE_MIX_OFF),
+    *(KEEP_SAMPLE_FOR_ZONE, KEEP_SAMPLE, STROKE, OTHER_COLOUR),
     *(TAKE_DEMO, PUT_ONE, PUT_MANY, PUT_ONE_FROM, PUT_MANY_FROM, TAKE_OFF, TAKE_ALL_OFF, TIMES),
     *(FORGET_STOCK, SET_STOCK, ADD_STOCK, DRAW_STOCK),
     *PARTS.values(),

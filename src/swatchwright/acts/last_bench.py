@@ -12,9 +12,11 @@ from pathlib import Path
 
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.colours import open_photo
+from swatchwright.acts.file_stamp import Stamp, stamp_of
 from swatchwright.acts.job_bench import BenchPhoto, laid_photo, scaled
 from swatchwright.acts.last_job import last_job
 from swatchwright.acts.recipes import DEFAULT_VOLUME
+from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -28,9 +30,6 @@ __all__ = ["LastBench", "last_bench", "photo_of_bench", "remember_bench", "stamp
 _MEMORY = "last-bench.json"
 _MOST_BYTES = 2**20
 _MOST_VOLUME = 1e6
-
-Stamp = tuple[int, int]
-"""Bytes of a file and when it was written, in ns."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +54,8 @@ class LastBench:
         How much to mix, ml, of how many paints at the most, and for which zone.
     wishes
         What was asked of all mixes.
+    shelf
+        Which shelf was used; None where that was not written down.
     """
 
     job: str | None = None
@@ -68,6 +69,7 @@ class LastBench:
     most_paints: int = 3
     zone: str = WHOLE_PIECE
     wishes: Wishes = field(default_factory=Wishes)
+    shelf: UsedShelf | None = None
 
 
 def remember_bench(store: Store, bench: LastBench) -> None:
@@ -115,12 +117,3 @@ def photo_of_bench(store: Store, bench: LastBench, job: Job | None) -> BenchPhot
         )
     photo = open_photo(path)
     return BenchPhoto(photo, scaled(bench.marks, bench.size, (photo.width, photo.height)), path)
-
-
-def stamp_of(path: Path | None) -> Stamp | None:
-    """Tell a file from another that takes its place: its size and when it was written."""
-    with suppress(OSError, ValueError):
-        if path is not None:
-            told = path.stat()
-            return told.st_size, told.st_mtime_ns
-    return None

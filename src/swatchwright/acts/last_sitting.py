@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from swatchwright.acts.colours import open_photo
+from swatchwright.acts.file_stamp import Stamp, stamp_of
 from swatchwright.acts.job_bench import scaled
-from swatchwright.acts.last_bench import Stamp, stamp_of
 from swatchwright.acts.last_job import last_job
 from swatchwright.acts.whole_file import write_whole
 from swatchwright.errors import MendableError

@@ -15,6 +15,7 @@ from swatchwright.acts.amounts import order_of
 from swatchwright.acts.batches import WHOLE_PIECE, shelf_of_recipe
 from swatchwright.acts.jobs import job_of, keep_document
 from swatchwright.acts.labels import THE_PIECE
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_follow import Beside, followed, plan_told
 from swatchwright.acts.piece_form import (
@@ -218,8 +219,8 @@ def amounts_order_of(store: Store, job: Job, shelf: Shelf) -> AmountsOrder | Non
     if piece is None:
         return None
     form = _read(job, FORM_PART, PieceForm) or PieceForm(None)
-    mixes = mixes_by_zone(piece, job.recipes, None)
-    known = at_hand(store, job.recipes)
+    mixes = mixes_by_zone(piece, mixes_in_use(job), None)
+    known = at_hand(store, mixes_in_use(job))
     return order_for_job(form, piece, mixes, shelf, known, beside=beside_in(job))
 
 

@@ -9,6 +9,7 @@ from typing import TypeVar
 from swatchwright.acts.amounts_products import Over
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import part_label
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_follow import Beside, answers_of_piece, followed, told_by_plan
 from swatchwright.acts.piece_form import PieceForm
@@ -88,6 +89,8 @@ def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
     told
         What is said elsewhere.
     """
+    # Once washes and coats are followed, what was set by hand cannot be told by what is unusual.
+    order = replace(order, own=tuple(sorted(own_answers(order))))
     if told.piece is not None:
         order = replace(
             order,
@@ -104,17 +107,16 @@ def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
 
 
 def _coats(order: PlanOrder, told: Elsewhere, own: Collection[str]) -> PlanOrder:
-    if told.stack is not None:
-        order = replace(order, laid=told.laid)
+    order = replace(order, laid=told.laid)
     if told.form is not None and "coats" not in own:
         order = replace(order, coats=max(1, told.form.coats.paint))
-    if told.form is not None or told.stack is not None:
-        over = followed(told.form or PieceForm(None), Beside(told.stack)).over
-        if "washes" not in own:
-            order = replace(order, washes=_washes(over))
-        if "finish" not in own:
-            last, coats = _finish(over)
-            order = replace(order, finish=last, finish_coats=coats)
+    # Where nothing is told any more, as after a finish is taken back, nothing is laid.
+    over = followed(told.form or PieceForm(None), Beside(told.stack)).over
+    if "washes" not in own:
+        order = replace(order, washes=_washes(over))
+    if "finish" not in own:
+        last, coats = _finish(over)
+        order = replace(order, finish=last, finish_coats=coats)
     if told.paints and "carrier" not in own:
         water = all(paint.finish.waterborne for paint in told.paints)
         order = replace(order, carrier=Carrier.WATER if water else Carrier.SOLVENT)
@@ -151,6 +153,7 @@ def laid_in(stack: Stack | None, shelf: Shelf) -> tuple[Laid, ...]:
             glaze=layer.kind is LayerKind.GLAZE,
             wiped=layer.kind is LayerKind.WASH and float(wash_of(layer).left) < 1,
             passes=layer.passes,
+            left=float(wash_of(layer).left) if layer.kind is LayerKind.WASH else None,
         )
         for layer in (() if stack is None else stack.layers)
         if layer.is_paint and layer.passes
@@ -175,7 +178,7 @@ def plan_of_job(job: Job, shelf: Shelf) -> PlanOrder | None:
         _read(job, PIECE_PART, Piece),
         _read(job, FORM_PART, PieceForm),
         stack,
-        paints_in_use(job.recipes, None, shelf),
+        paints_in_use(mixes_in_use(job), None, shelf),
         laid_in(stack, shelf),
     )
     return following(order, told)

@@ -37,6 +37,7 @@ __all__ = [
     "colours_of_zones",
     "keep_repaint",
     "piece_photo",
+    "sample_colours",
     "zones_to_mark",
 ]
 
@@ -237,6 +238,22 @@ def choice_for(zone: str, choices: tuple[Choice, ...], plan: RepaintPlan | None)
     if others or (zones and zone != zones[0]):
         return None
     return next((choice for choice in choices if choice.kind is not ChoiceKind.PAINT), None)
+
+
+def sample_colours(choices: tuple[Choice, ...]) -> tuple[tuple[str, str], ...]:
+    """Give the colours to see the sample box in, where they are not its usual ones.
+
+    With kept mixes it is seen in those: each zone in its own by name, and where none is for a zone
+    of the box, its body in the first. Else the body is seen in the first mix there is, and what
+    has none in a paint of the demonstration.
+    """
+    keys = {choice.key for choice in choices}
+    kept = [choice for choice in choices if choice.kind is ChoiceKind.CHOSEN]
+    if kept:
+        own = {f"zone:{zone}" for zone in (*_USUAL_ZONES, WHOLE_PIECE)}
+        return () if own & keys else ((_USUAL_ZONES[0], kept[0].key),)
+    mixed = any(choice.kind is not ChoiceKind.PAINT for choice in choices)
+    return tuple(usual for usual in SAMPLE_COLOURS[mixed:] if usual[1] in keys)
 
 
 def colours_of_zones(

@@ -15,7 +15,7 @@ from swatchwright.acts.paint import dry_alike
 from swatchwright.acts.recipes import check_volume
 from swatchwright.acts.sample_adding import pot_of, to_add
 from swatchwright.acts.sample_in_photo import colour_in_photo
-from swatchwright.acts.sample_judged import How
+from swatchwright.acts.sample_learnt import check_rounds, learn_from, learnt_shelf
 from swatchwright.acts.sample_mixes import (
     SAMPLE_VOLUME,
     NextMix,
@@ -28,17 +28,15 @@ from swatchwright.acts.sample_rounds import (
     SampleLoop,
     Stop,
     best_of_last,
-    cloth_of,
     stop_of,
 )
-from swatchwright.acts.sample_why import Why, costs_of_adding, hardly_nearer, why_fresh
+from swatchwright.acts.sample_why import Why, costs_of_adding, hardly_nearer, told_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED
 from swatchwright.errors import MendableError
 from swatchwright.language import say
-from swatchwright.mixing.learn import Tried, learn
 from swatchwright.mixing.learnt import Learnt
 from swatchwright.mixing.mend import Additions, pot_colour
-from swatchwright.mixing.remix import Outlook, Remix, outlook, remix
+from swatchwright.mixing.remix import MOST_PAINTS, Outlook, Remix, outlook, remix
 from swatchwright.mixing.search import find_recipes
 from swatchwright.paint.fit.drying import Drying
 from swatchwright.photo.image import Photo
@@ -59,6 +57,7 @@ __all__ = [
 
 _ROOM = 2.0
 _BEGINNINGS = 8
+_MOST_SOUGHT = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +92,8 @@ class Advice:
         What speaks against adding, even where a fresh mix is no better.
     unsure
         Whether neither is likely to be nearer than the sample is: too much is not known.
+    wider
+        A fresh mix of one paint more than was asked for, where it should come clearly nearer.
     """
 
     last: Round
@@ -108,45 +109,12 @@ class Advice:
     why: tuple[Why, ...]
     costs: tuple[Why, ...]
     unsure: bool
+    wider: NextMix | None = None
 
     @property
     def better_fresh(self) -> bool:
         """Whether the fresh mix is better than adding."""
         return bool(self.why)
-
-
-def _learn(shelf: Shelf, loop: SampleLoop) -> Learnt:
-    """Learn from the rounds that the shelf has not learnt from, and from the last."""
-    last = [r for r in loop.rounds[-1:] if r.kept]
-    rounds = [*(r for r in loop.rounds if not r.kept), *last]
-    tried = [
-        Tried(shares_of(r.mixed), r.vector, r.covariance, by_photo=r.how is How.PHOTO)
-        for r in rounds
-    ]
-    return learn(shelf.paints, cloth_of(loop), tried)
-
-
-def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
-    """Give the shelf with what the samples taught of its paints, and the loop that knows it.
-
-    Raises
-    ------
-    MendableError
-        If a paint of a sample is not on the shelf any more, or there is no sample.
-    """
-    _check_rounds(shelf, loop)
-    learnt = replace(shelf, paints=_learn(shelf, loop).paints())
-    return learnt, replace(loop, rounds=tuple(replace(r, kept=True) for r in loop.rounds))
-
-
-def _check_rounds(shelf: Shelf, loop: SampleLoop) -> None:
-    if not loop.rounds:
-        raise MendableError(
-            say("No sample has been kept yet."), say("Brush one, dry it and compare it.")
-        )
-    for one in loop.rounds:
-        for id_, _ in one.mixed:
-            shelf.paint(id_)
 
 
 def advice_on(
@@ -157,6 +125,7 @@ def advice_on(
     tub: float | None = None,
     fresh: float = SAMPLE_VOLUME,
     without: frozenset[str] = frozenset(),
+    most_paints: int = MOST_PAINTS,
 ) -> tuple[SampleLoop, Advice]:
     """Say what the last sample asks for.
 
@@ -174,6 +143,9 @@ def advice_on(
         ml of a fresh mix.
     without
         Ids of paints that may not be added.
+    most_paints
+        How many paints the fresh mix may have; where one more would bring it clearly nearer, that
+        is told beside it.
 
     Returns
     -------
@@ -184,10 +156,10 @@ def advice_on(
     MendableError
         If there is no sample, its paints are not on the shelf, or a volume cannot be.
     """
-    _check_rounds(shelf, loop)
+    check_rounds(shelf, loop)
     check_volume(fresh)
     last = best_of_last(loop)
-    learnt = _learn(shelf, loop)
+    learnt = learn_from(shelf, loop)
     held = pot_of(learnt, last, pot)
     room = held.volume * _ROOM if tub is None else tub
     if not isfinite(room):
@@ -196,7 +168,14 @@ def advice_on(
     own = [paint.id for paint in held.paints]
     may = [paint.id for paint in shelf.paints if paint.id not in without]
     water = held.paints[0].finish.waterborne
-    again = remix(learnt, own, may, also=_others(learnt, may, water=water))
+    also = _others(learnt, may, water=water, most=most_paints)
+    again = remix(learnt, own, may, also=also, most=most_paints)
+    new = next_mix(learnt, again, fresh)
+    wider = None
+    if most_paints < MOST_PAINTS and stop_of(last) is None:
+        more = next_mix(learnt, remix(learnt, own, may, also=also, most=most_paints + 1), fresh)
+        several = len(more.mixed) > max(most_paints, len(new.mixed))
+        wider = more if several and told_nearer(more.outlook, new.outlook) else None
     advice = Advice(
         last=last,
         cloth=learnt.cloth,
@@ -206,24 +185,27 @@ def advice_on(
         pot=tuple((p.id, ml) for p, ml in zip(held.paints, held.volumes, strict=True)),
         turns=(pot_colour(held), *(step.after for step in added.steps)),
         after=after,
-        fresh=next_mix(learnt, again, fresh),
+        fresh=new,
+        wider=wider,
         beside=mixes_beside(learnt, again, fresh),
-        why=why_fresh(last, held, added, after, again.outlook),
-        costs=costs_of_adding(last, held, added, after),
-        unsure=hardly_nearer(last, after, again.outlook),
+        why=why_fresh(last, held, added, after, new.outlook),
+        costs=costs_of_adding(last, held, added, after, new.outlook),
+        unsure=hardly_nearer(last, after, new.outlook),
     )
     proposed = replace(last, added=tuple((s.paint.id, s.ml) for s in added.steps))
     rounds = tuple(proposed if one is last else one for one in loop.rounds)
     return replace(loop, rounds=rounds), advice
 
 
-def _others(learnt: Learnt, may: Sequence[str], *, water: bool) -> list[tuple[str, ...]]:
+def _others(learnt: Learnt, may: Sequence[str], *, water: bool, most: int) -> list[tuple[str, ...]]:
     """Give the sets of paints that a search of the whole shelf would now begin with."""
     allowed = set(may)
     paints = [p for p in learnt.paints() if p.id in allowed and p.finish.waterborne is water]
     if len(paints) < 2:
         return []
-    found = find_recipes(learnt.cloth, paints, keep=_BEGINNINGS)
+    found = find_recipes(
+        learnt.cloth, paints, keep=_BEGINNINGS, most_paints=min(most, _MOST_SOUGHT)
+    )
     return [tuple(paint.id for paint in recipe.paints) for recipe in found.recipes]
 
 
@@ -253,7 +235,7 @@ def stripes_beside(
     look_of_mix(shelf, mixed)
     check_volume(volume)
     shares = shares_of(mixed)
-    learnt = _learn(shelf, loop)
+    learnt = learn_from(shelf, loop)
     return mixes_beside(learnt, Remix(shares, outlook(learnt, shares)), volume)
 
 

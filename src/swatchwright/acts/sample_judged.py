@@ -110,6 +110,8 @@ _HUES = {"red": 0.0, "yellow": 90.0, "green": 180.0, "blue": 270.0, "warm": 50.0
 # A word for how much is right to about half of it, and an eye errs by what it just sees.
 _SURE = 0.5
 _FURTHEST = 60.0
+_NO_WAY = 0.3
+"""Two ways whose steps leave less than this of one of them take each other back."""
 
 
 def judged_by_eye(said: str, cloth: Lab) -> Judged:
@@ -118,7 +120,8 @@ def judged_by_eye(said: str, cloth: Lab) -> Judged:
     Parameters
     ----------
     said
-        Such as “a touch too light and too yellow”, “much too dark”, or “like the cloth”.
+        Such as “a touch too light and too yellow”, “much too dark”, or “like the cloth”. An amount
+        is how far off it is in all the ways that are said with it.
     cloth
         The colour of the cloth, about.
 
@@ -132,14 +135,43 @@ def judged_by_eye(said: str, cloth: Lab) -> Judged:
         text = text.replace(other, word)
     if text in _LIKE:
         return _by_eye(How.EYE, np.zeros(3), cloth, JUST_SEEN, text)
-    amount, vector, largest = AMOUNTS["a touch"], np.zeros(3), 0.0
-    for part in text.removeprefix("it is ").split(" and "):
-        for word, size in AMOUNTS.items():
-            if part.strip().startswith(word):
-                amount, part = size, part.strip()[len(word) :]  # noqa: PLW2901 - the rest of it
-        vector += _step(part.strip(), cloth, amount, said)
-        largest = max(largest, amount)
-    return _by_eye(How.EYE, vector, cloth, hypot(JUST_SEEN, _SURE * largest), text)
+    vector, sizes = np.zeros(3), []
+    for amount, ways in _groups(text.removeprefix("it is ")):
+        steps = [_step(way, cloth, amount, said) for way in ways]
+        step = np.sum(steps, axis=0)
+        if np.linalg.norm(step) < _NO_WAY * max(np.linalg.norm(one) for one in steps):
+            raise MendableError(
+                say("“{said}” says two opposite things.", said=said),
+                say("Say the one of them that you see most."),
+            )
+        # A touch too light and too yellow is a touch off, whichever way.
+        vector += step if len(ways) == 1 else _as_far_as(step, cloth, amount)
+        sizes.append(amount)
+    return _by_eye(How.EYE, vector, cloth, hypot(JUST_SEEN, _SURE * max(sizes)), text)
+
+
+def _groups(text: str) -> list[tuple[float, list[str]]]:
+    """Give each amount that is said, with the ways that are said with it."""
+    found: list[tuple[float, list[str]]] = []
+    for part in (part.strip() for part in text.split(" and ")):
+        word = next((word for word in AMOUNTS if part.startswith(word)), "")
+        if word or not found:
+            found.append((AMOUNTS[word or "a touch"], []))
+        found[-1][1].append(part.removeprefix(word).strip())
+    return found
+
+
+def _as_far_as(way: np.ndarray, cloth: Lab, amount: float) -> np.ndarray:
+    """Give the step from the cloth along a way whose CIEDE2000 is an amount."""
+    near, far, start = 0.0, _FURTHEST, np.array(cloth.triple)
+    unit = way / np.linalg.norm(way)
+    for _ in range(40):
+        middle = (near + far) / 2
+        if float(delta_e_2000(start, start + middle * unit)) < amount:
+            near = middle
+        else:
+            far = middle
+    return np.asarray(near * unit)
 
 
 def _step(word: str, cloth: Lab, amount: float, said: str) -> np.ndarray:
@@ -155,15 +187,7 @@ def _step(word: str, cloth: Lab, amount: float, said: str) -> np.ndarray:
                 alike=LIKE_THE_CLOTH,
             ),
         )
-    way = _way(asked.removeprefix("too "), cloth)
-    near, far, start = 0.0, _FURTHEST, np.array(cloth.triple)
-    for _ in range(40):
-        middle = (near + far) / 2
-        if float(delta_e_2000(start, start + middle * way)) < amount:
-            near = middle
-        else:
-            far = middle
-    return np.asarray(near * way)
+    return _as_far_as(_way(asked.removeprefix("too "), cloth), cloth, amount)
 
 
 def _way(word: str, cloth: Lab) -> np.ndarray:

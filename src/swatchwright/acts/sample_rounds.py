@@ -12,6 +12,7 @@ from enum import StrEnum
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
 from swatchwright.acts.sample_marks import SampleShot
+from swatchwright.acts.sample_taken import Taken
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -104,6 +105,10 @@ class Round:
     shot: SampleShot | None = None
     cloth_covariance: Covariance | None = None
 
+    def same_as(self, other: Round) -> bool:
+        """Tell whether it is the same sample, whatever was proposed or learnt since."""
+        return replace(self, added=(), kept=False) == replace(other, added=(), kept=False)
+
     @property
     def judged(self) -> Judged:
         """The comparison that it was kept with, without what was wrong with its photo."""
@@ -124,11 +129,14 @@ class SampleLoop:
         The colour as it was read before any sample, and its uncertainty.
     rounds
         The samples in their order.
+    taken
+        Whose mix was taken as that of a zone, the last for each.
     """
 
     wanted: Lab
     covariance: Covariance
     rounds: tuple[Round, ...] = ()
+    taken: tuple[Taken, ...] = ()
 
 
 def new_loop(wanted: KnownColour) -> SampleLoop:

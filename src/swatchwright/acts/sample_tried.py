@@ -6,12 +6,47 @@ from collections.abc import Sequence
 from contextlib import suppress
 
 from swatchwright.acts.sample_rounds import SAMPLES_PART, SampleLoop, tried_as
+from swatchwright.acts.sample_taken import Taken, same_mix
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.sheet.told import date_text
 from swatchwright.shelf.jobs import Job
 
-__all__ = ["tried_line"]
+__all__ = ["loop_of", "taken_for", "tried_line"]
+
+
+def loop_of(job: Job | None) -> SampleLoop | None:
+    """Give the samples of a job; None where there are none, or they cannot be read."""
+    document = None if job is None else job.document(SAMPLES_PART)
+    with suppress(MendableError):
+        return None if document is None else document.read(SampleLoop)
+    return None
+
+
+def taken_for(job: Job | None, zone: str) -> Taken | None:
+    """Give from which sample the mix of a zone was taken; None where it is another mix.
+
+    Parameters
+    ----------
+    job
+        The job with its mixes and its samples.
+    zone
+        The zone of the piece.
+    """
+    chosen = None if job is None else job.chosen(zone)
+    if chosen is None:
+        return None
+    mix = [(paint.paint, paint.share) for paint in chosen.paints]
+    return _taken(loop_of(job), mix, zone)
+
+
+def _taken(
+    loop: SampleLoop | None, mix: Sequence[tuple[str, float]], zone: str | None = None
+) -> Taken | None:
+    if loop is None:
+        return None
+    there = (t for t in loop.taken if zone in {None, t.zone} and t.number <= len(loop.rounds))
+    return next((one for one in there if same_mix(one.mixed, mix)), None)
 
 
 def tried_line(job: Job, mix: Sequence[tuple[str, float]]) -> str:
@@ -24,11 +59,11 @@ def tried_line(job: Job, mix: Sequence[tuple[str, float]]) -> str:
     mix
         Ids and amounts of the mix; only their proportions count.
     """
-    document = job.document(SAMPLES_PART)
-    loop = None
-    with suppress(MendableError):
-        loop = None if document is None else document.read(SampleLoop)
+    loop = loop_of(job)
     found = tried_as(loop, mix)
+    taken = _taken(loop, mix)
+    if taken is not None and (found is None or found[0] <= taken.number) and loop is not None:
+        return _found_line(taken, loop)
     if found is None:
         return ""
     number, one = found
@@ -43,5 +78,32 @@ def tried_line(job: Job, mix: Sequence[tuple[str, float]]) -> str:
         number=number,
         off=one.delta_e,
         doubt=one.give_or_take,
+        day=date_text(one.day),
+    )
+
+
+def _found_line(taken: Taken, loop: SampleLoop) -> str:
+    """Say by which sample a mix was found, and how near that came."""
+    one = loop.rounds[taken.number - 1]
+    if taken.added:
+        return say(
+            "Found by sample {number} and what was then added to its pot, {day}; it should be "
+            "within about {off:.1f} of the cloth.",
+            number=taken.number,
+            day=date_text(one.day),
+            off=taken.off,
+        )
+    if one.misread:
+        return say(
+            "Found by sample {number}, {day}, which was compared by a grey that was none.",
+            number=taken.number,
+            day=date_text(one.day),
+        )
+    return say(
+        "Found by sample {number} beside the cloth, off by about {off:.1f} (give or take "
+        "{doubt:.1f}), {day}.",
+        number=taken.number,
+        off=taken.off,
+        doubt=taken.give_or_take,
         day=date_text(one.day),
     )

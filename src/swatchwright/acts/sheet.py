@@ -12,9 +12,10 @@ from swatchwright.acts.jobs import job_of
 from swatchwright.acts.kept_words import kept_words
 from swatchwright.acts.recipes import DEFAULT_VOLUME
 from swatchwright.acts.sheet_amounts import (
+    Buying,
     MixedHere,
     Reckoned,
-    buy_lines,
+    buying,
     mixed_lines,
     piece_lines,
 )
@@ -33,7 +34,7 @@ from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import CodeRecipe, read_code
-from swatchwright.sheet.content import BatchLine, BuyLine, NoteLine, SheetContent, Units, Zone
+from swatchwright.sheet.content import BatchLine, NoteLine, SheetContent, Units, Zone
 from swatchwright.sheet.lettering import missing_letters
 from swatchwright.sheet.paper import LABELS, LabelSize, Paper, label_named, paper_named
 from swatchwright.shelf.jobs import Batch
@@ -99,7 +100,7 @@ def content_of(
     day
         Of the sheet, as in 2026-03-01; today if None.
     in_use
-        The paints that are mixed from while none are kept; those of the demonstration if None.
+        The paints on the bench; None for those that are kept, as in `shelf_in_use`.
 
     Raises
     ------
@@ -114,7 +115,7 @@ def content_of(
     here = [MixedHere(z.volume, z.paints, k.taken) for z, k in zip(zones, kept, strict=True)]
     paints = [paint for k in kept for paint in _used(k.mix)]
     reckoned, plan = parts.reckoned, parts.plan
-    buy, gaps = _to_buy(reckoned, here)
+    to_buy, gaps = _to_buy(reckoned, here)
     content = SheetContent(
         title=job.title,
         client=job.client,
@@ -125,9 +126,11 @@ def content_of(
         units=told,
         zones=zones,
         batches=tuple(_batch_line(b) for b in job.batches if zone in {None, b.zone}),
+        size=parts.size,
         piece=() if reckoned is None else piece_lines(reckoned.amounts),
         mixed=() if reckoned is None else mixed_lines(reckoned.amounts, here),
-        buy=buy,
+        buy=to_buy.lines,
+        buy_cost=to_buy.cost,
         plan=() if plan is None else plan_lines(plan),
         ready="" if plan is None else moment_text(plan.ready),
         cautions=cautions_for(paints, parts.layers, plan),
@@ -140,15 +143,13 @@ def content_of(
     return _with_missing_letters(content)
 
 
-def _to_buy(
-    reckoned: Reckoned | None, here: Sequence[MixedHere]
-) -> tuple[tuple[BuyLine, ...], tuple[str, ...]]:
+def _to_buy(reckoned: Reckoned | None, here: Sequence[MixedHere]) -> tuple[Buying, tuple[str, ...]]:
     """Give what to buy for what is mixed here, or why that is left out."""
     try:
-        return (() if reckoned is None else buy_lines(reckoned, here)), ()
+        return (Buying() if reckoned is None else buying(reckoned, here)), ()
     except MendableError as error:
         why = f"{error.what} {error.mend}"
-        return (), (say("What to buy is left out: {why}", why=why),)
+        return Buying(), (say("What to buy is left out: {why}", why=why),)
 
 
 def _batch_line(batch: Batch) -> BatchLine:
@@ -263,6 +264,7 @@ def _with_missing_letters(content: SheetContent) -> SheetContent:
     names = [paint.name for zone in content.zones for paint in zone.paints]
     notes = [note.text for note in content.notes] + [batch.note for batch in content.batches]
     heads = [content.title, content.client, content.brief, content.room_light]
+    heads.append(content.buy_cost)
     lacking = missing_letters(" ".join([*heads, *names, *notes]))
     if not lacking:
         return content

@@ -8,8 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
+from math import ceil
 
-from swatchwright.language import listed, mark, say
+from swatchwright.acts.amounts_whole import made_up, needs_told, poured
+from swatchwright.language import listed, mark, say, say_count
+from swatchwright.language.money import priced
 from swatchwright.piece.amounts import Amounts, Batch, Purchase, purchases_of
 from swatchwright.piece.names import paint_word, zone_word
 from swatchwright.piece.order import AmountsOrder, Ingredient, ProductKind
@@ -18,13 +22,17 @@ from swatchwright.sheet.content import BuyLine, PaintLine, PieceLine
 from swatchwright.sheet.told import ml_text
 
 __all__ = [
+    "Buying",
     "MixedHere",
     "Reckoned",
     "batch_of_zone",
-    "buy_lines",
+    "buying",
     "mixed_lines",
     "piece_lines",
 ]
+
+_MOST_TIN = 2500.0
+"""ml; about the largest tin that furniture paint is sold in: common practice, no source."""
 
 _SAME = 0.05
 """ml below which two amounts are the same."""
@@ -63,21 +71,35 @@ class MixedHere:
         return self.batch is not None and abs(self.batch.mix_ml - self.volume) < _SAME
 
 
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """What to buy, line by line, and what all of it costs, in a sentence; see `SheetContent`."""
+
+    lines: tuple[BuyLine, ...] = ()
+    cost: str = ""
+
+
 def piece_lines(amounts: Amounts) -> tuple[PieceLine, ...]:
     """Tell what each zone takes."""
     return tuple(
         PieceLine(
-            zone_word(row.zone), _called(amounts, row.product), row.area, row.coats, row.need_ml
+            zone=zone_word(row.zone),
+            product=_called(amounts, row.product),
+            area=row.area,
+            coats=row.coats,
+            ml=row.need_ml,
+            told=told,
         )
-        for row in amounts.coatings
+        for row, told in zip(amounts.coatings, needs_told(amounts), strict=True)
     )
 
 
 def _called(amounts: Amounts, product: str) -> str:
-    """Give what a product is called: a mix by the zones that it is for."""
+    """Give what a product is called: a mix by the zones that it is for, a primer by its kind."""
     kinds = {batch.product: batch.kind for batch in amounts.batches}
     if kinds.get(product) is not ProductKind.PAINT:
-        return paint_word(product)
+        bought = {purchase.id: purchase.name for purchase in amounts.purchases}
+        return paint_word(bought.get(product, product))
     zones = [zone_word(row.zone) for row in amounts.coatings if row.product == product]
     return say("mix for {zones}", zones=listed(zones))
 
@@ -118,16 +140,19 @@ def mixed_lines(amounts: Amounts, here: Sequence[MixedHere]) -> tuple[str, ...]:
 
 def _mixed(batch: Batch, called: str, *, otherwise: bool) -> str:
     """Say how much to mix of a product, or, where the sheet mixes another amount, what it takes."""
+    parts = made_up(batch)
     told = [
         say(words, ml=ml)
         for words, ml, there in (
-            (mark("{ml:.0f} to put on"), batch.need_ml, True),
-            (mark("{ml:.0f} for a sample"), batch.sample_ml, bool(batch.sample_ml)),
-            (mark("{ml:.0f} to touch up"), batch.touch_up_ml, bool(batch.touch_up_ml)),
-            (mark("{ml:.0f} of it water or thinner"), batch.thinner_ml, batch.thinner_ml >= 0.5),
+            (mark("{ml:.0f} to put on"), parts.need, True),
+            (mark("{ml:.0f} for a sample"), parts.sample, bool(batch.sample_ml)),
+            (mark("{ml:.0f} to touch up"), parts.touch_up, bool(batch.touch_up_ml)),
+            (mark("{ml:.0f} to round up"), parts.rounding, bool(parts.rounding)),
         )
         if there
     ]
+    if (thinner := poured(batch)[-1]) >= 1:
+        told.append(say("{ml:.0f} of it water or thinner", ml=thinner))
     if otherwise:
         words = mark("The piece takes {amount} of {what}: {told}.")
     elif batch.sample_ml or batch.touch_up_ml:
@@ -140,7 +165,7 @@ def _mixed(batch: Batch, called: str, *, otherwise: bool) -> str:
 # --- to buy --------------------------------------------------------------------------------------
 
 
-def buy_lines(reckoned: Reckoned, here: Sequence[MixedHere]) -> tuple[BuyLine, ...]:
+def buying(reckoned: Reckoned, here: Sequence[MixedHere]) -> Buying:
     """Tell what is needed of each paint for what the sheet says is mixed, and what to buy.
 
     Primers, washes and whatever else is not mixed by the sheet are told as the piece takes them.
@@ -162,7 +187,9 @@ def buy_lines(reckoned: Reckoned, here: Sequence[MixedHere]) -> tuple[BuyLine, .
     }
     there |= {i.id: i for product in reckoned.order.products for i in product.ingredients}
     bought = purchases_of(_needs(reckoned, here), there)
-    return tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p)) for p in bought)
+    own = reckoned.order.terms.currency
+    lines = tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p), _cost(p, own)) for p in bought)
+    return Buying(lines, _all_of_it(bought, own) if any(line.cost for line in lines) else "")
 
 
 def _needs(reckoned: Reckoned, here: Sequence[MixedHere]) -> dict[str, float]:
@@ -199,7 +226,28 @@ def _buy(purchase: Purchase) -> str:
 
 def _to_buy(purchase: Purchase) -> str:
     if purchase.short_ml:
-        return say("{amount} to get", amount=ml_text(round(purchase.short_ml)))
+        amount = ml_text(ceil(purchase.short_ml))
+        if purchase.short_ml > _MOST_TIN:
+            return say("{amount} to get", amount=amount)
+        return say("a tin of {amount} or more", amount=amount)
     if not purchase.tins:
         return say("nothing to buy")
     return listed(f"{tin.count} × {ml_text(tin.size.ml)}" for tin in purchase.tins)
+
+
+def _cost(purchase: Purchase, own: str) -> str:
+    """Say what the tins cost, in the job's own word for money or hers."""
+    return priced(purchase.cost, own) if purchase.tins and purchase.cost is not None else ""
+
+
+def _all_of_it(bought: Sequence[Purchase], own: str) -> str:
+    """Say what all that is to buy costs, as far as prices are known."""
+    known = priced(sum((p.cost for p in bought if p.cost is not None), Decimal(0)), own)
+    if not (missing := sum(p.cost is None for p in bought)):
+        return say("Paint to buy: {money}", money=known)
+    return say_count(
+        "Paint to buy: {money}, and {count} whose price is not known",
+        "Paint to buy: {money}, and {count} whose price is not known",
+        missing,
+        money=known,
+    )

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from PIL import Image
 
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.recipes import Recipes, check_volume
 from swatchwright.acts.sheet import (
     LABELS,
@@ -144,9 +145,8 @@ def sound_form(form: SheetForm, zones: Sequence[str]) -> SheetForm:
 
 
 def zones_told(job: Job | None) -> tuple[str, ...]:
-    """Name the zones of a job that have a chosen recipe; none where there is no job."""
-    recipes = () if job is None else job.recipes
-    return tuple(dict.fromkeys(recipe.zone for recipe in recipes if recipe.chosen))
+    """Name the zones of a job whose chosen recipe is in use; none where there is no job."""
+    return tuple(recipe.zone for recipe in mixes_in_use(job))
 
 
 def told_of(job: Job) -> Job:

@@ -5,17 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from swatchwright.acts.batches import WHOLE_PIECE
+from swatchwright.acts.finish_paints import paints_at_hand
 from swatchwright.acts.kept_recipe import OWN_PAINTS, no_recipe, shelf_of_recipe, what_has_changed
+from swatchwright.acts.mixes_in_use import mixes_in_use, not_in_use, stood_down
 from swatchwright.acts.recipes import DEFAULT_VOLUME
 from swatchwright.acts.sample_tried import tried_line
 from swatchwright.acts.sheet_amounts import MixedHere, batch_of_zone
 from swatchwright.acts.sheet_parts import JobParts
 from swatchwright.acts.sheet_zone import Mix
-from swatchwright.acts.stock import kept_shelf
 from swatchwright.language import say
 from swatchwright.piece.amounts import Batch as Taken
 from swatchwright.sheet.told import date_text, ml_text
-from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Batch, Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.store import Store
@@ -50,28 +50,29 @@ def mixes_of_job(
     zone
         The one zone; all if None.
     volume
-        ml that are asked for; None for those of the last batch, or of the piece.
+        ml that are asked for; None for those of the last batch, or of the piece, or of the bench
+        when the colour was kept.
     in_use
-        As in `what_has_changed`.
+        As in `shelf_in_use`.
 
     Raises
     ------
     MendableError
-        If no recipe is chosen.
+        If no recipe is chosen, or that of the whole piece is on no part of it any more.
     """
     amounts = None if parts.reckoned is None else parts.reckoned.amounts
-    zones = [recipe.zone for recipe in job.recipes if recipe.chosen]
+    zones = [recipe.zone for recipe in mixes_in_use(job)]
     found = []
     for recipe in _chosen(job, zone):
         batch = next((b for b in reversed(job.batches) if b.zone == recipe.zone), None)
         taken = batch_of_zone(amounts, recipe.zone, zones)
-        ml, volume_from = _volume(volume, batch, taken)
-        wanted = next((w.colour for w in job.wanted if w.zone == recipe.zone), None)
+        colour = next((w for w in job.wanted if w.zone == recipe.zone), None)
+        ml, volume_from = _volume(volume, batch, taken, None if colour is None else colour.volume)
         mix = Mix(
             parts=[(paint.paint, paint.share) for paint in recipe.paints],
             counts=[paint.parts for paint in recipe.paints],
-            shelf=_shelf(store, recipe, in_use),
-            wanted=wanted or KnownColour(recipe.wanted, None, ""),
+            shelf=_shelf(store, job, recipe, in_use),
+            wanted=KnownColour(recipe.wanted, None, "") if colour is None else colour.colour,
             layers=parts.layers,
             zone="" if recipe.zone == WHOLE_PIECE else recipe.zone,
             title=job.title,
@@ -88,15 +89,17 @@ def mixes_of_job(
 
 def _chosen(job: Job, zone: str | None) -> list[KeptRecipe]:
     """Give the chosen recipe of each zone, or of one."""
-    zones = dict.fromkeys(recipe.zone for recipe in job.recipes if recipe.chosen)
-    found = [job.chosen(name) for name in zones if zone in {None, name}]
-    recipes = [recipe for recipe in found if recipe is not None]
+    if zone == WHOLE_PIECE and stood_down(job) is not None:
+        raise not_in_use(job)
+    recipes = [recipe for recipe in mixes_in_use(job) if zone in {None, recipe.zone}]
     if not recipes:
         raise no_recipe(job, zone)
     return recipes
 
 
-def _volume(asked: float | None, batch: Batch | None, taken: Taken | None) -> tuple[float, str]:
+def _volume(
+    asked: float | None, batch: Batch | None, taken: Taken | None, kept: float | None
+) -> tuple[float, str]:
     """Choose a volume, and say where it comes from, and how much the piece takes if not that."""
     if asked is not None:
         volume, told = asked, say("as asked")
@@ -105,6 +108,8 @@ def _volume(asked: float | None, batch: Batch | None, taken: Taken | None) -> tu
         told = say("as batch {number} on {day}", number=batch.number, day=date_text(batch.day))
     elif taken is not None:
         return taken.mix_ml, say("what the piece takes, with a sample and some to touch up")
+    elif kept is not None and kept != DEFAULT_VOLUME:
+        return kept, say("as kept with the colour")
     else:
         return DEFAULT_VOLUME, say("for a small piece")
     if taken is None or MixedHere(volume, (), taken).as_the_piece_takes:
@@ -112,12 +117,11 @@ def _volume(asked: float | None, batch: Batch | None, taken: Taken | None) -> tu
     return volume, say("{told}; the piece takes {amount}", told=told, amount=ml_text(taken.mix_ml))
 
 
-def _shelf(store: Store, recipe: KeptRecipe, in_use: Shelf | None) -> Shelf:
-    """Give the paints of a recipe as they were, and the others of the shelf, for layers."""
+def _shelf(store: Store, job: Job, recipe: KeptRecipe, in_use: Shelf | None) -> Shelf:
+    """Give the paints of a recipe as they were, and the others that layers may have."""
     own = shelf_of_recipe(store, recipe)
     ids = {paint.id for paint in own.paints}
-    shelf = kept_shelf(store).shelf
-    others = [p for p in (shelf.paints or (in_use or demo_shelf()).paints) if p.id not in ids]
+    others = [p for p in paints_at_hand(store, job, in_use) if p.id not in ids]
     return Shelf(OWN_PAINTS, (*own.paints, *others))
 
 

@@ -3,21 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TypeVar
 
 from swatchwright.acts.amounts import amounts_for
-from swatchwright.acts.bench_shelf import shelf_of
-from swatchwright.acts.piece_job import amounts_order_of, at_hand
+from swatchwright.acts.bench_shelf import shelf_in_use
+from swatchwright.acts.finish_paints import paints_at_hand
+from swatchwright.acts.mixes_in_use import mixes_in_use
+from swatchwright.acts.piece_job import (
+    FORM_PART,
+    PIECE_PART,
+    PieceForm,
+    amounts_order_of,
+    at_hand,
+)
+from swatchwright.acts.piece_size import outer_size
 from swatchwright.acts.plan import plan_for
 from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
 from swatchwright.acts.sheet_amounts import Reckoned
-from swatchwright.acts.stock import kept_shelf
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, mark, say
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
+from swatchwright.piece.part import Piece
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
 from swatchwright.piece.work.plan import Plan, Step
 from swatchwright.piece.work.times import Source
@@ -60,6 +70,8 @@ class JobParts:
         What there is and could not be used, and why.
     gaps_in
         Which parts these are: ``piece``, ``plan`` or ``finish``.
+    size
+        Width, height and depth of its piece in words; empty where they are not known.
     """
 
     reckoned: Reckoned | None
@@ -67,6 +79,7 @@ class JobParts:
     layers: Stack
     gaps: tuple[str, ...]
     gaps_in: tuple[str, ...]
+    size: str = ""
 
 
 def parts_of(store: Store, job: Job, in_use: Shelf | None = None) -> JobParts:
@@ -77,15 +90,24 @@ def parts_of(store: Store, job: Job, in_use: Shelf | None = None) -> JobParts:
     store, job
         Which job.
     in_use
-        The paints that are mixed from while none are kept; those of the demonstration if None.
+        As in `shelf_in_use`.
     """
-    kept = kept_shelf(store)
-    shelf = in_use if in_use is not None and not kept.stocked else shelf_of(kept)
+    used = shelf_in_use(store, in_use)
+    shelf = replace(used, paints=_with_layers(used, paints_at_hand(store, job, in_use)))
     gaps: dict[str, str] = {}
     reckoned = _try(gaps, "piece", lambda: _reckoned(store, job, shelf))
     plan = _try(gaps, "plan", lambda: _plan(job, shelf))
     layers = _try(gaps, "finish", lambda: _layers(job))
-    return JobParts(reckoned, plan, layers or Stack(), tuple(gaps.values()), tuple(gaps))
+    size = ""
+    with suppress(MendableError):
+        size = _size(job)
+    return JobParts(reckoned, plan, layers or Stack(), tuple(gaps.values()), tuple(gaps), size)
+
+
+def _with_layers(shelf: Shelf, known: tuple[Paint, ...]) -> tuple[Paint, ...]:
+    """Give the paints of a shelf, and after them those that layers may have and it lacks."""
+    ids = {paint.id for paint in shelf.paints}
+    return (*shelf.paints, *(paint for paint in known if paint.id not in ids))
 
 
 _GAPS = {
@@ -112,7 +134,18 @@ def _reckoned(store: Store, job: Job, shelf: Shelf) -> Reckoned | None:
     order = amounts_order_of(store, job, shelf)
     if order is None:
         return None
-    return Reckoned(order, amounts_for(order), at_hand(store, job.recipes).left)
+    return Reckoned(order, amounts_for(order), at_hand(store, mixes_in_use(job)).left)
+
+
+def _size(job: Job) -> str:
+    piece = _read(job, PIECE_PART, Piece)
+    found = None if piece is None else outer_size(piece, _read(job, FORM_PART, PieceForm))
+    if found is None:
+        return ""
+    width, height, depth = found
+    return say(
+        "{width:.0f} × {height:.0f} × {depth:.0f} mm", width=width, height=height, depth=depth
+    )
 
 
 def _plan(job: Job, shelf: Shelf) -> Plan | None:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import reduce
+from math import floor
 
 from swatchwright.acts.confidence import Confidence, confidence_in
-from swatchwright.acts.finish import preview
 from swatchwright.acts.finish_values import Look
 from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
 from swatchwright.acts.recipes import check_volume
+from swatchwright.acts.sheet_over import over_mix
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import listed, mark, say
@@ -98,17 +99,17 @@ def zone_of(mix: Mix, units: Units) -> Zone:
     """
     check_volume(mix.volume)
     look = look_of_mix(mix.shelf, mix.parts)
-    finish = preview(mix.shelf, mix.parts, mix.layers) if mix.layers.layers else None
+    over = over_mix(mix.shelf, mix.parts, mix.layers)
     ml = rounded_amounts([parts for _, parts in mix.parts], mix.volume)
     order = sorted(range(len(ml)), key=lambda i: -look.shares[i])
     lines = _lines(mix, look, ml, units)
-    in_parts = can_be_counted([count for _, count in mix.by_parts])
+    in_parts = can_be_counted([count for _, count in mix.by_parts], look.shares)
     return Zone(
         name=zone_word(mix.zone),
         wanted=None if mix.wanted is None else mix.wanted.lab,
         dry=look.dry,
         wet=look.wet,
-        finished=None if finish is None else finish.steps[-1].dry,
+        finished=None if over.look is None else over.look.steps[-1].dry,
         apart=_apart(mix.wanted, look),
         apart_in_parts=_apart_in_parts(mix, look) if in_parts else None,
         in_parts=in_parts,
@@ -116,18 +117,11 @@ def zone_of(mix: Mix, units: Units) -> Zone:
         volume=round(mix.volume, 1),
         volume_from=mix.volume_from,
         pour=_pour(look, ml),
-        finish=() if finish is None else tuple(step.words for step in finish.steps[1:]),
-        minding=_minding(finish, mix.shelf),
-        trust=_trust(mix, look, finish),
+        finish=over.words,
+        minding=over.minding,
+        trust=_trust(mix, look, over.look),
         code=_code(mix, look),
     )
-
-
-def _minding(finish: Look | None, shelf: Shelf) -> tuple[str, ...]:
-    """Give what to mind with the layers, without what was assumed of the shelf's file."""
-    if finish is None:
-        return ()
-    return tuple(note for note in finish.notes if note not in shelf.notes)
 
 
 def _apart(wanted: KnownColour | None, look: MixLook) -> float | None:
@@ -169,6 +163,7 @@ def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
         return ()
     recipe = Recipe(look.paints, look.shares, 0.0, look.dry, look.wet, Parts((), 0.0, 0.0), None)
     pours = pouring_order(recipe, ml)
+    portion, held = _told_alike(pours[-2].ml, pours[-1].ml)
     first = [
         say("{amount} ml of {paint}", amount=amount_text(p.ml), paint=p.paint.name)
         for p in pours[:-4]
@@ -179,13 +174,19 @@ def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
         say(
             "Then {paint} in three portions of {amount} ml, each well stirred in.",
             paint=pours[-1].paint.name,
-            amount=amount_text(pours[-2].ml),
+            amount=amount_text(portion),
         ),
         say(
             "Hold the last {amount} ml back until a sample has dried.",
-            amount=amount_text(pours[-1].ml),
+            amount=amount_text(held),
         ),
     )
+
+
+def _told_alike(portion: float, held: float) -> tuple[float, float]:
+    """Give a portion of three and what is held back to a tenth, so that they add up as printed."""
+    told = floor(10 * portion + 1e-6) / 10
+    return (told, 3 * (portion - told) + held) if told else (portion, held)
 
 
 def _then(before: str, paint: str) -> str:

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from swatchwright.acts.compare_words import LIGHT_WORDS
 from swatchwright.acts.finish import preview
+from swatchwright.acts.finish_paints import keep_finish
 from swatchwright.acts.finish_values import Look, StepLook
-from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.layering import Primer
 from swatchwright.acts.stack_file import layer_json, read_stack
 from swatchwright.colour.names import colour_name
@@ -38,8 +38,9 @@ def finish(arguments: argparse.Namespace) -> ExitCode:
             "No layer was given.", 'Add one, as in --layer "wax", or a file with --layers.'
         )
     parts = [amount_of(text) for text in arguments.parts]
-    look = preview(chosen_shelf(arguments), parts, stack, primer_of(arguments))
-    keep_for_job(arguments, lambda store, id_: keep_document(store, id_, "finish", stack))
+    shelf = chosen_shelf(arguments)
+    look = preview(shelf, parts, stack, primer_of(arguments))
+    keep_for_job(arguments, lambda store, id_: keep_finish(store, id_, stack, shelf))
     if arguments.json:
         print_json({"steps": [_step_json(step) for step in look.steps], "notes": list(look.notes)})
     else:

@@ -201,6 +201,12 @@ def _recipe(store: Store, arguments: argparse.Namespace) -> ExitCode:
     return ExitCode.DONE if found.shortfall is None else ExitCode.OUT_OF_REACH
 
 
+def _take_off(store: Store, arguments: argparse.Namespace) -> ExitCode:
+    from swatchwright.acts.batches import take_off_mix
+
+    return tell_changes(take_off_mix(store, arguments.job, arguments.zone), arguments)
+
+
 def _shelf(store: Store, arguments: argparse.Namespace) -> Shelf:
     from swatchwright.acts.stock import ShelfKind, kept_shelf
     from swatchwright.shelf.csv_file import read_shelf
@@ -289,5 +295,6 @@ _DEEDS: dict[str, Callable[[Store, argparse.Namespace], ExitCode]] = {
     "remove": _remove,
     "rescue": _rescue,
     "show": _show,
+    "take-off": _take_off,
     "undo": _undo,
 }

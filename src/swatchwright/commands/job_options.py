@@ -95,6 +95,8 @@ def _add_mixing(deeds: Commands) -> None:
         "--paints", type=int, choices=(2, 3), default=3, help="paints at the most (3)"
     )
     recipe.add_argument("--keep", type=int, default=3, metavar="N", help="recipes to keep (3)")
+    off = _deed(deeds, "take-off", "take a colour and its mixes off; the batches stay")
+    off.add_argument("--zone", metavar="NAME", default="all", help="for which part of the piece")
     batch = _deed(deeds, "batch", "mix a batch by the chosen recipe, or one more of it")
     batch.add_argument("--volume", type=float, metavar="ML", help="ml to mix (500)")
     batch.add_argument("--zone", metavar="NAME", help="which recipe (the one chosen last)")

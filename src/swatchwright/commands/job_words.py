@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
+from swatchwright.acts.mixes_in_use import mixes_in_use, stood_down
 from swatchwright.colour.names import colour_name
 from swatchwright.commands.words import colour_json
 from swatchwright.mixing.recipe import can_be_counted
@@ -40,6 +41,7 @@ def line_json(line: JobLine, near: Near | None = None) -> dict[str, Any]:
 
 def job_json(job: Job) -> dict[str, Any]:
     """Give a job as JSON."""
+    used = mixes_in_use(job)
     return {
         "id": job.id,
         "title": job.title,
@@ -51,10 +53,15 @@ def job_json(job: Job) -> dict[str, Any]:
         "changed": job.changed,
         "photos": [_photo_json(photo) for photo in job.photos],
         "wanted": [
-            {"zone": w.zone, **colour_json(w.colour.lab), "origin": w.colour.origin}
+            {
+                "zone": w.zone,
+                **colour_json(w.colour.lab),
+                "origin": w.colour.origin,
+                "volume_ml": w.volume,
+            }
             for w in job.wanted
         ],
-        "recipes": [_recipe_json(recipe) for recipe in job.recipes],
+        "recipes": [_recipe_json(recipe, used) for recipe in job.recipes],
         "batches": [
             {
                 "number": b.number,
@@ -103,10 +110,11 @@ def _photo_json(photo: KeptPhoto) -> dict[str, Any]:
     }
 
 
-def _recipe_json(recipe: KeptRecipe) -> dict[str, Any]:
+def _recipe_json(recipe: KeptRecipe, used: Sequence[KeptRecipe]) -> dict[str, Any]:
     return {
         "zone": recipe.zone,
         "chosen": recipe.chosen,
+        "in_use": recipe in used,
         "delta_e_00": round(recipe.delta_e, 3),
         "paints": [
             {"id": p.paint, "name": p.name, "share": p.share, "parts": p.parts}
@@ -146,9 +154,15 @@ def print_job(job: Job, *, zone: str | None = None) -> None:
     """Print a job; with a zone, only the recipes for it."""
     if zone is None:
         _print_head(job)
+    unused = stood_down(job)
     for recipe in job.recipes:
         if zone in {None, recipe.zone}:
             _print_recipe(recipe)
+            if recipe == unused:
+                print(
+                    "    Not in use: each zone of the piece has a mix of its own, and nothing is "
+                    "mixed or bought for this one."
+                )
     if zone is not None:
         return
     for batch in job.batches:
@@ -173,6 +187,7 @@ def _print_head(job: Job) -> None:
         print(
             f"Wanted, {wanted.zone}: {colour_name(lab)}, L* {lab.L:.1f}, a* {lab.a:.1f}, "
             f"b* {lab.b:.1f} ({wanted.colour.origin})"
+            + ("" if wanted.volume is None else f", for {wanted.volume:g} ml")
         )
 
 
@@ -182,7 +197,8 @@ def _print_recipe(recipe: KeptRecipe) -> None:
         f"Recipe, {recipe.zone}{chosen}: {recipe.delta_e:.1f} CIEDE2000, dry "
         f"{colour_json(recipe.dry)['srgb']}, wet {colour_json(recipe.wet)['srgb']}"
     )
-    counted = can_be_counted([paint.parts for paint in recipe.paints])
+    paints = recipe.paints
+    counted = can_be_counted([paint.parts for paint in paints], [paint.share for paint in paints])
     for paint in recipe.paints:
         plural = " " if paint.parts == 1 else "s"
         told = f"{paint.parts:3} part{plural}  " if counted else ""

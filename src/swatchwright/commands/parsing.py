@@ -58,7 +58,9 @@ def add_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON, as docs/files.md tells")
 
 
-def add_for_job(parser: argparse.ArgumentParser) -> None:
+def add_for_job(
+    parser: argparse.ArgumentParser, told: str = "keep it with this job, by its id"
+) -> None:
     """Offer to keep the answer with a job."""
-    parser.add_argument("--for-job", metavar="JOB", help="keep it with this job, by its id")
+    parser.add_argument("--for-job", metavar="JOB", help=told)
     parser.add_argument("--store", metavar="FILE", help="the store of jobs (your own)")

@@ -129,7 +129,7 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     r = measured.recipe
     print()
     print(f"{number}.  {r.delta_e:.1f} CIEDE2000, {closeness(r.delta_e)}")
-    counted = can_be_counted(r.parts.counts)
+    counted = can_be_counted(r.parts.counts, r.shares)
     for paint, share, parts, amount in zip(
         r.paints, r.shares, r.parts.counts, measured.amounts, strict=True
     ):

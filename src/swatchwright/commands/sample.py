@@ -3,22 +3,28 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from swatchwright.acts.colours import open_photo
+from swatchwright.acts.jobs import Changes, Store, job_of
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample import Advice, NextMix, advice_on, learnt_shelf, stripes_beside
 from swatchwright.acts.sample_in_photo import judged_by_photo
 from swatchwright.acts.sample_judged import (
+    How,
     Judged,
     judged_by_eye,
     judged_by_figures,
 )
 from swatchwright.acts.sample_rounds import SampleLoop, Stop, new_loop, take_round
+from swatchwright.acts.sample_take import keep_sample
+from swatchwright.acts.sample_tried import loop_of
 from swatchwright.colour.names import closeness, difference_words
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.references import references_of
 from swatchwright.commands.words import (
     amount_of,
@@ -41,10 +47,12 @@ __all__ = ["sample"]
 _LARGEST_FILE = 5_000_000
 
 _STOPS = {
-    Stop.UNSEEN: "Done: side by side nobody will see the difference.",
+    Stop.UNSEEN: "Done: hardly anybody will see the difference; fewer than half of all people do "
+    "side by side.",
     Stop.UNTOLD: "Done, as far as this comparison can tell: the difference is within its own error."
     " Hold the sample to the cloth in the light of the room.",
 }
+_BY_EYE = "Done: as near as your eye can tell. Look once more in the light of the room."
 
 
 def sample(arguments: argparse.Namespace) -> ExitCode:
@@ -64,7 +72,9 @@ def sample(arguments: argparse.Namespace) -> ExitCode:
         tub=arguments.tub,
         fresh=arguments.fresh,
         without=frozenset((arguments.without or "").replace(",", " ").split()),
+        most_paints=arguments.paints,
     )
+    keep_for_job(arguments, lambda store, id_: _take(store, id_, arguments, shelf, loop))
     written = _keep(arguments, shelf, loop)
     if arguments.json:
         print_json(_as_json(shelf, loop, advice, judged))
@@ -77,6 +87,28 @@ def sample(arguments: argparse.Namespace) -> ExitCode:
 
 def _today() -> str:
     return datetime.now().astimezone().date().isoformat()
+
+
+def _take(
+    store: Store, id_: str, arguments: argparse.Namespace, shelf: Shelf, loop: SampleLoop
+) -> Changes:
+    """Take the sample as the mix of a zone, unless the job has samples that would be lost."""
+    there = loop_of(job_of(store, id_))
+    rounds = () if there is None else there.rounds
+    same = all(a.same_as(b) for a, b in zip(rounds, loop.rounds, strict=False))
+    if len(rounds) > len(loop.rounds) or not same:
+        raise MendableError(
+            "The job has other samples of its own.",
+            "Take its mix on the page Sample of the window, or name another job.",
+        )
+    taken = () if there is None else there.taken
+    whole = replace(loop, taken=taken)
+    return keep_sample(
+        *(store, id_, whole, len(loop.rounds)),
+        shelf=shelf,
+        zone=arguments.zone,
+        most_paints=min(arguments.paints, 3),
+    )
 
 
 def _stripes(
@@ -194,6 +226,8 @@ def _keep(arguments: argparse.Namespace, shelf: Shelf, loop: SampleLoop) -> list
 def _words(judged: Judged) -> str:
     ways = difference_words(judged.cloth, judged.sample)
     told = f"The sample is {' and '.join(ways)} than the cloth" if ways else "The sample is like it"
+    if judged.how is How.EYE:
+        return f"{told}, as you said: {judged.said}."
     return f"{told}: {closeness(judged.delta_e)}."
 
 
@@ -209,7 +243,8 @@ def _print(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> No
             f"{'Check' if finding.severity == 'warning' else 'Note'}: {finding.text} {finding.mend}"
         )
     if advice.stop is not None:
-        print(_STOPS[advice.stop])
+        unseen = advice.stop is Stop.UNSEEN
+        print(_BY_EYE if unseen and advice.last.how is How.EYE else _STOPS[advice.stop])
         return
     if advice.accepted:
         print("Most people would accept it as it is; to come nearer still:")
@@ -250,6 +285,12 @@ def _print_fresh(shelf: Shelf, advice: Advice) -> None:
     for pour in advice.fresh.pours:
         held = "  only once a sample has dried" if pour.held_back else ""
         print(f"  {pour.ml:6.1f} ml  {pour.paint.name} ({pour.paint.id}){held}")
+    if advice.wider is not None:
+        told = ", ".join(f"{ml:.1f} ml {shelf.paint(id_).name}" for id_, ml in advice.wider.mixed)
+        print(
+            f"One paint more brings it from {advice.fresh.outlook.usual:.1f} to "
+            f"{advice.wider.outlook.usual:.1f}: {told}"
+        )
     if advice.beside:
         print("Brush out beside it, to either side of where it is least sure:")
     for other in advice.beside:
@@ -282,6 +323,7 @@ def _as_json(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> 
         "after": _outlook_json(advice),
         "fresh": _mix_json(shelf, advice.fresh),
         "beside": [_mix_json(shelf, other) for other in advice.beside],
+        "wider": None if advice.wider is None else _mix_json(shelf, advice.wider),
         "better_fresh": advice.better_fresh,
         "why_fresh": list(advice.why),
     }

@@ -5,7 +5,7 @@ Nothing heavy is imported here, so that ``--version`` and ``--help`` answer at o
 
 from __future__ import annotations
 
-from swatchwright.commands.parsing import Commands, Parser, add_json, add_shelf
+from swatchwright.commands.parsing import Commands, Parser, add_for_job, add_json, add_shelf
 
 __all__ = ["add_sample"]
 
@@ -31,6 +31,13 @@ def add_sample(commands: Commands) -> None:
         "--fresh", type=float, default=30.0, metavar="ML", help="ml of a fresh sample (30)"
     )
     pot.add_argument("--without", metavar="IDS", help="paints that may not be added")
+    pot.add_argument(
+        "--paints",
+        type=int,
+        choices=(2, 3, 4),
+        default=4,
+        help="how many paints a fresh mix may have (4)",
+    )
     sample.add_argument(
         "--rounds", metavar="FILE.json", help="read the samples before this one, and add this one"
     )
@@ -39,6 +46,10 @@ def add_sample(commands: Commands) -> None:
         "--out", metavar="FILE.csv", help="write the shelf with what its paints were learnt to be"
     )
     add_json(sample)
+    add_for_job(sample, "take this sample's mix as that of this job, by its id")
+    sample.add_argument(
+        "--zone", default="all", metavar="ZONE", help="of which zone of the piece (all of it)"
+    )
 
 
 def _add_ways(sample: Parser) -> None:

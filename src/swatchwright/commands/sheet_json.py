@@ -27,6 +27,7 @@ def content_json(content: SheetContent) -> dict[str, Any]:
             {"number": b.number, "day": b.day, "ml": b.ml, "zone": b.zone, "note": b.note}
             for b in content.batches
         ],
+        "size": content.size,
         "piece": [
             {
                 "zone": line.zone,
@@ -39,9 +40,15 @@ def content_json(content: SheetContent) -> dict[str, Any]:
         ],
         "mixed": list(content.mixed),
         "buy": [
-            {"name": line.name, "need_ml": round(line.ml, 1), "words": line.words}
+            {
+                "name": line.name,
+                "need_ml": round(line.ml, 1),
+                "words": line.words,
+                "price": line.cost,
+            }
             for line in content.buy
         ],
+        "buy_price": content.buy_cost,
         "plan": [
             {"day": p.day, "time": p.time, "title": p.title, "wait": p.wait} for p in content.plan
         ],

@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer
 
 from swatchwright.acts.last_bench import LastBench, remember_bench, stamp_of
+from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 
@@ -18,12 +19,13 @@ _REST = 300
 
 
 class BenchMemory(QObject):
-    """Follows the bench; the zone that mixes are kept for is told to it."""
+    """Follows the bench; the zone that mixes are kept for and the shelf in use are told to it."""
 
     def __init__(self, session: Session, desk: Desk, parent: QObject) -> None:
         super().__init__(parent)
         self._session, self._desk = session, desk
         self.zone = LastBench().zone
+        self.shelf = UsedShelf()
         self._written: LastBench | None = None
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
@@ -45,6 +47,12 @@ class BenchMemory(QObject):
         """Note which zone mixes are kept for."""
         if zone != self.zone:
             self.zone = zone
+            self._soon.start()
+
+    def set_shelf(self, shelf: UsedShelf) -> None:
+        """Note which shelf is in use."""
+        if shelf != self.shelf:
+            self.shelf = shelf
             self._soon.start()
 
     def remember(self) -> None:
@@ -81,6 +89,7 @@ class BenchMemory(QObject):
             most_paints=session.most_paints,
             zone=self.zone,
             wishes=session.wishes,
+            shelf=self.shelf,
         )
         if not session.workshop.doing("colours"):
             return bench

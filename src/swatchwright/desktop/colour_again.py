@@ -1,4 +1,4 @@
-"""Wanting a kept colour once more, with the box in the photo that it was read from."""
+"""Wanting a kept colour once more, with the box it was read from and how much was mixed."""
 
 from __future__ import annotations
 
@@ -57,15 +57,16 @@ class ColourAgain:
         return any(wanted.colour == coming for wanted in self._colours())
 
     def want(self, wanted: WantedColour) -> None:
-        """Want a colour of the job as it was read, for its zone: one thing to undo."""
+        """Want a colour of the job as it was read and as much of it, for its zone: one undo."""
         session, job = self._session, self._desk.job
         photo = None if job is None else job_bench.photo_of_colour(job, wanted)
         here = self._kept_here()
         marks = session.marks
         if photo is not None and here == photo.hash:
             marks = self._as_read(photo)
-        before = (self._zone(), session.marks, session.coming)
-        after = (wanted.zone, marks, wanted.colour)
+        before = (self._zone(), session.marks, session.coming, session.volume)
+        # A colour that was kept before amounts were kept with it leaves that of the bench.
+        after = (wanted.zone, marks, wanted.colour, wanted.volume or session.volume)
         self._take(*after)
         if before[2] is not None and before[1:] != after[1:]:
             session.history.add(
@@ -89,9 +90,9 @@ class ColourAgain:
         job = self._desk.job
         return () if job is None else job.wanted
 
-    def _take(self, zone: str, marks: Marks, colour: KnownColour | None) -> None:
+    def _take(self, zone: str, marks: Marks, colour: KnownColour | None, volume: float) -> None:
         self._stand_at(zone)
-        self._session.take(marks, colour)
+        self._session.take(marks, colour, volume)
 
     def _kept_here(self) -> str:
         """Give the SHA-256 of the photo on the bench; empty where the job does not have it."""

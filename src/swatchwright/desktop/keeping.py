@@ -6,17 +6,16 @@ from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts import job_bench
 from swatchwright.acts.batches import WHOLE_PIECE
-from swatchwright.acts.bench_shelf import other_than
 from swatchwright.acts.job_bench import BenchPhoto, Laid
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench
 from swatchwright.acts.last_job import last_job
-from swatchwright.acts.stock import put_paints
 from swatchwright.desktop.bench_memory import BenchMemory
 from swatchwright.desktop.colour_again import ColourAgain, read_by
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.shelf_keeping import ShelfKeeping
 from swatchwright.desktop.words import keeping as words
 from swatchwright.errors import MendableError
 from swatchwright.shelf import jobs
@@ -42,9 +41,9 @@ class Keeping(QObject):
         self.session, self.desk = session, desk
         self.zone = WHOLE_PIECE
         self._laid_colour: KnownColour | None = None
-        self._own_shelf = True
         self._left: LastBench | None = None
         self.memory = BenchMemory(session, desk, self)
+        self.shelf = ShelfKeeping(session, desk, self.memory, self)
         self._again = ColourAgain(
             session,
             desk,
@@ -56,8 +55,6 @@ class Keeping(QObject):
         desk.job_changed.connect(self._follow)
         desk.photo_wanted.connect(self._lay_again)
         desk.colour_wanted.connect(self._want_again)
-        desk.paints_changed.connect(self._renew_shelf)
-        session.shelf_opened.connect(self._opened_file)
 
     # --- a mix -----------------------------------------------------------------------------------
 
@@ -75,6 +72,10 @@ class Keeping(QObject):
             self._again.want(kept)
         else:
             self._stand_at(zone)
+
+    def stand_at(self, zone: str) -> None:
+        """Say which zone mixes are kept for, whatever is kept for it already."""
+        self._stand_at(zone)
 
     def _stand_at(self, zone: str) -> None:
         """Note which zone mixes are kept for."""
@@ -94,11 +95,11 @@ class Keeping(QObject):
 
     def keep(self, number: int) -> None:
         """Keep the mixes on the bench with this one chosen, the photo and its marks."""
-        session, zone, photo = self.session, self.zone, self._photo()
+        session, zone, photo = self.session, self.zone, self.photo()
         found, most = session.recipes, session.most_paints
         if found is None:
             return
-        read = read_by(session, found.wanted)
+        read, shelf = read_by(session, found.wanted), self.shelf.worked_with()
 
         def act(store: Store, id_: str) -> Changes:
             return job_bench.keep_mix(
@@ -108,17 +109,19 @@ class Keeping(QObject):
                 photo=photo,
                 read=read,
                 most_paints=most,
+                shelf=shelf,
             )
 
-        self.desk.edit_job(act, lambda changes: self._kept_so(changes, photo))
+        self.desk.edit_job(act, lambda changes: self.kept_so(changes, photo))
 
-    def _photo(self) -> BenchPhoto | None:
+    def photo(self) -> BenchPhoto | None:
+        """Give the photo on the bench with its marks; None where there is none."""
         session = self.session
         if session.photo is None:
             return None
         return BenchPhoto(session.photo, session.marks.kept(), session.path, session.kept)
 
-    def _kept_so(self, changes: Changes, photo: BenchPhoto | None) -> None:
+    def kept_so(self, changes: Changes, photo: BenchPhoto | None) -> None:
         """Note how the job keeps the photo, if it still is on the bench; say if it is not kept."""
         for sentence in changes.warnings:
             self.desk.failed.emit(MendableError(sentence, words.PHOTO_NOT_KEPT))
@@ -150,6 +153,7 @@ class Keeping(QObject):
         wanted = job_bench.wanted_to_lay(job)
         photo = job_bench.photo_of_colour(job, wanted) or job_bench.photo_to_lay(job)
         colour = None if wanted is None else wanted.colour
+        self.shelf.take_again(laid.shelf)
         if job.recipes:
             self._set(laid)
         self._stand_at(laid.zone if laid.zone in self.zones() else self.zones()[0])
@@ -230,6 +234,8 @@ class Keeping(QObject):
         session, job = self.session, self.desk.job
         session.most_paints = left.most_paints
         session.set_volume(left.volume)
+        if left.shelf is not None:
+            self.shelf.take_again(left.shelf)
         self._stand_at(left.zone if left.zone in self.zones() else self.zones()[0])
         if job is None:
             session.take_wishes(left.wishes)
@@ -258,33 +264,12 @@ class Keeping(QObject):
 
     def use_kept(self) -> None:
         """Use the paints that are kept; those of the demonstration where none are."""
-        used = self.session.shelf
-
-        def done(answer: tuple[Shelf | None]) -> None:
-            self._own_shelf = True
-            if answer[0] is not None:
-                self.session.use_shelf(answer[0])
-
-        self.desk.ask(lambda store: (other_than(store, used),), done)
+        self.shelf.use_kept()
 
     def use_for_now(self, shelf: Shelf) -> None:
-        """Use other paints, without keeping them."""
-        self._own_shelf = False
-        self.session.use_shelf(shelf)
+        """Use the paints of the demonstration, without keeping them."""
+        self.shelf.use_for_now(shelf)
 
     def keep_paints(self, source: str) -> None:
         """Keep the paints that are in use, which were read from a file of this name."""
-        shelf = self.session.shelf
-        self.desk.edit(
-            lambda store: put_paints(store, shelf.paints, source=source, notes=shelf.notes),
-            lambda _: self.use_kept(),
-        )
-
-    def _opened_file(self) -> None:
-        """Note that the paints in use are those of a file."""
-        self._own_shelf = False
-
-    def _renew_shelf(self) -> None:
-        """Follow what was done to the kept shelf, while it is the one in use."""
-        if self._own_shelf:
-            self.use_kept()
+        self.shelf.keep_paints(source)

@@ -35,6 +35,7 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 
 __all__ = ["MixSide"]
 
+_LEAST_WIDTH = 240
 _LEAST_FIELD, _MOST_FIELD = 78, 320
 
 
@@ -114,6 +115,7 @@ class MixSide(QWidget):
         self.area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         # The pager says which are in view and moves them; a small screen needs the bar's height.
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.setMinimumWidth(_LEAST_WIDTH)
         self.area.setAccessibleName(words.MIXES)
         rows.addWidget(self.area, 1)
         rows.addWidget(self.to_come, 1)

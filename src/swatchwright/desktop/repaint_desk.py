@@ -25,15 +25,14 @@ from swatchwright.acts.repaint import (
 from swatchwright.acts.repaint_file import SampleBox, save_picture
 from swatchwright.acts.repaint_job import (
     REPAINT_PART,
-    SAMPLE_COLOURS,
     Choice,
-    ChoiceKind,
     RepaintPlan,
     choice_for,
     choices_of,
     colours_of_zones,
     keep_repaint,
     piece_photo,
+    sample_colours,
 )
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
@@ -86,6 +85,7 @@ class RepaintDesk(QObject):
         super().__init__(session)
         self._session, self._desk = session, desk
         self.photo: Photo | None = None
+        self._tried: RepaintPlan | None = None
         self.ready: Ready | None = None
         self.choices: tuple[Choice, ...] = ()
         self._path: Path | None = None
@@ -117,7 +117,13 @@ class RepaintDesk(QObject):
     @property
     def plan(self) -> RepaintPlan | None:
         """The photo, strokes and choices; None while there is no photo."""
-        return self._keeper.value
+        return self._tried or self._keeper.value
+
+    @property
+    def tried_beside(self) -> str:
+        """The title of the client's job that a sample is only tried beside; empty for none."""
+        job = self._desk.job
+        return job.title if self._tried is not None and job is not None else ""
 
     # --- the photo -------------------------------------------------------------------------------
 
@@ -135,17 +141,20 @@ class RepaintDesk(QObject):
                 plan = replace(plan, marked=sample.strokes, grey=sample.grey)
                 plan = replace(plan, reflectance=sample.reflectance, colours=self._for_sample())
             self._lay(opened, path)
+            job = self._desk.job
+            if sample is not None and job is not None and job.client:
+                # A picture of ours is no part of a client's job.
+                self._try(plan, words.DID_OPEN)
+                return
+            self._tried = None
             self._set(plan, words.DID_OPEN)
 
         self._session.workshop.start("repaint-photo", words.READING, work, done)
 
     def _for_sample(self) -> tuple[tuple[str, str], ...]:
-        """Give colours for the sample box, where there is no mix yet to see it in."""
+        """Give colours for the sample box: the kept mixes, or what there is to see it in."""
         self.choices = self._choices()
-        mixed = any(choice.kind is not ChoiceKind.PAINT for choice in self.choices)
-        keys = {choice.key for choice in self.choices}
-        usual = [(zone, key) for zone, key in SAMPLE_COLOURS if key in keys]
-        return tuple(usual[1:] if mixed else usual)
+        return sample_colours(self.choices)
 
     def _lay(self, opened: _Opened, path: Path | None) -> None:
         self.photo, self._hash, image = opened
@@ -154,6 +163,7 @@ class RepaintDesk(QObject):
 
     def _take_up(self, plan: RepaintPlan | None) -> None:
         """Show what is kept, or brought back by undo."""
+        self._tried = None
         if plan is None:
             self._session.workshop.stop("repaint-find")
             self.photo, self._hash, self.ready, self._found = None, "", None, None
@@ -180,10 +190,38 @@ class RepaintDesk(QObject):
 
     def _set(self, plan: RepaintPlan, what: str) -> None:
         """Take what was set, and keep it at once: each stroke can be undone by itself."""
+        if self._tried is not None:
+            self._try(plan, what)
+            return
         self._what = what
         self._keeper.set(plan)
         self._keeper.keep()
         self._follow()
+
+    def _try(self, plan: RepaintPlan, what: str) -> None:
+        """Take what was set on a sample that is only tried: it can be undone, and is not kept."""
+        desk, before, photo, path = self._desk, self._tried, self.photo, self._path
+        job = None if desk.job is None else desk.job.id
+        if photo is None:
+            return
+
+        def show(tried: RepaintPlan | None) -> None:
+            # Another job, or a photo of her own, has ended the trying.
+            there = None if desk.job is None else desk.job.id
+            if there != job or self._keeper.value is not None:
+                return
+            if tried is None:
+                self._take_up(None)
+                return
+            if self._hash != tried.photo:
+                self._lay((photo, tried.photo, image_of(photo.preview(SHOWN))), path)
+            self._tried = tried
+            self._follow()
+
+        show(plan)
+        self._session.history.add(
+            what, lambda: show(before), lambda: show(plan), lasting=True, kind="try a sample"
+        )
 
     def _keeping(self, plan: RepaintPlan) -> Callable[[Store, str], Changes]:
         what = self._what

@@ -9,6 +9,7 @@ from datetime import datetime
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.jobs import Changes, Store, keep_document
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.sample import (
     SAMPLE_VOLUME,
     Advice,
@@ -18,6 +19,7 @@ from swatchwright.acts.sample import (
     stripes_beside,
 )
 from swatchwright.acts.sample_judged import Judged
+from swatchwright.acts.sample_learnt import Taught, taught_by
 from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_rounds import (
     SAMPLES_PART,
@@ -26,12 +28,18 @@ from swatchwright.acts.sample_rounds import (
     new_loop,
     take_round,
 )
+from swatchwright.acts.sample_take import zone_of_samples
+from swatchwright.acts.sample_taken import Taken
+from swatchwright.acts.sample_tried import taken_for
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.sample_keeping import keep_sample_for
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.words import sample as words
 from swatchwright.errors import MendableError
 from swatchwright.mixing.fan import Neighbour
+from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour
 
 __all__ = ["Mixed", "SampleDesk"]
@@ -57,10 +65,11 @@ class SampleDesk(QObject):
 
     def __init__(self, session: Session, desk: Desk) -> None:
         super().__init__(session)
-        self._session = session
+        self._session, self._desk = session, desk
         self.advice: Advice | None = None
         self.trouble: MendableError | None = None
         self.stripes: tuple[NextMix, ...] = ()
+        self.taught: Taught | None = None
         self.pot: float | None = None
         self.tub: float | None = None
         self._keeper: Keeper[SampleLoop] = Keeper(
@@ -128,6 +137,35 @@ class SampleDesk(QObject):
         except MendableError as error:
             self._session.workshop.failed.emit(error)
 
+    # --- the mix of a zone -----------------------------------------------------------------------
+
+    @property
+    def zone(self) -> str:
+        """The zone of the piece that the samples are for."""
+        keeping = self._session.findChild(Keeping)
+        at = keeping.zone if isinstance(keeping, Keeping) else WHOLE_PIECE
+        return at if self.loop is None else zone_of_samples(self._desk.job, self.loop, at)
+
+    @property
+    def taken(self) -> Taken | None:
+        """From which sample the mix of the zone is; None where it is another."""
+        return taken_for(self._desk.job, self.zone)
+
+    def take(self, number: int, *, added: bool = False) -> None:
+        """Make the mix of a sample, by its number from 1, the mix of the zone.
+
+        `added` for the pot of the last one as it is after what it was said to need.
+        """
+        loop, keeping, advice = self.loop, self._session.findChild(Keeping), self.advice
+        if loop is None or not isinstance(keeping, Keeping) or (added and advice is None):
+            return
+        self._keeper.keep()
+        steps: Mixed = ()
+        if added and advice is not None:
+            steps = tuple((step.paint.id, step.ml) for step in advice.additions.steps)
+        pot = None if advice is None else sum(ml for _, ml in advice.pot)
+        keep_sample_for(keeping, loop, number, zone=self.zone, added=steps, pot=pot)
+
     def find_stripes(self, mixed: Mixed) -> None:
         """Find what to brush out beside a mix."""
         wanted, shelf, there = self.wanted(), self._session.shelf, self.loop
@@ -164,16 +202,18 @@ class SampleDesk(QObject):
         if loop is None or not loop.rounds:
             return
 
-        def done(found: tuple[object, SampleLoop]) -> None:
-            learnt, kept = found
+        def work(_: object) -> tuple[Shelf, SampleLoop, Taught]:
+            learnt, kept = learnt_shelf(shelf, loop)
+            return learnt, kept, taught_by(shelf, learnt, loop)
+
+        def done(found: tuple[Shelf, SampleLoop, Taught]) -> None:
+            learnt, kept, self.taught = found
             self._keeper.set(kept)
             self._keeper.keep()
-            self._session.use_shelf(learnt)  # type: ignore[arg-type]
+            self._session.use_shelf(learnt)
             self.changed.emit()
 
-        self._session.workshop.start(
-            "teach", words.REASONING, lambda _: learnt_shelf(shelf, loop), done
-        )
+        self._session.workshop.start("teach", words.REASONING, work, done)
 
     def set_pot(self, pot: float | None, tub: float | None) -> None:
         """Say how much of the mix is to be put right, and in how large a tub, ml."""
@@ -182,6 +222,7 @@ class SampleDesk(QObject):
             self._advise()
 
     def _set(self, loop: SampleLoop) -> None:
+        self.taught = None
         self._keeper.set(loop)
         self._keeper.keep()
         self.pot = self.tub = None
@@ -196,7 +237,7 @@ class SampleDesk(QObject):
         if loop is None or not loop.rounds:
             self._session.workshop.stop(_ADVICE)
             return
-        without = self._session.unused
+        without, most = self._session.unused, self._session.most_paints
 
         def done(found: tuple[SampleLoop, Advice]) -> None:
             self.advice = found[1]
@@ -205,7 +246,9 @@ class SampleDesk(QObject):
         self._session.workshop.start(
             _ADVICE,
             words.REASONING,
-            lambda _: advice_on(shelf, loop, pot=pot, tub=tub, without=without),
+            lambda _: advice_on(
+                *(shelf, loop), pot=pot, tub=tub, without=without, most_paints=most
+            ),
             done,
             self._failed,
         )

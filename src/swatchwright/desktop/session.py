@@ -15,6 +15,7 @@ from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.client_wish import Question
 from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
+from swatchwright.acts.file_stamp import stamp_of
 from swatchwright.acts.job_bench import pick_among
 from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
@@ -26,6 +27,7 @@ from swatchwright.acts.recipes import (
     with_volume,
 )
 from swatchwright.acts.references import from_a_metre, references_of
+from swatchwright.acts.shelf_used import ShelfFrom, UsedShelf
 from swatchwright.acts.wish import by_name, check_together, wishes_on
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
@@ -94,6 +96,8 @@ class Session(QObject):
         self.recipes: Recipes | None = None
         self.proven_gap: float | None = None
         self.shelf: Shelf = demo_shelf()
+        # The file that was opened last as a shelf.
+        self.shelf_file = UsedShelf()
         self.wishes = Wishes()
         self.wish_trouble: MendableError | None = None
         self.volume = DEFAULT_VOLUME
@@ -161,11 +165,13 @@ class Session(QObject):
         self._apply(marks, self._meant if same else None)
         self.history.add(told, lambda: self.take(before, wanted), lambda: self._apply(marks))
 
-    def take(self, marks: Marks, wanted: KnownColour | None) -> None:
+    def take(self, marks: Marks, wanted: KnownColour | None, volume: float | None = None) -> None:
         """Lay marks and want a colour as they were before, or as they are kept with a job.
 
-        None wants what is read first, as with any other mark.
+        No colour wants what is read first, as with any other mark; no volume leaves the amount.
         """
+        if volume is not None and volume != self.volume:
+            self.set_volume(volume)
         if marks != self.marks or self.workshop.doing("colours"):
             self._apply(marks, wanted)
         if not self.workshop.doing("colours"):
@@ -384,11 +390,16 @@ class Session(QObject):
     def open_shelf(self, path: Path) -> None:
         """Use the paints of a shelf file."""
 
-        def done(shelf: Shelf) -> None:
+        def work(_: Job) -> tuple[Shelf, UsedShelf]:
+            used = UsedShelf(ShelfFrom.FILE, str(path.absolute()), stamp_of(path))
+            return read_shelf(path), used
+
+        def done(answer: tuple[Shelf, UsedShelf]) -> None:
+            shelf, self.shelf_file = answer
             self.use_shelf(shelf)
             self.shelf_opened.emit(path.name)
 
-        self.workshop.start("shelf", words.READING, lambda _: read_shelf(path), done)
+        self.workshop.start("shelf", words.READING, work, done)
 
     def use_shelf(self, shelf: Shelf) -> None:
         """Use these paints; wishes for others wait until these are back."""

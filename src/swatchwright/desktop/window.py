@@ -17,13 +17,10 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
-    QLabel,
     QMainWindow,
     QMenu,
     QProgressBar,
     QPushButton,
-    QSizePolicy,
-    QStackedWidget,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -47,7 +44,7 @@ from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.widgets.bench_area import BenchArea
+from swatchwright.desktop.widgets.bench_area import BenchArea, PageStack, RailArea
 from swatchwright.desktop.widgets.bench_button import BenchButton
 from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.widgets.guide_button import GuideButton
@@ -55,6 +52,7 @@ from swatchwright.desktop.widgets.job_offer import PaintsOffer, PhotoOffer
 from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.desktop.widgets.rail import Rail
+from swatchwright.desktop.widgets.top_bar import TopBar
 from swatchwright.desktop.wish_desk import WishDesk
 from swatchwright.desktop.words import keeping
 from swatchwright.desktop.words.wishes import count_line
@@ -65,6 +63,9 @@ __all__ = ["AGAIN", "Window"]
 
 AGAIN = 75
 """The exit code that asks for the window to be opened anew; os.EX_TEMPFAIL, which we do not use."""
+
+_EDGES, _GAP = (10, 14, 18, 12), 12
+"""Pixels about the bench, left, above, right and below, and between its parts."""
 
 _REST = 400
 """ms after which the window, up and painted, fetches what its other pages need."""
@@ -100,13 +101,14 @@ class Window(QMainWindow):
         self.shelf_told = ElidedLabel(asks=True)
         self._busy = _Busy(self.session)
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
-        self._stack = QStackedWidget()
+        self._stack = PageStack()
+        self._area, self._rail_area = BenchArea(self._stack), RailArea(self.rail)
         self._made: dict[str, AnyPage] = {}
         self._look, self._dressed = LIGHT, dict[QWidget, Look]()
         self.colour_page = ColourPage(self.session, self.keeping)
         self._made["colour"] = self.colour_page
         self._stack.addWidget(self.colour_page)
-        self._top = QWidget()
+        self._top = TopBar()
         self._strips = (
             self.faults,
             self.trouble,
@@ -115,8 +117,7 @@ class Window(QMainWindow):
             self.language_offer,
         )
         self._lay_out_top()
-        self._area = BenchArea(self._bench())
-        self.setCentralWidget(self._area)
+        self.setCentralWidget(self._bench())
         self._listen()
         self._show_undo()
         self._show_shelf()
@@ -154,18 +155,18 @@ class Window(QMainWindow):
         bench = QWidget()
         bench.setAutoFillBackground(True)
         rows = QVBoxLayout(bench)
-        rows.setContentsMargins(10, 14, 18, 12)
-        rows.setSpacing(12)
+        rows.setContentsMargins(*_EDGES)
+        rows.setSpacing(_GAP)
         rows.addWidget(self._top)
         below = QHBoxLayout()
-        below.setSpacing(12)
-        below.addWidget(self.rail)
+        below.setSpacing(_GAP)
+        below.addWidget(self._rail_area)
         # What is said stands over the page alone: the rail needs all the height of a small screen.
         column = QVBoxLayout()
-        column.setSpacing(12)
+        column.setSpacing(_GAP)
         for strip in self._strips:
             column.addWidget(strip)
-        column.addWidget(self._stack, 1)
+        column.addWidget(self._area, 1)
         below.addLayout(column, 1)
         rows.addLayout(below, 1)
         return bench
@@ -199,9 +200,7 @@ class Window(QMainWindow):
         page.arrive()
 
     def _lay_out_top(self) -> None:
-        row = QHBoxLayout(self._top)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row = self._top.left
         self.open_photo = _button(words.OPEN_PHOTO, QKeySequence.StandardKey.Open, self._ask_photo)
         self.open_photo.setObjectName("main")
         row.addWidget(self.open_photo)
@@ -212,6 +211,7 @@ class Window(QMainWindow):
         self.job_told.setObjectName("strong")
         row.addWidget(self.job_told, 3)
         row.addWidget(self._busy, 2)
+        row = self._top.right
         self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
         shelf = QMenu(self._top)
@@ -229,6 +229,7 @@ class Window(QMainWindow):
         row.addWidget(self.language)
         self.guide = GuideButton(lambda: self.rail.shown)
         row.addWidget(self.guide)
+        row.addStretch(0)
 
     def _samples_menu(self) -> QMenu:
         menu = QMenu(self._top)
@@ -244,8 +245,15 @@ class Window(QMainWindow):
         return idle and not self.mix_side.laying()
 
     def needs(self) -> QSize:
-        """Give the size, in pixels, at which all of the bench is in view without scrolling."""
-        return self._area.needs()
+        """Give the size, in pixels, at which all is in view without scrolling."""
+        page, rail, top = self._area.needs(), self.rail.minimumSizeHint(), self._top
+        strips = [s.minimumSizeHint().height() + _GAP for s in self._strips if s.isVisible()]
+        beside = self.rail.width() + _GAP + page.width()
+        high = (
+            top.minimumSizeHint().height() + _GAP + max(rail.height(), page.height() + sum(strips))
+        )
+        left, above, right, below = _EDGES
+        return QSize(left + max(top.one_row(), beside) + right, above + high + below)
 
     # --- acts ------------------------------------------------------------------------------------
 
@@ -286,8 +294,9 @@ class Window(QMainWindow):
         To style a page takes some 15 ms, and more with larger letters: those out of view are
         dressed when they are next shown.
         """
-        bars = (self._area.horizontalScrollBar(), self._area.verticalScrollBar())
-        for part in (self._top, self.rail, *self._strips, *bars):
+        bars = (*self._area.bars(), self._rail_area.verticalScrollBar())
+        always: tuple[QWidget, ...] = (self._top, self.rail, *self._strips, *bars)
+        for part in always:
             self._dress(part)
         for part in _parts(self._stack.currentWidget()):
             QTimer.singleShot(0, self, partial(self._dress, part))
@@ -420,9 +429,8 @@ class _Busy(QWidget):
         super().__init__()
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        self._told = QLabel()
+        self._told = ElidedLabel(asks=True)
         self._told.setObjectName("quiet")
-        self._told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._bar = QProgressBar()
         self._bar.setRange(0, 100)
         self._bar.setTextVisible(False)
@@ -441,7 +449,7 @@ class _Busy(QWidget):
     def _say(self, text: str) -> None:
         # Its room is the job's name while nothing is being done.
         self.setVisible(bool(text))
-        self._told.setText(text)
+        self._told.say(text)
         self._bar.setValue(0)
         self._bar.setVisible(text == words.FINDING_MIXES)
         self._stop.setVisible(bool(text))

@@ -24,6 +24,10 @@ Work = Callable[["Job"], Any]
 Done = Callable[[Any], None]
 
 
+def _nothing(_: Job) -> None:
+    """Do nothing."""
+
+
 class _Tidings(QObject):
     """What a job tells; a QRunnable is no QObject and cannot have signals of its own.
 
@@ -67,17 +71,19 @@ class Job(QRunnable):
 
     def run(self) -> None:
         """Do the work and tell how it ended."""
+        # Qt's pool keeps what it has run: the photo in the work's hands must not stay with it.
+        work, self._work = self._work, _nothing
         if self.stopped():
             return
-        ended, what = self._ended()
+        ended, what = self._ended(work)
         # With the window gone while this still ran, there is nobody left to tell.
         with suppress(RuntimeError):
             ended.emit(self, what)
 
-    def _ended(self) -> tuple[SignalInstance, object]:
+    def _ended(self, work: Work) -> tuple[SignalInstance, object]:
         """Do the work; give the signal that tells how it ended, and with what."""
         try:
-            return self.tidings.returned, self._work(self)
+            return self.tidings.returned, work(self)
         except Stopped:
             return self.tidings.returned, None
         except MendableError as error:
@@ -120,7 +126,6 @@ class Workshop(QObject):
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.setInterval(_REST)
-        self._giving = Job(lambda _: give_back())
         self._rest.timeout.connect(self._give_back)
 
     def start(
@@ -207,7 +212,7 @@ class Workshop(QObject):
     @Slot()
     def _give_back(self) -> None:
         if not self._running:
-            self._pool.start(self._giving)
+            self._pool.start(Job(lambda _: give_back()))
 
     def _say(self) -> None:
         sayings = [running.saying for running in self._running.values()]

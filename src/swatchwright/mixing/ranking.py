@@ -1,9 +1,12 @@
 """Recipes in the order a painter would put them, and why the first is first.
 
-Differences smaller than what is known of the wanted colour and of the paints are no differences.
-Among recipes that tie, fewer paints go first, then open tins, then the recipe least upset by a
-slip of the measure, then the one whose closeness changes least from light to light, then the
-cheaper.
+Differences that no eye tells apart are no differences. Among recipes that tie so, fewer paints go
+first, then open tins, then fewer coats, then the recipe least upset by a slip of the measure, then
+the one whose closeness changes least from light to light, then the cheaper. One that is visibly
+further off goes before a closer one only for fewer paints, open tins or fewer coats, only within
+what is known of the wanted colour and of the paints, and only while most people would accept it:
+where even the nearest is far off, closeness comes first. None goes before one that is better in
+everything.
 """
 
 from __future__ import annotations
@@ -15,7 +18,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.difference import ACCEPTED, delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.language import mark, say
 from swatchwright.mixing.recipe import Recipe
@@ -26,9 +30,11 @@ from swatchwright.paint.paints import stack
 from swatchwright.values import Lab
 
 __all__ = [
+    "FORGIVING",
     "LEAST_TIE",
     "ROOM_LIGHTS",
     "SLIP",
+    "TOUCHY",
     "Judged",
     "Ranking",
     "change_between_lights",
@@ -47,9 +53,13 @@ LEAST_TIE = 0.4
 ROOM_LIGHTS = (Light.D65, Light.LAMP, Light.WARM_LED, Light.TUBE)
 """Lights a piece may stand in: daylight, a filament lamp, a warm LED, a three-band tube."""
 
-# Slips and changes are told apart in steps of this; prices in steps of a twentieth.
+FORGIVING, TOUCHY = 0.5, 1.0
+"""CIEDE2000 below which a slip hardly shows, and from which it plainly does."""
+
+# Changes are told apart in steps of this; prices in steps of a twentieth.
 _STEP = 0.4
 _DEARER = 0.05
+_TOO_MANY_COATS = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +140,8 @@ def ranked(
     wanted
         The colour they are for, D65.
     doubt
-        Usual CIEDE2000 by which the wanted colour and the paints are uncertain, 0 or more.
+        CIEDE2000 up to which two recipes may come equally close to the cloth, as uncertain as the
+        wanted colour and the paints are; 0 or more.
     opened
         Ids of tins that are open.
 
@@ -141,16 +152,52 @@ def ranked(
     """
     if not recipes:
         raise ValueError("there is nothing to rank")
-    tie = max(LEAST_TIE, doubt)
     judged = [_judged(r, wanted, opened) for r in recipes]
-    judged.sort(key=lambda j: j.recipe.delta_e)
     order: list[Judged] = []
     while judged:
-        edge = judged[0].recipe.delta_e + tie
-        tied = [j for j in judged if j.recipe.delta_e <= edge]
-        judged = judged[len(tied) :]
-        order += sorted(tied, key=_key)
-    return Ranking(tuple(order), _why(order, tie))
+        first = _first_of(judged, doubt)
+        judged.remove(first)
+        order.append(first)
+    return Ranking(tuple(order), _why(order))
+
+
+def _first_of(judged: Sequence[Judged], doubt: float) -> Judged:
+    """Choose which a painter would try first."""
+    pool = [j for j in judged if not any(_in_all_better(other, j) for other in judged)]
+    closest = min(pool, key=_off)
+    near = [j for j in pool if _ties(j, closest)]
+    least = min(_weighty(j) for j in near)
+    edge = min(_off(closest) + max(LEAST_TIE, doubt), ACCEPTED)
+    worth = [j for j in pool if _off(j) <= edge and _weighty(j) < least]
+    if worth:
+        # What is saved by the most; of those that save as much, the closest.
+        most = min(_weighty(j) for j in worth)
+        worth = [j for j in worth if _weighty(j) == most]
+        closest = min(worth, key=_off)
+        near = [j for j in worth if _ties(j, closest)]
+    return min(near, key=_key)
+
+
+def _off(judged: Judged) -> float:
+    return judged.recipe.delta_e
+
+
+def _ties(judged: Judged, closest: Judged) -> bool:
+    """Tell whether no eye tells which is closer, and the same is said of how close they are."""
+    near = _off(judged) <= _off(closest) + LEAST_TIE
+    return near and closeness(_off(judged)) == closeness(_off(closest))
+
+
+def _in_all_better(one: Judged, other: Judged) -> bool:
+    """Tell whether a recipe is closer, cheaper, hides sooner, and bears slips and lights better."""
+    if one.price is None or other.price is None or one.price >= other.price:
+        return False
+    return (
+        _off(one) < _off(other)
+        and _coats(one) < _coats(other)
+        and one.slip < other.slip
+        and one.light_change < other.light_change
+    )
 
 
 def _judged(recipe: Recipe, wanted: Lab, opened: frozenset[str]) -> Judged:
@@ -168,55 +215,113 @@ def _judged(recipe: Recipe, wanted: Lab, opened: frozenset[str]) -> Judged:
     )
 
 
-def _steps(judged: Judged) -> tuple[int, float, int, int]:
+def _coats(judged: Judged) -> int:
+    coats = judged.recipe.coats
+    return _TOO_MANY_COATS if coats is None else coats
+
+
+def _weighty(judged: Judged) -> tuple[int, int, int]:
+    """Give what may be worth a visible difference: paints, tins to open, coats; less is better."""
+    size = len(judged.recipe.paints)
+    return size, size - judged.opened, _coats(judged)
+
+
+def _steps(judged: Judged) -> tuple[int, int, int, int, int]:
     """Give what is compared before the price: less is better."""
-    return (
-        len(judged.recipe.paints),
-        len(judged.recipe.paints) - judged.opened,
-        int(judged.slip // _STEP),
-        int(judged.light_change // _STEP),
-    )
+    slip = (judged.slip >= FORGIVING) + (judged.slip >= TOUCHY)
+    return (*_weighty(judged), slip, int(judged.light_change // _STEP))
 
 
-def _key(judged: Judged) -> tuple[tuple[int, float, int, int], bool, float, float]:
+def _key(judged: Judged) -> tuple[tuple[int, int, int, int, int], bool, float, float]:
     unknown = judged.price is None
     price = 0.0 if judged.price is None else float(np.log(max(judged.price, 1e-9)) // _DEARER)
-    return _steps(judged), unknown, price, judged.recipe.delta_e
+    return _steps(judged), unknown, price, _off(judged)
 
 
 _REASONS = (
-    mark("needs fewer paints"),
-    mark("uses more of what is open"),
-    mark("is less upset by a slip of the measure"),
-    mark("changes less from one light to another"),
+    mark("needs fewer paints than mix {number}"),
+    mark("uses more of what is open than mix {number}"),
+    mark("hides in fewer coats than mix {number}"),
+    mark("is less upset by a slip of the measure than mix {number}"),
+    mark("changes less from one light to another than mix {number}"),
 )
+_KNOWN_PRICE = mark("its price is known, that of mix {number} is not")
+_CHEAPER = mark("is cheaper than mix {number}")
 
 
-def _why(order: Sequence[Judged], tie: float) -> str:
-    """Say in a sentence what sets the first apart from the next that ties with it."""
+def _why(order: Sequence[Judged]) -> str:
+    """Say in a sentence why the first is first."""
     first = order[0]
     if len(order) == 1:
         return say("It is the only recipe that was found.")
-    closest = min(j.recipe.delta_e for j in order)
-    tied = [j for j in order[1:] if j.recipe.delta_e <= closest + tie]
+    at = min(range(len(order)), key=lambda i: _off(order[i]))
+    if not _ties(first, order[at]):
+        return _why_further(first, order[at], at + 1)
+    tied = [(n, j) for n, j in enumerate(order[1:], start=2) if _ties(j, first)]
     if not tied:
-        gap = order[1].recipe.delta_e - first.recipe.delta_e
-        return say(
-            "It is the closest: the next is {gap:.1f} further off, more than the doubt.", gap=gap
-        )
+        return _why_closest(first, min(order[1:], key=_off))
     # The next may do as well in all but closeness; then one further down tells.
-    reason = next((why for other in tied if (why := _better_in(first, other))), None)
+    reasons = (_better_in(first, other, number) for number, other in tied)
+    reason = next((why for why in reasons if why), "")
+    if reason:
+        return say("It is as close as any to the eye, and {reason}.", reason=reason)
+    return say("It is the closest.") if at == 0 else say("It is as close as any to the eye.")
+
+
+def _why_closest(first: Judged, next_: Judged) -> str:
+    gap = _as_told(next_) - _as_told(first)
+    if gap < 0.05:
+        return say("It is the closest.")
+    return say("It is the closest: the next is {gap:.1f} further off.", gap=gap)
+
+
+def _why_further(first: Judged, closest: Judged, number: int) -> str:
+    """Say for what a recipe goes before one that is visibly closer."""
+    gap = max(0.1, _as_told(first) - _as_told(closest))
+    mine, its = _weighty(first), _weighty(closest)
+    if mine[0] < its[0]:
+        return say(
+            "It needs fewer paints: {mine}. Mix {number} is {gap:.1f} closer and needs {its}.",
+            mine=mine[0],
+            number=number,
+            gap=gap,
+            its=its[0],
+        )
+    if mine[1] < its[1]:
+        return say(
+            "It uses more of what is open. Mix {number} is {gap:.1f} closer.",
+            number=number,
+            gap=gap,
+        )
+    if closest.recipe.coats is None:
+        return say(
+            "It hides in {mine} coats. Mix {number} is {gap:.1f} closer and needs more than 6.",
+            mine=mine[2],
+            number=number,
+            gap=gap,
+        )
     return say(
-        "It is as close as any as far as can be known, and {reason}.",
-        reason=say(reason or mark("of those that do equally well it is the closest")),
+        "It hides in fewer coats: {mine}. Mix {number} is {gap:.1f} closer and needs {its}.",
+        mine=mine[2],
+        number=number,
+        gap=gap,
+        its=its[2],
     )
 
 
-def _better_in(first: Judged, other: Judged) -> str | None:
-    """Say in what the first is better, by the first thing that they differ in."""
+def _as_told(judged: Judged) -> float:
+    """Give how far off a recipe is as it is told, so that a gap agrees with what is read."""
+    return round(_off(judged), 1)
+
+
+def _better_in(first: Judged, other: Judged, number: int) -> str:
+    """Say in what the first is better, by the first thing that they differ in; empty for none."""
     for mine, its, reason in zip(_steps(first), _steps(other), _REASONS, strict=True):
-        if mine < its:
-            return reason
+        if mine != its:
+            return say(reason, number=number) if mine < its else ""
     if first.price is not None and other.price is None:
-        return mark("its price is known")
-    return mark("is cheaper") if _key(first)[2] < _key(other)[2] else None
+        return say(_KNOWN_PRICE, number=number)
+    if first.price is None or other.price is None:
+        return ""
+    cheaper = first.price <= (1 - _DEARER) * other.price
+    return say(_CHEAPER, number=number) if cheaper else ""

@@ -8,18 +8,48 @@ from dataclasses import dataclass
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Lab
 
-__all__ = ["MOST_COUNTED", "Parts", "Recipe", "SearchResult", "Shortfall", "can_be_counted"]
+__all__ = [
+    "MOST_COUNTED",
+    "MOST_ROUNDED",
+    "Parts",
+    "Recipe",
+    "SearchResult",
+    "Shortfall",
+    "can_be_counted",
+]
 
 MOST_COUNTED = 40
 """Parts, all paints together, that a person still counts out; common practice, no source."""
 
 
-def can_be_counted(parts: Sequence[float]) -> bool:
+MOST_ROUNDED = 1.35
+"""How many times as much, or as little, of a paint parts may say as the exact share says.
+
+Parts are rounded so that the colour stays near; where one says a third more of a paint than the ml
+beside it, nobody would take the two for one recipe. Our own bound, no source.
+"""
+
+
+def can_be_counted(parts: Sequence[float], shares: Sequence[float] | None = None) -> bool:
     """Tell whether a mix can be told in parts: whole ones, and no more than one can count.
 
-    Millilitres and grams always follow from the exact shares; parts are a second way beside them.
+    Millilitres and grams always follow from the exact shares; parts are a second way beside them,
+    and are not told where they say something else.
+
+    Parameters
+    ----------
+    parts
+        Parts of each paint.
+    shares
+        The exact shares of the same paints, of any sum; None where the parts are all that is known.
     """
-    return sum(parts) <= MOST_COUNTED and all(count == int(count) for count in parts)
+    if sum(parts) > MOST_COUNTED or any(count != int(count) for count in parts):
+        return False
+    if shares is None:
+        return True
+    unit = sum(parts) / sum(shares)
+    times = [count / (share * unit) for count, share in zip(parts, shares, strict=True)]
+    return all(1 / MOST_ROUNDED <= ratio <= MOST_ROUNDED for ratio in times)
 
 
 @dataclass(frozen=True, slots=True)

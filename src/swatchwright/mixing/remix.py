@@ -115,6 +115,7 @@ def remix(
     *,
     also: Sequence[Sequence[str]] = (),
     aside: Sequence[float] = (0.0, 0.0, 0.0),
+    most: int = MOST_PAINTS,
 ) -> Remix:
     """Find the mix to try next.
 
@@ -127,6 +128,13 @@ def remix(
         one other.
     may
         Ids of paints that may be added; all that are there if None.
+    also
+        Further sets of ids to try.
+    aside
+        How far beside the cloth to aim, L*, a*, b*.
+    most
+        How many paints it may have, 2 or more; a last mix of more than that becomes one of fewer,
+        step by step.
 
     Returns
     -------
@@ -137,7 +145,8 @@ def remix(
     others = tuple(place[id_] for id_ in (place if may is None else may))
     task = _Task(learnt, np.array(aside))
     best: tuple[float, Indices, Floats] | None = None
-    for size, sets in _sets(learnt, own, others, [tuple(place[i] for i in one) for one in also]):
+    listed = [tuple(place[i] for i in one) for one in also]
+    for size, sets in _sets(learnt, own, others, listed, most):
         screened = task.screened(np.array(sets, dtype=np.intp), size)
         which, shares, apart = task.solve(screened, size)
         new = np.array([bool(set(row) - set(own)) for row in which.tolist()])
@@ -158,6 +167,7 @@ def _sets(
     own: tuple[int, ...],
     others: tuple[int, ...],
     also: Sequence[tuple[int, ...]],
+    most: int,
 ) -> Iterator[tuple[int, list[tuple[int, ...]]]]:
     """List sets of paints by their size: the last mix's own, one less, one more, one other."""
     paints = learnt.ground.paints
@@ -165,8 +175,11 @@ def _sets(
     more = [i for i in others if i not in own and paints[i].finish.waterborne is water]
     fewer = [own[:i] + own[i + 1 :] for i in range(len(own))] if len(own) > 1 else []
     found = {own, *also, *fewer, *((*less, i) for less in fewer for i in more)}
-    if len(own) < MOST_PAINTS:
+    if len(own) < most:
         found |= {(*own, i) for i in more}
+    # One of fewer than the last mix is always there, if that had too many.
+    limit = max(most, min(len(row) for row in found))
+    found = {row for row in found if len(row) <= limit}
     for size in sorted({len(row) for row in found}):
         yield size, sorted(row for row in found if len(row) == size)
 

@@ -26,10 +26,18 @@ from swatchwright.paint.paints import stack
 from swatchwright.paint.surface import internal_diffuse, normal_reflectance
 from swatchwright.values import Lab
 
-__all__ = ["Risk", "RiskKind", "hue_turn", "risks_of_stirring", "risks_of_wash"]
+__all__ = [
+    "HEAVY",
+    "Risk",
+    "RiskKind",
+    "hand_words",
+    "hue_turn",
+    "risks_of_stirring",
+    "risks_of_wash",
+]
 
 # A hand that wipes less than it means to leaves half as much again; common practice, no source.
-_HEAVY = 1.5
+HEAVY = 1.5
 # How much of its water a batch may lose on a warm day while it is used: a quarter, no source.
 _DRIED_OFF = 0.75
 _MEASURED_OFF = 1.1
@@ -163,15 +171,19 @@ def _moved(
 
 
 def _wiping(washing: Washing, base: Base, over: Sequence[Coat]) -> Risk:
-    size = _moved(washing, base, over, heavy=_HEAVY)
+    size = _moved(washing, base, over, heavy=HEAVY)
+    return Risk(RiskKind.WIPING, size, hand_words(size))
+
+
+def hand_words(size: float) -> str:
+    """Say how far off, CIEDE2000, a wash comes out of which half as much again is left."""
     if size < 1.5:
         hand = say("forgiving")
     else:
         hand = say("mind your hand") if size < 4 else say("it asks a sure hand")
-    words = say(
+    return say(
         "With half as much again left on it is {size:.1f} off: {hand}.", size=size, hand=hand
     )
-    return Risk(RiskKind.WIPING, size, words)
 
 
 def _thickening(washing: Washing, base: Base, over: Sequence[Coat]) -> Risk:

@@ -9,8 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.convert import linear_srgb_to_xyz
-from swatchwright.language import say
+from swatchwright.language import mark, say
 from swatchwright.photo.light import from_black_body
+from swatchwright.photo.quality_cells import cells_of
+from swatchwright.photo.quality_fall import fall_of
 from swatchwright.photo.signs import (
     plane_of,
     sharpest_blur,
@@ -64,8 +66,10 @@ _BLURRED = 0.60
 _SHARP = 0.50
 _NO_TEXTURE = 0.25
 _FINE_STEPS = 0.04
-_FALL = 0.35
+_FALL = 0.5
 _FALL_TO_CLOTH = 0.15
+_FALL_FROM_CARD = 0.25
+_TOLD_TO = 0.05
 _PLANE = 0.75
 _COLOUR_FALL = 0.12
 _COLOUR_APART = 0.10
@@ -74,9 +78,6 @@ _OFF_BODY = 0.02
 _GLOWS = 100.0
 _PALE = 80.0
 _MOST_PIXELS = 250_000
-_GRID = 6
-_ONE_COLOUR = 0.3
-_LEAST_OF_CELL = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,10 +300,11 @@ def _of_glints(correction: Correction, light: Floats) -> Iterator[Finding]:
 
 def _of_fall(correction: Correction, cloth: Rect, light: Floats) -> Iterator[Finding]:
     """Look at how light and its colour run over the cloth, and from the references to it."""
-    cells = _cells(light)
+    cells = cells_of(light)
     if cells is not None:
         yield from _of_cells(cells)
-    fall = correction.fall_to(cloth.x + cloth.width / 2, cloth.y + cloth.height / 2)
+    middle = (cloth.x + cloth.width / 2, cloth.y + cloth.height / 2)
+    fall = correction.fall_to(*middle)
     if abs(fall) > _FALL_TO_CLOTH:
         yield Finding(
             "gradient",
@@ -312,14 +314,42 @@ def _of_fall(correction: Correction, cloth: Rect, light: Floats) -> Iterator[Fin
                 " this is put right.",
                 share=float(np.exp(fall)),
             ),
-            say("Lay a grey close to the cloth, and let the light come evenly."),
+            say(_CLOSE_BY),
         )
+        return
+    yield from _of_ground(correction, cloth, middle)
 
 
-def _of_cells(cells: Floats) -> Iterator[Finding]:
-    """Look at how the light of one colour of the cloth runs over it."""
-    across, explained = plane_of(cells[..., 0])
-    if across > _FALL and explained > _PLANE:
+_CLOSE_BY = mark("Lay a grey close to the cloth, and let the light come evenly.")
+
+
+def _of_ground(
+    correction: Correction, cloth: Rect, middle: tuple[float, float]
+) -> Iterator[Finding]:
+    """Look at how the light falls off by what is seen all over the photo.
+
+    The texture and the stripes within the box say nothing of the light, so they are not asked.
+    """
+    found = fall_of(correction.photo)
+    if found is None:
+        return
+    greys = [r.rect for r in correction.references if r.neutral]
+    falls = [found.between(middle, (r.x + r.width / 2, r.y + r.height / 2)) for r in greys]
+    told = [fall for fall in falls if fall is not None]
+    less = float(np.mean(told)) if told else 0.0
+    across = found.across(cloth)
+    if abs(less) > _FALL_FROM_CARD:
+        yield Finding(
+            "gradient",
+            "warning",
+            say(
+                "By the table and what else is seen all over the photo, the cloth has about"
+                " {share:.0%} of the light that falls on the grey card.",
+                share=round(float(np.exp(less)) / _TOLD_TO) * _TOLD_TO,
+            ),
+            say(_CLOSE_BY),
+        )
+    elif across is not None and across > _FALL:
         yield Finding(
             "gradient",
             "warning",
@@ -329,6 +359,10 @@ def _of_cells(cells: Floats) -> Iterator[Finding]:
             ),
             say("Turn the table so that the light comes evenly, or step back from the lamp."),
         )
+
+
+def _of_cells(cells: Floats) -> Iterator[Finding]:
+    """Look at how the colour of the light on one colour of the cloth runs over it."""
     for ratio in (1, 2):
         span, explained = plane_of(cells[..., ratio])
         if span > _COLOUR_FALL and explained > _PLANE:
@@ -339,42 +373,6 @@ def _of_cells(cells: Floats) -> Iterator[Finding]:
                 say("Switch off the lamp, or draw the curtain, so that only one of them is left."),
             )
             return
-
-
-def _cells(light: Floats) -> Floats | None:
-    """Give the middle of one colour in six by six cells: the log of its green, and the ratios.
-
-    Only the commonest colour of the cloth is followed: stripes would pass for a change of light.
-
-    Returns
-    -------
-    Shape (6, 6, 3); None if the colour is not found all over.
-    """
-    rows, columns = (side // _GRID for side in light.shape[:2])
-    if min(rows, columns) < 4:
-        return None
-    log = np.log(np.maximum(light, 1e-5))
-    log = np.stack([log[..., 1], log[..., 0] - log[..., 1], log[..., 2] - log[..., 1]], axis=-1)
-    mine = np.all(np.abs(log[..., 1:] - _commonest(log[..., 1:])) < _ONE_COLOUR, axis=-1)
-    cells = np.empty((_GRID, _GRID, 3))
-    for row in range(_GRID):
-        for column in range(_GRID):
-            at = (
-                slice(row * rows, row * rows + rows),
-                slice(column * columns, (column + 1) * columns),
-            )
-            if mine[at].mean() < _LEAST_OF_CELL:
-                return None
-            cells[row, column] = np.median(log[at][mine[at]], axis=0)
-    return cells
-
-
-def _commonest(ratios: Floats) -> Floats:
-    """Give the ratios that most pixels are near to, shape (2,)."""
-    flat = ratios.reshape(-1, 2)
-    counts, *edges = np.histogram2d(flat[:, 0], flat[:, 1], bins=40)
-    best = np.unravel_index(int(counts.argmax()), counts.shape)
-    return np.array([(e[i] + e[i + 1]) / 2 for e, i in zip(edges, best, strict=True)])
 
 
 def _of_whites(colours: tuple[Lab, ...]) -> Iterator[Finding]:

@@ -19,6 +19,7 @@ from swatchwright.piece.wanted import (
 __all__ = ["bedside_cabinet", "blanket_box", "chest_of_drawers", "dresser"]
 
 _OVER = 15.0
+_GAP = 3.0
 _SEEN_TOP = (Face.OUTSIDE, Face.FRONT_EDGE, Face.SHORT_EDGES)
 _PANELLED = 1.3
 """What a panelled door is measured by: [IS1200]."""
@@ -47,15 +48,15 @@ def chest_of_drawers(wanted: Wanted) -> tuple[Part, ...]:
 
 
 def _case_front(wanted: Wanted, at: tuple[float, float]) -> tuple[Part, ...]:
-    """Give the rail above the drawers, and the bare back."""
+    """Give the rail above the drawers, down to their gap, and the bare back."""
     wide = wanted.width - 2 * _OVER - 2 * BOARD
     y, high = at
     return (
         apron(
             "top rail",
             wide,
-            (BOARD, BOARD),
-            (Spot(_OVER + BOARD, y + high - BOARD, _OVER, Axes.XYZ),),
+            (BOARD + _GAP, BOARD),
+            (Spot(_OVER + BOARD, y + high - BOARD - _GAP, _OVER, Axes.XYZ),),
         ),
         upright(
             "back",
@@ -70,7 +71,13 @@ def _case_front(wanted: Wanted, at: tuple[float, float]) -> tuple[Part, ...]:
 def _plinth(wanted: Wanted, high: float, inset: float) -> tuple[Part, ...]:
     w, d = wanted.width, wanted.depth
     return (
-        upright("plinth", (w - 2 * inset, high), (inset, 0, inset)),
+        # Its ends are seen beside the returns, which butt against it from behind.
+        upright(
+            "plinth",
+            (w - 2 * inset, high),
+            (inset, 0, inset),
+            faces=(Face.OUTSIDE, Face.SHORT_EDGES),
+        ),
         Part(
             "plinth returns",
             Shape.PANEL,
@@ -90,6 +97,8 @@ def blanket_box(wanted: Wanted) -> tuple[Part, ...]:
     case = h - BOARD
     skirt = min(70.0, 0.15 * h)
     inner = (Face.INSIDE,) if wanted.inside else ()
+    # The sides stand between front and back, whose ends make the corners of the box.
+    faces = (Face.OUTSIDE, Face.SHORT_EDGES, *inner)
     lid_faces = (Face.OUTSIDE, *EDGES, *inner)
     long = w - 2 * _OVER
     deep = d - 2 * _OVER
@@ -103,8 +112,8 @@ def blanket_box(wanted: Wanted) -> tuple[Part, ...]:
     )
     return (
         board("lid", (w, d), (0, case, 0), faces=lid_faces),
-        upright("front", (long, case), (_OVER, 0, _OVER), faces=(Face.OUTSIDE, *inner)),
-        upright("back", (long, case), (_OVER, 0, d - _OVER - BOARD), faces=(Face.OUTSIDE, *inner)),
+        upright("front", (long, case), (_OVER, 0, _OVER), faces=faces),
+        upright("back", (long, case), (_OVER, 0, d - _OVER - BOARD), faces=faces),
         sides(
             wanted,
             (case, deep - 2 * BOARD),

@@ -148,22 +148,30 @@ class BatchLine:
 
 @dataclass(frozen=True, slots=True)
 class PieceLine:
-    """What one product takes on one zone: m2, coats, and ml with what the tools keep."""
+    """What one product takes on one zone: m2, coats, and ml with what the tools keep.
+
+    `told` is the same in whole ml, which add up over the zones.
+    """
 
     zone: str
     product: str
     area: float
     coats: int
     ml: float
+    told: float
 
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """What is needed of one paint, ml, and in words what to buy for it."""
+    """What is needed of one paint, ml, and in words what to buy for it and what that costs.
+
+    The cost is empty where it is not known, or nothing is to be bought.
+    """
 
     name: str
     ml: float
     words: str
+    cost: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +221,10 @@ class SheetContent:
         At least one.
     batches, piece, mixed, buy, plan, notes
         What is known of each; empty where nothing is. What to buy is for what is mixed here.
+    size
+        Width, height and depth of the piece in words; empty where it is not known.
+    buy_cost
+        What all that is to buy costs, in a sentence; empty where no price is known.
     ready
         When the piece may be used by the plan; empty without one.
     cautions
@@ -236,9 +248,11 @@ class SheetContent:
     units: Units
     zones: tuple[Zone, ...]
     batches: tuple[BatchLine, ...] = ()
+    size: str = ""
     piece: tuple[PieceLine, ...] = ()
     mixed: tuple[str, ...] = ()
     buy: tuple[BuyLine, ...] = ()
+    buy_cost: str = ""
     plan: tuple[PlanLine, ...] = ()
     ready: str = ""
     cautions: tuple[CautionBox, ...] = ()

@@ -75,6 +75,7 @@ def _values(content: SheetContent) -> list[tuple[str, str]]:
     return [
         (say_in("above a fact", "for"), content.client),
         (say_in("above a fact", "date"), date_text(content.day)),
+        (say_in("above a fact", "wide, high, deep"), content.size),
         (one if len(content.batches) < 2 else many, numbers),
         (say_in("above a fact", "will stand in"), say(content.room_light)),
     ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from swatchwright.language import figure, mark, say, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.content import BatchLine, CautionBox, SheetContent
@@ -19,6 +21,7 @@ _STRONG = Style(8.8, bold=True)
 _SMALL = Style(7.6, grey=GREY)
 _BLACK = (0.0, 0.0, 0.0)
 _LEAD = 23.0
+_COST = 26.0
 _WAITS = mark(
     "Waits that the tin does not tell are common practice, no source; the tin comes first."
 )
@@ -55,7 +58,7 @@ def _piece(content: SheetContent, width: float) -> list[Block]:
                 Cell(line.product),
                 Cell(figure(line.area, ".2f")),
                 Cell(str(line.coats)),
-                Cell(f"{line.ml:.0f}"),
+                Cell(f"{line.told:.0f}"),
             ],
             last=line is content.piece[-1],
         )
@@ -80,16 +83,22 @@ def _buy(content: SheetContent, width: float) -> list[Block]:
         Column(say_in("head of a column", "needed"), 26, number=True, free=6.0),
         Column(say_in("head of a column", "to buy"), 0.58 * width - 26),
     ]
+    if content.buy_cost:
+        columns[-1] = replace(columns[-1], width=columns[-1].width - _COST)
+        columns.append(Column(say_in("head of a column", "price"), _COST, number=True, free=0.0))
     rows = [
         row(
             columns,
-            [Cell(line.name), Cell(ml_text(line.ml)), Cell(line.words)],
+            [Cell(line.name), Cell(ml_text(line.ml)), Cell(line.words), Cell(line.cost)][
+                : len(columns)
+            ],
             last=line is content.buy[-1],
         )
         for line in content.buy
     ]
+    cost = paragraph(content.buy_cost, _STRONG, width) if content.buy_cost else []
     heading = paragraph(say("To buy, for what this sheet mixes"), _STRONG, width)
-    return together([*heading, head_row(columns), *rows])
+    return together([*heading, head_row(columns), *rows, *cost])
 
 
 def _batches(content: SheetContent, width: float) -> list[Block]:

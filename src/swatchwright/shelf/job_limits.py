@@ -40,6 +40,7 @@ _MOST = {
 }
 _MOST_DOCUMENTS = 50
 _MOST_ML = 1e6
+_MOST_MIX = 1e5
 _MOST_SIDE = 1_000_000
 _MOST_BYTES = 2**40
 _PART = re.compile(r"[a-z][a-z0-9_-]{0,39}")
@@ -185,6 +186,9 @@ def _wanted(wanted: WantedColour) -> None:
         numbers = [v for row in wanted.colour.covariance for v in row]
         fine = all(isfinite(v) and abs(v) <= 1e6 for v in numbers)
         _require(fine, mark("The doubt of a colour is no number."))
+    ml = wanted.volume
+    if ml is not None:
+        _require(1 <= ml <= _MOST_MIX, mark("A colour is kept for {ml:g} ml."), ml=ml)
 
 
 def _read_from(read: ReadFrom, job: Job) -> None:

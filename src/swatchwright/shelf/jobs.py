@@ -205,11 +205,14 @@ class WantedColour:
         The colour.
     read
         Where it was read; None where it was typed or chosen by eye, or that was not kept.
+    volume
+        How much of its mix was to be mixed when it was kept, ml; None where that was not kept.
     """
 
     zone: str
     colour: KnownColour
     read: ReadFrom | None = None
+    volume: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

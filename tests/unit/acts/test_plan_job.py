@@ -13,10 +13,12 @@ from swatchwright.acts.plan_job import (
     Elsewhere,
     answered,
     following,
+    laid_in,
     paints_in_use,
     products_in,
     usual_times,
 )
+from swatchwright.acts.plan_own import answers_set
 from swatchwright.acts.recipes import recipes_for, typed_colour
 from swatchwright.paint.family import Family
 from swatchwright.paint.layers import Layer, LayerKind, Stack
@@ -28,10 +30,12 @@ from swatchwright.piece.work.order import (
     FinishKind,
     Lead,
     PaintTimes,
+    PlanOrder,
     Primer,
     Surface,
     Which,
 )
+from swatchwright.piece.work.task import StepKind
 from swatchwright.shelf.csv_file import demo_shelf
 from unit.piece.made import work
 
@@ -133,3 +137,24 @@ def test_paints_in_use() -> None:
     first = found.recipes[0].recipe
     assert paints_in_use((), first, demo_shelf()) == first.paints
     assert paints_in_use((), None, demo_shelf()) == ()
+
+
+def test_what_was_followed_is_not_set_by_hand() -> None:
+    """A wash that came from the finish goes with it, whatever else was set meanwhile."""
+    blank = PlanOrder("piece", "2027-03-01")
+    shown = following(blank, Elsewhere(stack=WASHED_AND_WAXED))
+    kept = answers_set(shown, replace(shown, age=Age.RECENT, coats=3))
+    assert kept.own == ("coats",)
+    for told in (Elsewhere(stack=Stack()), Elsewhere()):
+        after = following(kept, told)
+        assert (after.washes, after.laid, after.finish) == (0, (), FinishKind.NONE)
+        assert after.coats == 3
+
+
+@pytest.mark.parametrize(("left", "told"), [(None, "to a fifth of it"), (0.5, "to half of it")])
+def test_how_far_a_wash_is_wiped_back(left: float | None, told: str) -> None:
+    """The step of a wash says how much of it is left, and that the colour hangs on it."""
+    stack = Stack((Layer(LayerKind.WASH, (("white-clean", 1.0),), left=left),))
+    order = following(work(), Elsewhere(stack=stack, laid=laid_in(stack, demo_shelf())))
+    (step,) = (s for s in plan_for(order).plan.steps if s.kind is StepKind.WASH)
+    assert told in step.how

@@ -22,6 +22,8 @@ from swatchwright.acts.repaint_file import sample_box
 from swatchwright.acts.repaint_job import (
     AS_IT_IS,
     REPAINT_PART,
+    SAMPLE_COLOURS,
+    Choice,
     ChoiceKind,
     RepaintPlan,
     choice_for,
@@ -29,6 +31,7 @@ from swatchwright.acts.repaint_job import (
     colours_of_zones,
     keep_repaint,
     piece_photo,
+    sample_colours,
     zones_to_mark,
 )
 from swatchwright.acts.samples import sample_photos
@@ -38,7 +41,7 @@ from swatchwright.photo.repaint_strokes import Marked, Stroke
 from swatchwright.piece.common import Kind
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.store.store import Store
-from swatchwright.values import Rect
+from swatchwright.values import Lab, Rect
 
 
 @pytest.fixture
@@ -187,6 +190,29 @@ class TestChoices:
         choices = choices_of(None, None, None, demo_shelf())
         assert {choice.kind for choice in choices} == {ChoiceKind.PAINT}
         assert choice_for("body", choices, None) is None
+
+    def test_the_sample_box_is_seen_in_the_kept_mixes(self) -> None:
+        """A zone has its own kept mix by name; with none of its zones kept, the body the first."""
+
+        def kept(zone: str) -> Choice:
+            return Choice(ChoiceKind.CHOSEN, zone, f"zone:{zone}", (("a", 1.0),), Lab(30, 0, -20))
+
+        paints = tuple(
+            Choice(ChoiceKind.PAINT, key, key, ((key[6:], 1.0),)) for _, key in SAMPLE_COLOURS
+        )
+        marked = Marked((9, 9), (Stroke("body", ((1, 1),)), Stroke("top", ((5, 5),))))
+
+        def seen(*choices: Choice) -> dict[str, str]:
+            plan = RepaintPlan("x", marked, colours=sample_colours((*choices, *paints)))
+            found = {z: choice_for(z, (*choices, *paints), plan) for z in marked.zones}
+            return {zone: choice.key for zone, choice in found.items() if choice is not None}
+
+        assert seen() == dict(SAMPLE_COLOURS)
+        assert seen(kept("top")) == {"top": "zone:top"}
+        assert seen(kept("body"), kept("top")) == {"body": "zone:body", "top": "zone:top"}
+        assert seen(kept("doors")) == {"body": "zone:doors"}
+        whole = kept(WHOLE_PIECE)
+        assert seen(whole) == {"body": whole.key, "top": whole.key}
 
     def test_colours_are_those_of_mix_and_finish(self, found: Recipes) -> None:
         """Dry is what the mix dries to; with layers it is what the finish makes of it."""

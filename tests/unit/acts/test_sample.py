@@ -40,11 +40,8 @@ from swatchwright.acts.sample_rounds import (
     tried_as,
 )
 from swatchwright.acts.sample_tried import tried_line
-from swatchwright.acts.sample_why import Why, costs_of_adding, hardly_nearer, why_fresh
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
-from swatchwright.mixing.mend import Addition, Additions, Pot
-from swatchwright.mixing.remix import Outlook
 from swatchwright.photo.quality import Finding
 from swatchwright.photo.references import Reference
 from swatchwright.shelf.csv_file import demo_shelf
@@ -98,6 +95,17 @@ def test_two_words_are_two_steps() -> None:
     other = judged_by_eye("much too yellow", CLOTH)
     assert np.array(both.vector) == pytest.approx(np.array(one.vector) + other.vector, abs=1e-6)
     assert both.give_or_take > one.give_or_take
+
+
+def test_one_word_for_two_ways_is_one_step() -> None:
+    """“A touch too light and too yellow” is a touch off, both ways; opposite ways are refused."""
+    both = judged_by_eye("a touch too light and too yellow", CLOTH)
+    assert both.delta_e == pytest.approx(1.5, abs=0.01)
+    assert both.vector[0] > 0.5
+    assert both.vector[2] > 0.5
+    assert judged_by_eye("much too dark and too red", CLOTH).delta_e == pytest.approx(6, abs=0.01)
+    with pytest.raises(MendableError, match="opposite"):
+        judged_by_eye("a touch too light and too dark", CLOTH)
 
 
 def test_too_vivid_is_away_from_grey() -> None:
@@ -270,43 +278,6 @@ def test_a_loop_is_kept_as_plain_values() -> None:
     document = Document.of(loop)
     assert document.read(SampleLoop) == loop
     assert json.loads(document.json)["rounds"][0]["day"] == DAY
-
-
-def test_a_fresh_sample_is_better_where_adding_takes_much_or_helps_little() -> None:
-    """More than a quarter of the pot, or more than half left: then each reason is told."""
-    _, advice = advice_on(SHELF, loop_with("much too grey"))
-    held = sum(ml for _, ml in advice.pot)
-    much = advice.additions.volume > 1.25 * held
-    little = advice.after.usual > 0.5 * advice.last.delta_e
-    assert much or little
-    assert advice.better_fresh
-    assert (Why.MUCH in advice.why) == much
-    assert (Why.LITTLE in advice.why) == little
-
-
-def test_why_a_fresh_sample_is_better() -> None:
-    """A small addition that halves what is left needs none; what is no better is no way out."""
-    last = loop_with("much too light").rounds[0]
-    pot = Pot(tuple(SHELF.paint(id_) for id_, _ in MIX), tuple(ml for _, ml in MIX))
-
-    def added(ml: float) -> Additions:
-        step = Addition(SHELF.paint("soft-black"), ml, CLOTH, 1.0)
-        return Additions(6.0, (step,) if ml else (), 1.0, pot.volume + ml)
-
-    def outlook(usual: float) -> Outlook:
-        return Outlook(CLOTH, usual, usual, usual)
-
-    good, fair, bad = outlook(2.0), outlook(4.0), outlook(9.0)
-    assert why_fresh(last, pot, added(1.0), good, good) == ()
-    assert why_fresh(last, pot, added(0.0), good, good) == (Why.NOTHING,)
-    assert why_fresh(last, pot, added(9.0), good, good) == (Why.MUCH,)
-    assert why_fresh(last, pot, added(1.0), fair, fair) == (Why.LITTLE,)
-    assert why_fresh(last, pot, added(9.0), good, bad) == ()
-    assert costs_of_adding(last, pot, added(9.0), good) == (Why.MUCH,)
-    assert costs_of_adding(last, pot, added(0.0), bad) == ()
-    assert why_fresh(last, pot, added(1.0), fair, good) == (Why.LITTLE, Why.NEARER)
-    assert hardly_nearer(last, bad, bad)
-    assert not hardly_nearer(last, bad, good)
 
 
 def test_each_addition_tells_what_it_does() -> None:

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from swatchwright.acts.jobs import job_of, open_jobs
+from swatchwright.acts.jobs import job_of, keep_document, open_jobs
+from swatchwright.piece.common import Kind, common_piece
 from swatchwright.shelf.jobs import ReadFrom
 from swatchwright.values import Rect
 from unit.acts.scenes import scene
@@ -216,3 +217,26 @@ def test_a_file_that_is_no_store_is_refused(capsys: Captured, tmp_path: Path) ->
     path.write_text("id,name\n", encoding="utf-8")
     assert "not a store" in refused(capsys, "job", "list", "--store", path)
     assert path.read_text(encoding="utf-8") == "id,name\n"
+
+
+def test_a_mix_of_before_the_zones_had_theirs(bench: Bench) -> None:
+    """It is said to be out of use, no sheet or batch is made of it, and it can be taken off."""
+    bench("job", "recipe", "blanket", "--lab", "60,5,20")
+    with open_jobs(bench.store) as store:
+        keep_document(store, "blanket-box", "piece", common_piece(Kind.BLANKET_BOX))
+    assert "Not in use" not in bench("job", "show", "blanket").out
+    bench("job", "recipe", "blanket", "--lab", "28,3,-24", "--zone", "top")
+    assert bench("job", "show", "blanket").out.count("Not in use") == 1
+    recipes = bench("job", "show", "blanket", "--json").json["recipes"]
+    assert {r["zone"] for r in recipes if r["chosen"] and not r["in_use"]} == {"all"}
+    told = bench("sheet", "--job", "blanket", "--json").json
+    assert [zone["name"] for zone in told["zones"]] == ["body", "top"]
+    assert told["size"] == "1000 × 500 × 450 mm"
+    for words in (("sheet", "--job", "blanket", "--json"), ("job", "batch", "blanket")):
+        assert "mixes of their own" in bench.refused(*words, "--zone", "all")
+    assert "off “Blanket box”" in bench("job", "take-off", "blanket").out
+    job = bench("job", "show", "blanket", "--json").json
+    assert [(w["zone"], w["volume_ml"]) for w in job["wanted"]] == [("body", 500), ("top", 500)]
+    assert "zone all" in bench.refused("job", "take-off", "blanket")
+    bench("job", "undo")
+    assert len(bench("job", "show", "blanket", "--json").json["wanted"]) == 3

@@ -66,7 +66,7 @@ def test_before_a_sample_is_dry_it_says_what_to_brush_beside(capsys: Captured) -
 def test_it_says_when_it_is_done(capsys: Captured) -> None:
     """A difference nobody sees ends it, in words and in JSON."""
     words = ("sample", *POT, *WANTED, "--lab-difference=0.2,0.1,-0.1")
-    assert "Done: side by side nobody" in ran(capsys, *words).out
+    assert "Done: hardly anybody" in ran(capsys, *words).out
     assert ran(capsys, *words, "--json").json["stop"] == "unseen"
 
 
@@ -116,3 +116,22 @@ def test_a_file_of_other_things_is_refused(capsys: Captured, tmp_path: Path) -> 
     told = refused(capsys, "sample", *POT, *WANTED, "--said", "too red", "--rounds", path)
     assert "no file of samples" in told
     assert path.read_text(encoding="utf-8") == '{"something": 1}'
+
+
+def test_a_sample_is_taken_for_a_job(capsys: Captured, tmp_path: Path) -> None:
+    """With a job named, the sample is its mix for the zone; samples it has are not lost."""
+    store = ("--store", str(tmp_path / "jobs.db"))
+    ran(capsys, "job", "new", "A box", *store)
+    said = ("sample", *POT, *WANTED, "--said", "like the cloth")
+    assert "Take sample 1 as the mix of “A box”, body" in (
+        ran(capsys, *said, "--for-job", "a-box", "--zone", "body", *store).err
+    )
+    assert "strong-red-orange" in ran(capsys, "job", "show", "a-box", *store).out
+    other = ("sample", *POT, *WANTED, "--said", "much too red", "--for-job", "a-box", *store)
+    assert "other samples" in refused(capsys, *other)
+
+
+def test_no_more_paints_than_asked(capsys: Captured) -> None:
+    """A fresh mix of two paints, where two are asked for."""
+    words = ("sample", *POT, *WANTED, "--said", "much too red", "--paints", "2", "--json")
+    assert len(json.loads(ran(capsys, *words).out)["fresh"]["paints"]) <= 2

@@ -147,3 +147,22 @@ def test_parts_are_told_where_one_can_count_them(
 ) -> None:
     """Up to forty whole parts are counted (common practice, no source); more or broken ones not."""
     assert can_be_counted(parts) is counted
+
+
+@pytest.mark.parametrize(
+    ("parts", "shares", "counted"),
+    [
+        ((1, 1), (0.5, 0.5), True),
+        ((3, 1, 1), (0.6, 0.24, 0.16), True),
+        ((1, 1), (0.6, 0.4), True),
+        ((1, 1), (0.6875, 0.3125), False),
+        ((8, 1, 1), (0.75, 0.172, 0.078), False),
+        ((8, 1, 1), (75.0, 12.5, 12.5), True),
+        ((38, 22, 1), (0.62, 0.36, 0.02), False),
+    ],
+)
+def test_parts_are_not_told_where_the_ml_say_something_else(
+    parts: tuple[float, ...], shares: tuple[float, ...], *, counted: bool
+) -> None:
+    """One part beside 44 ml and one part beside 20 ml are no one recipe (our own bound)."""
+    assert can_be_counted(parts, shares) is counted

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from itertools import pairwise
 
@@ -11,9 +12,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.mixing.ranking import (
     LEAST_TIE,
+    Judged,
     change_between_lights,
     ranked,
     upset_by_slip,
@@ -22,7 +25,7 @@ from swatchwright.mixing.recipe import Recipe
 from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.smooth import smoothest_reflectance
 from swatchwright.mixing.wishes import price_per_ml
-from swatchwright.paint.paints import Tin
+from swatchwright.paint.paints import Paint, Tin
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import Lab
 from unit.mixing.shelves import made_by, some
@@ -86,6 +89,7 @@ def test_fewer_paints_win_a_tie_and_lose_beyond_it() -> None:
     """A pair that is 0.3 further off goes before a triple; one that is 0.5 further off does not."""
     triple = as_close(next(r for r in FOUND if len(r.paints) == 3), 0.2)
     (pair, *_) = find_recipes(WANTED, demo_shelf().paints, most_paints=2).recipes
+    pair = replace(pair, coats=1)
     first = ranked([triple, as_close(pair, 0.5)], WANTED)
     assert first.recipes[0].recipe.paints == pair.paints
     assert "fewer paints" in first.why_first
@@ -142,3 +146,119 @@ def test_one_recipe_is_said_to_be_the_only_one() -> None:
     assert "only" in ranked(FOUND[:1], WANTED).why_first
     with pytest.raises(ValueError, match="nothing"):
         ranked([], WANTED)
+
+
+def told_of(recipe: Recipe, delta_e: float, coats: int | None) -> Recipe:
+    """Give the recipe as if it came this close and hid in so many coats."""
+    return replace(recipe, delta_e=delta_e, coats=coats)
+
+
+def test_where_even_the_nearest_is_far_off_closeness_comes_first() -> None:
+    """No doubt of the photo puts a mix of 3.8, cheaper or not, before one of 3.2."""
+    pairs = [r for r in FOUND if len(r.paints) == 3][:2]
+    rows = [told_of(pairs[0], 3.8, 1), told_of(pairs[1], 3.2, 5)]
+    found = ranked(rows, WANTED, doubt=3.0)
+    assert [j.recipe.delta_e for j in found.recipes] == [3.2, 3.8]
+    assert found.why_first == "It is the closest: the next is 0.6 further off."
+
+
+def test_a_mix_further_off_goes_first_only_with_its_reason_told() -> None:
+    """Two coats go before four within the doubt, and both counts are said; beyond it not."""
+    one, other = [r for r in FOUND if len(r.paints) == 3][:2]
+    rows = [told_of(one, 0.9, 4), told_of(other, 1.6, 2)]
+    found = ranked(rows, WANTED, doubt=1.0)
+    assert found.recipes[0].recipe is rows[1]
+    assert found.why_first == ("It hides in fewer coats: 2. Mix 2 is 0.7 closer and needs 4.")
+    assert ranked(rows, WANTED, doubt=0.5).recipes[0].recipe is rows[0]
+    dark = [told_of(one, 0.9, None), rows[1]]
+    assert "needs more than 6" in ranked(dark, WANTED, doubt=1.0).why_first
+
+
+def test_nothing_but_paints_and_coats_outweighs_what_is_seen() -> None:
+    """A cheaper mix that is touched less by slips and lights stays behind one visibly closer."""
+    one, other = [r for r in FOUND if len(r.paints) == 3][:2]
+    for rows in ([one, other], [other, one]):
+        closer, further = told_of(rows[0], 0.3, 2), told_of(rows[1], 0.75, 2)
+        assert ranked([further, closer], WANTED, doubt=2.0).recipes[0].recipe is closer
+
+
+def _dominated(mine: Judged, other: Judged) -> bool:
+    if mine.price is None or other.price is None:
+        return False
+    coats = [9 if j.recipe.coats is None else j.recipe.coats for j in (mine, other)]
+    return (
+        mine.recipe.delta_e > other.recipe.delta_e
+        and mine.price > other.price
+        and coats[0] > coats[1]
+        and mine.slip > other.slip
+        and mine.light_change > other.light_change
+    )
+
+
+SURFACES = st.tuples(st.floats(18, 92), st.floats(-45, 50), st.floats(-45, 60))
+SHELVES = st.lists(
+    st.sampled_from(demo_shelf().paints), min_size=3, max_size=9, unique_by=lambda p: p.id
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(SURFACES, SHELVES, st.floats(0, 4), st.sets(st.integers(0, 8), max_size=3))
+def test_none_stands_before_what_is_better_in_everything(
+    lab: tuple[float, float, float], shelf: list[Paint], doubt: float, open_: set[int]
+) -> None:
+    """Nor does one visibly further off, or in a worse class of closeness, without fewer of these.
+
+    For many wanted colours and shelves: fewer paints, more of them open, or fewer coats.
+    """
+    wanted = Lab(*lab)
+    opened = frozenset(shelf[at].id for at in open_ if at < len(shelf))
+    found = ranked(find_recipes(wanted, shelf).recipes, wanted, doubt=doubt, opened=opened)
+    first = found.recipes[0]
+    for at, mine in enumerate(found.recipes):
+        assert not any(_dominated(mine, other) for other in found.recipes[at + 1 :])
+    closest = min(found.recipes, key=lambda j: j.recipe.delta_e)
+    off, least = first.recipe.delta_e, closest.recipe.delta_e
+    if off > least + LEAST_TIE or closeness(off) != closeness(least):
+        assert off <= min(1.8, least + max(doubt, LEAST_TIE))
+        saved = (
+            len(first.recipe.paints) < len(closest.recipe.paints)
+            or first.opened > closest.opened
+            or (first.recipe.coats or 7) < (closest.recipe.coats or 7)
+        )
+        assert saved
+    check_why(found.why_first, found.recipes)
+
+
+def check_why(why: str, order: tuple[Judged, ...]) -> None:
+    """Take the sentence apart, and hold each thing that it says to the recipes."""
+    first = order[0]
+    off = [round(j.recipe.delta_e, 1) for j in order]
+    number = re.search(r"mix (\d)", why, re.IGNORECASE)
+    other = order[int(number[1]) - 1] if number else None
+    gap = re.search(r"(\d+\.\d) (?:closer|further)", why)
+    if why.startswith("It is the closest"):
+        assert off[0] == min(off)
+        if gap:
+            assert float(gap[1]) == pytest.approx(min(off[1:]) - off[0], abs=0.051)
+    elif why.startswith("It is as close as any"):
+        assert first.recipe.delta_e <= min(j.recipe.delta_e for j in order) + LEAST_TIE
+        assert closeness(first.recipe.delta_e) == closeness(min(j.recipe.delta_e for j in order))
+    elif "only" not in why:
+        assert gap
+        assert other is not None
+        assert float(gap[1]) == pytest.approx(off[0] - off[order.index(other)], abs=0.051)
+    if other is None:
+        return
+    claims = {
+        "fewer paints": len(first.recipe.paints) < len(other.recipe.paints),
+        "what is open": first.opened / len(first.recipe.paints)
+        > other.opened / len(other.recipe.paints),
+        "fewer coats": (first.recipe.coats or 7) < (other.recipe.coats or 7),
+        "upset by a slip": first.slip < other.slip,
+        "one light to another": first.light_change < other.light_change,
+        "price is known": first.price is not None and other.price is None,
+        "cheaper": (first.price or 9.0) < (other.price or 0.0),
+    }
+    said = [claim for claim in claims if claim in why]
+    assert said
+    assert all(claims[claim] for claim in said)

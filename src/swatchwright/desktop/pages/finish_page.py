@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.finish import build_up, preview
+from swatchwright.acts.finish_paints import keep_finish
 from swatchwright.acts.finish_values import BuildUp, Look
 from swatchwright.acts.in_light import cloth_in_room
-from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.ways import Way
 from swatchwright.colour.spectrum import Light
@@ -198,14 +198,18 @@ class FinishPage(Page):
         """Keep the layers with the job, if they are others than are kept."""
         self._keep_soon.stop()
         if self.stack != (self._kept if self._sent is None else self._sent):
-            self._sent = self.stack
-            self.desk.keep_part(_PART, self.stack)
+            self._sent = stack = self.stack
+            shelf = self.session.shelf
+            self.desk.edit_job(
+                lambda store, id_: keep_finish(store, id_, stack, shelf),
+                kind=f"Desk.keep_part {_PART}",
+            )
 
     def _keep_behind(self, job: str) -> None:
         """Keep what was just set with the job that has left the bench."""
-        stack = self.stack
+        stack, shelf = self.stack, self.session.shelf
         if self._keep_soon.isActive() and stack != self._kept:
-            keep_behind(self.desk, job, lambda store, id_: keep_document(store, id_, _PART, stack))
+            keep_behind(self.desk, job, lambda store, id_: keep_finish(store, id_, stack, shelf))
 
     def _job_changed(self) -> None:
         """Show what is kept, unless something newer is on its way to be."""

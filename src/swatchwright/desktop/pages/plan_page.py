@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.jobs import Changes, Store
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece_job import FORM_PART, PIECE_PART, PieceForm
 from swatchwright.acts.plan import PlannedWork, plan_for, save_calendar
 from swatchwright.acts.plan_job import (
@@ -199,7 +200,7 @@ class PlanPage(Page):
     # --- elsewhere -------------------------------------------------------------------------------
 
     def _found_elsewhere(self) -> Elsewhere:
-        kept = () if self.desk.job is None else self.desk.job.recipes
+        kept = mixes_in_use(self.desk.job)
         found = self.session.recipes
         first = found.recipes[0].recipe if found is not None and found.recipes else None
         stack = self.desk.part(FINISH_PART, Stack)

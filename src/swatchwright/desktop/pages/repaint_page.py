@@ -215,7 +215,9 @@ class RepaintPage(Page):
         self.clear.setEnabled(bool(plan.marked.strokes))
         self._show_finish(finished=plan.finished)
         mixed = any(choice.kind is not ChoiceKind.PAINT for choice in piece.choices)
+        tried = piece.tried_beside
         lines = "" if mixed or chosen else words.NO_COLOURS
+        lines = words.tried_line(tried) if tried else lines
         self.told.setText(lines)
         self.told.setVisible(bool(lines))
 

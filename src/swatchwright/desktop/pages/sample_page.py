@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
+from swatchwright.acts.sample import Advice
 from swatchwright.acts.sample_judged import How, Judged, judged_by_eye
 from swatchwright.acts.sample_rounds import cloths_apart, kept_as
 from swatchwright.desktop.desk import Desk
@@ -13,12 +14,13 @@ from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.widgets.piece_fields import card, clear, label
+from swatchwright.desktop.widgets.piece_fields import card, label
 from swatchwright.desktop.widgets.sample_eye import SampleEye
 from swatchwright.desktop.widgets.sample_home import SampleHome
 from swatchwright.desktop.widgets.sample_mixed import SampleMixed
 from swatchwright.desktop.widgets.sample_next import SampleNext
 from swatchwright.desktop.widgets.sample_photo import SamplePhotoSide
+from swatchwright.desktop.widgets.sample_rounds import SampleRounds
 from swatchwright.desktop.widgets.sample_told import SampleTold
 from swatchwright.desktop.widgets.shelf_bits import button, scrolled
 from swatchwright.desktop.words import sample as words
@@ -43,7 +45,7 @@ class SamplePage(Page):
         self.told = SampleTold()
         self.next = SampleNext()
         self.home = SampleHome()
-        self.rounds = QVBoxLayout()
+        self.rounds = SampleRounds()
         self.fan = button(words.FAN, self._show_fan)
         self.stripes = button(
             words.FIND_STRIPES, self._find_stripes, "little", tip=words.FIND_STRIPES_TIP
@@ -120,7 +122,7 @@ class SamplePage(Page):
         rows = QVBoxLayout(part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.addWidget(self.home)
-        rows.addLayout(self.rounds)
+        rows.addWidget(self.rounds)
         buttons = QHBoxLayout()
         for one in (self.back, self.teach, self.anew):
             buttons.addWidget(one)
@@ -132,7 +134,9 @@ class SamplePage(Page):
         self.photo_side.judged.connect(self._take)
         self.eye.said.connect(self._said)
         self.told.keep.connect(self._keep)
+        self.rounds.take.connect(self.samples.take)
         self.next.pot_changed.connect(self.samples.set_pot)
+        self.next.take.connect(self._take_mix)
         self.samples.changed.connect(self._show)
         self.samples.advised.connect(self._show_advice)
         self.session.recipes_changed.connect(self._show)
@@ -141,6 +145,7 @@ class SamplePage(Page):
     def arrive(self) -> None:
         """Show the mixes there are by now."""
         self._show()
+        self._show_next()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what is marked when the page goes out of view."""
@@ -155,6 +160,7 @@ class SamplePage(Page):
             self._live = None
         self._job = job
         self._show()
+        self._show_next()
 
     # --- acts ------------------------------------------------------------------------------------
 
@@ -201,6 +207,11 @@ class SamplePage(Page):
             shot = self.photo_side.shot if self._live.how is How.PHOTO else None
             self.samples.keep(mixed, self._live, shot)
 
+    def _take_mix(self, added: bool) -> None:  # noqa: FBT001 - a signal has no names
+        advice = self.samples.advice
+        if advice is not None:
+            self.samples.take(self._number(advice), added=added)
+
     def _find_stripes(self) -> None:
         self.samples.find_stripes(self.mixed.mixed())
 
@@ -224,15 +235,15 @@ class SamplePage(Page):
         for one in (self.back, self.teach, self.anew):
             one.setEnabled(there)
         self.home.setVisible(there)
-        clear(self.rounds)
-        if loop is None or not loop.rounds:
-            self.rounds.addWidget(label(words.NO_ROUNDS, "quiet"))
-            return
-        self.home.show_loop(loop)
-        for number, kept in enumerate(loop.rounds, start=1):
-            self.rounds.addWidget(label(words.round_line(number, kept, self.session.shelf)))
-        if all(kept.kept for kept in loop.rounds):
-            self.rounds.addWidget(label(words.TAUGHT, "quiet"))
+        if loop is not None and loop.rounds:
+            self.home.show_loop(loop)
+        samples = self.samples
+        self.rounds.show_loop(
+            *(loop, self.session.shelf),
+            zone=samples.zone,
+            taken=samples.taken,
+            taught=samples.taught,
+        )
 
     def _show_mixed(self, number: int) -> None:
         """Keep a sample's own mix beside it; for the next one offer what it may be of."""
@@ -247,7 +258,7 @@ class SamplePage(Page):
 
     def _show_advice(self) -> None:
         samples = self.samples
-        self.next.show_advice(samples.advice, samples.trouble, self.session.shelf)
+        self._show_next()
         self._show_mixed(self._kept_number())
         told = words.stripes_text(samples.stripes, self.session.shelf)
         self.stripes_told.setText(told)
@@ -256,6 +267,23 @@ class SamplePage(Page):
             # What was asked for may lie below; the lines have their places a moment later.
             self._asked = False
             QTimer.singleShot(0, self, self._scroll_to_next)
+
+    def _show_next(self) -> None:
+        samples = self.samples
+        advice, taken = samples.advice, samples.taken
+        which = None
+        if advice is not None and taken is not None and taken.number == self._number(advice):
+            which = taken.added
+        self.next.show_advice(
+            advice, samples.trouble, self.session.shelf, zone=samples.zone, taken=which
+        )
+
+    def _number(self, advice: Advice) -> int:
+        """Give the number of the sample that an advice is about."""
+        loop = self.samples.loop
+        rounds = () if loop is None else loop.rounds
+        same = (n for n, one in reversed(list(enumerate(rounds, 1))) if one.same_as(advice.last))
+        return next(same, len(rounds))
 
     def _scroll_to_next(self) -> None:
         """Bring what to do to the top, under its heading."""

@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QTableView, QWidget
 
 from swatchwright.acts.piece_job import PieceForm
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.amounts_price import AmountsPrice
 from swatchwright.desktop.widgets.piece_fields import card, label
@@ -67,7 +68,8 @@ class AmountsPanel(QWidget):
         table.setTabKeyNavigation(False)
         table.setWordWrap(False)
         table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
+        rows = table.verticalHeader()
+        follow_letters(table, lambda: rows.setDefaultSectionSize(grown(_ROW_HEIGHT)))
         head = table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)

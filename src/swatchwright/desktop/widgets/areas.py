@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
@@ -10,23 +10,41 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPlainTextEdit,
     QScrollArea,
+    QStyle,
     QWidget,
 )
 
 __all__ = ["ScrollArea"]
 
+_OFF = Qt.ScrollBarPolicy.ScrollBarAlwaysOff
 _TYPED_INTO = (QLineEdit, QAbstractSpinBox, QPlainTextEdit)
 
 
 class ScrollArea(QScrollArea):
     """Shows its frame to those who came with the Tab key and scroll it by arrows.
 
-    A click beside all fields ends typing, as it does where a click gives the focus.
+    A click beside all fields ends typing, as it does where a click gives the focus. Without a bar
+    below, it needs the width of what is in it: there is no other way to see all of that.
     """
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+
+    def minimumSizeHint(self) -> QSize:
+        """Need the width of what is in it, where no bar would bring the rest into view."""
+        least, inside = super().minimumSizeHint(), self.widget()
+        if inside is None or self.horizontalScrollBarPolicy() != _OFF:
+            return least
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        wide = inside.minimumSizeHint().width() + bar + 2 * self.frameWidth()
+        return QSize(max(least.width(), wide), least.height())
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Need another width when what is in it does."""
+        if event.type() == QEvent.Type.LayoutRequest and watched is self.widget():
+            self.updateGeometry()
+        return super().eventFilter(watched, event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Be done with the field that was typed into."""

@@ -1,51 +1,91 @@
-"""The room the bench lies in: all of it in view where it fits, and scrolled where it does not."""
+"""The room the pages lie in: a page is in view where it fits, and scrolled where it does not."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtWidgets import QFrame, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QStackedWidget, QStyle, QWidget
 
 from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.words import bench as words
 
-__all__ = ["BenchArea"]
+__all__ = ["BenchArea", "PageStack", "RailArea"]
+
+_LEAST = QSize(640, 420)
+"""Pixels of a page that are always in view."""
+
+
+class PageStack(QStackedWidget):
+    """Needs what the page in view needs; the others may be laid out for other letters still."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.currentChanged.connect(self.updateGeometry)
+
+    def minimumSizeHint(self) -> QSize:
+        """Need as much as the page in view."""
+        page = self.currentWidget()
+        return QSize() if page is None else page.minimumSizeHint()
 
 
 class BenchArea(ScrollArea):
-    """Asks for the room that the bench needs, but for no more than the screen has.
+    """Lets a page be larger than the window: with the largest letters on a small screen it is.
 
-    With the largest letters on a small screen there is not enough: then it is scrolled, rather than
-    anything cut, as WCAG 2.2, 1.4.4 asks [WCAG22].
+    Then it is scrolled, rather than anything cut, as WCAG 2.2, 1.4.4 asks [WCAG22].
     """
 
-    def __init__(self, bench: QWidget, parent: QWidget | None = None) -> None:
+    def __init__(self, pages: PageStack, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
-        self.setWidget(bench)
+        self.setWidget(pages)
         self.setAccessibleName(words.BENCH)
-        for bar in (self.horizontalScrollBar(), self.verticalScrollBar()):
+        for bar in self.bars():
             bar.rangeChanged.connect(self._take_keys)
         self._take_keys()
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Ask for another room when the bench needs another: a scroll area would not."""
-        if event.type() == QEvent.Type.LayoutRequest and watched is self.widget():
-            self.updateGeometry()
-        return super().eventFilter(watched, event)
-
-    def minimumSizeHint(self) -> QSize:
-        """Ask for what the bench needs, as far as the screen has it."""
-        return self.needs().boundedTo(self.screen().availableSize())
+    def bars(self) -> tuple[QScrollBar, QScrollBar]:
+        """Give its scroll bars."""
+        return self.horizontalScrollBar(), self.verticalScrollBar()
 
     def needs(self) -> QSize:
-        """Give the size, in pixels, at which all of the bench is in view."""
-        bench = self.widget()
-        return QSize() if bench is None else bench.minimumSizeHint()
+        """Give the size, in pixels, at which all of the page in view is seen."""
+        pages = self.widget()
+        return QSize() if pages is None else pages.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for a part of it: a window is never made larger than the screen by its letters."""
+        return self.needs().boundedTo(_LEAST)
 
     def _take_keys(self) -> None:
         """Be gone to by the Tab key only where there is something to scroll by arrows."""
-        bars = (self.horizontalScrollBar(), self.verticalScrollBar())
-        scrolls = any(bar.maximum() > 0 for bar in bars)
+        scrolls = any(bar.maximum() > 0 for bar in self.bars())
         policy = Qt.FocusPolicy
         self.setFocusPolicy(policy.TabFocus if scrolls else policy.NoFocus)
+
+
+class RailArea(QScrollArea):
+    """Keeps the rail as wide as it is, and scrolls it where the window is too low for all of it."""
+
+    def __init__(self, rail: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setWidgetResizable(True)
+        self.setWidget(rail)
+        rail.installEventFilter(self)
+        self.verticalScrollBar().rangeChanged.connect(self._widen)
+        self._widen()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follow the rail's width, which its letters change."""
+        if watched is self.widget() and event.type() == QEvent.Type.Resize:
+            self._widen()
+        return super().eventFilter(watched, event)
+
+    def _widen(self) -> None:
+        rail = self.widget()
+        if rail is None:
+            return
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        self.setFixedWidth(rail.maximumWidth() + bar * (self.verticalScrollBar().maximum() > 0))

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.card_photo import CardColour, read_card
 from swatchwright.acts.colours import balance_photo, open_photo
-from swatchwright.acts.last_bench import Stamp, stamp_of
+from swatchwright.acts.file_stamp import Stamp, stamp_of
 from swatchwright.acts.last_sitting import SittingPhoto
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.files import ask_open

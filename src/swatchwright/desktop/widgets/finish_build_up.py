@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.finish_values import BuildUp
+from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
@@ -83,6 +84,8 @@ class BuildUpPicture(QWidget):
         self.hint.setObjectName("small")
         self._row = QHBoxLayout()
         self._row.setSpacing(0)
+        self._light: Light | None = Light.D65
+        self._number = 0
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self.passes_chosen)
         rows = QVBoxLayout(self)
@@ -107,7 +110,6 @@ class BuildUpPicture(QWidget):
         if built is None:
             self.heading.setText(words.NOT_BUILT)
             return
-        self.heading.setText(words.builds_up(number))
         for one in built.passes:
             told = words.pass_told(one.count, one.dry)
             field = PassField(str(one.count), told, (one.flat, one.dry, one.grain))
@@ -115,8 +117,16 @@ class BuildUpPicture(QWidget):
             self._group.addButton(field, one.count)
             self._row.addWidget(field, 1)
         self._row.addWidget(_end(built.tends_to), 2)
+        self._number = number
+        self.see(self._light)
         if focused is not None and focused < len(self.fields()):
             self.fields()[focused].setFocus()
+
+    def see(self, light: Light | None) -> None:
+        """Say that it is shown dry in daylight, while all else is seen otherwise; wet if None."""
+        self._light = light
+        if self.fields():
+            self.heading.setText(words.builds_up(self._number, light))
 
     def _clear(self) -> None:
         while self._row.count():

@@ -100,6 +100,7 @@ class FinishLayers(QWidget):
         lights = tuple(self.lights)
         self._light = lights[place] if place < len(lights) else None
         self.steps.see(self._light)
+        self.build_up.see(self._light)
         self._tell()
 
     def _show_figures(self, on: bool) -> None:  # noqa: FBT001 - as Qt tells it

@@ -9,6 +9,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.doubt import give_or_take
 from swatchwright.desktop.look import ink_on, write_on
@@ -51,7 +52,9 @@ class FinishMix:
 
 def mixes_to_finish(session: Session, job: Job | None) -> tuple[FinishMix, ...]:
     """Give the chosen mixes of the job, the one chosen last first, then the others found."""
-    kept = () if job is None else tuple(r for r in reversed(job.recipes) if r.chosen)
+    zones = {recipe.zone for recipe in mixes_in_use(job)}
+    recipes = () if job is None else job.recipes
+    kept = tuple(r for r in reversed(recipes) if r.chosen and r.zone in zones)
     mixes = [_chosen(recipe, _wanted(job, recipe)) for recipe in kept]
     found = session.recipes
     if found is not None:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.batch_offer import offered_volume
 from swatchwright.acts.batches import make_batch, take_back_batch
 from swatchwright.acts.jobs import Changes
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
@@ -93,7 +94,7 @@ class JobBatches(QWidget):
             self.warned.hide()
             self.note.clear()
             self._typed = False
-        zones = [wanted.zone for wanted in job.wanted if job.chosen(wanted.zone) is not None]
+        zones = [recipe.zone for recipe in mixes_in_use(job)]
         self._show_zones(zones)
         self._tools.setVisible(bool(zones))
         if before is None or before.id != job.id or before.batches != job.batches:

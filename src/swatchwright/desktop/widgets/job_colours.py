@@ -13,8 +13,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.batches import what_has_changed
-from swatchwright.acts.job_bench import settings_of
+from swatchwright.acts.batches import take_off_mix, what_has_changed
+from swatchwright.acts.job_bench import volume_kept
+from swatchwright.acts.mixes_in_use import stood_down
 from swatchwright.acts.sample_tried import tried_line
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop.desk import Desk
@@ -54,9 +55,10 @@ class JobColours(QWidget):
     def show_job(self, job: Job) -> None:
         """Show the colours of a job; rows are made anew only where something is new."""
         chosen = {wanted.zone: job.chosen(wanted.zone) for wanted in job.wanted}
-        volume = settings_of(job).volume
+        volumes = {wanted.zone: volume_kept(job, wanted.zone) for wanted in job.wanted}
+        unused = stood_down(job)
         tried = {zone: _tried(job, recipe) for zone, recipe in chosen.items()}
-        new = (job.id, job.wanted, tuple(chosen.items()), volume, tuple(tried.items()))
+        new = (job.id, job.wanted, tuple(chosen.items()), volumes, unused, tuple(tried.items()))
         if new == self._shown:
             return
         self._shown = new
@@ -64,7 +66,10 @@ class JobColours(QWidget):
             row.hide()
             row.deleteLater()
         self.zones = {
-            w.zone: ZoneRow(self._desk, w, chosen[w.zone], volume, tried[w.zone])
+            w.zone: ZoneRow(
+                *(self._desk, w, chosen[w.zone], volumes[w.zone], tried[w.zone]),
+                used=unused is None or unused != chosen[w.zone],
+            )
             for w in job.wanted
         }
         for row in self.zones.values():
@@ -95,20 +100,21 @@ class ZoneRow(QFrame):
         recipe: KeptRecipe | None,
         volume: float,
         tried: str = "",
+        *,
+        used: bool = True,
     ) -> None:
         super().__init__()
-        self._tried = tried
+        self._tried, self._used = tried, used
         self._desk, self._wanted, self._recipe, self._volume = desk, wanted, recipe, volume
         self.field = self._touching()
         self.changed = QLabel()
         self.changed.setObjectName("warn")
         self.changed.setWordWrap(True)
         self.changed.hide()
-        self.mixes = QPushButton(words.SHOW_MIXES)
-        self.mixes.setObjectName("little")
-        self.mixes.setToolTip(words.SHOW_MIXES_TIP)
-        self.mixes.setAccessibleName(words.mixes_name(wanted.zone))
+        self.mixes = _button(words.SHOW_MIXES, words.SHOW_MIXES_TIP, words.mixes_name(wanted.zone))
         self.mixes.clicked.connect(self._show_mixes)
+        self.off = _button(words.TAKE_OFF, words.TAKE_OFF_TIP, words.take_off_name(wanted.zone))
+        self.off.clicked.connect(self._take_off)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(14)
@@ -132,6 +138,7 @@ class ZoneRow(QFrame):
         head = QHBoxLayout()
         head.addWidget(_label(zone_heading(self._wanted.zone), "strong"), 1)
         head.addWidget(self.mixes)
+        head.addWidget(self.off)
         rows.addLayout(head)
         rows.addWidget(_label(colour_name(self._wanted.colour.lab), "quiet"))
         if self._recipe is None:
@@ -139,12 +146,14 @@ class ZoneRow(QFrame):
         else:
             rows.addLayout(_parts(self._recipe, self._volume))
             for told in (
-                words.measured_for(self._recipe, self._volume),
-                words.recipe_closeness(self._recipe),
+                words.measured_for(self._recipe, self._volume) or words.kept_for(self._volume),
+                # What was tried tells more than what was computed before, and may say otherwise.
+                "" if self._tried else words.recipe_closeness(self._recipe),
                 self._tried or words.UNTRIED,
             ):
-                if told:
-                    rows.addWidget(_label(told, "quiet"))
+                rows.addWidget(_label(told, "quiet"))
+            if not self._used:
+                rows.addWidget(_label(words.NOT_IN_USE))
         rows.addWidget(self.changed)
         rows.addStretch(1)
         return rows
@@ -162,6 +171,18 @@ class ZoneRow(QFrame):
     def _show_mixes(self) -> None:
         self._desk.colour_wanted.emit(self._wanted.zone)
         self._desk.page_wanted.emit("colour")
+
+    def _take_off(self) -> None:
+        zone = self._wanted.zone
+        self._desk.edit_job(lambda store, id_: take_off_mix(store, id_, zone))
+
+
+def _button(text: str, tip: str, name: str) -> QPushButton:
+    button = QPushButton(text)
+    button.setObjectName("little")
+    button.setToolTip(tip)
+    button.setAccessibleName(name)
+    return button
 
 
 def _parts(recipe: KeptRecipe, volume: float) -> QGridLayout:

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QWidget
 
+from swatchwright.acts.keep_zone import free_zone, replaced_in
+from swatchwright.acts.sample_tried import taken_for
+from swatchwright.colour.names import colour_name
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.words import keeping as words
+from swatchwright.values import Lab
 
 __all__ = ["KeepBar"]
 
@@ -17,10 +21,13 @@ class KeepBar(QWidget):
     def __init__(self, keeping: Keeping, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._keeping = keeping
+        self._seen: tuple[str, Lab] | None = None
+        self._moved: tuple[str, str, Lab] | None = None
+        self._hers = False
         self.zone = ChoiceField()
         self.zone.setAccessibleName(words.KEEP_FOR)
         self.zone.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-        self.zone.activated.connect(lambda place: keeping.set_zone(self.zone.itemData(place)))
+        self.zone.activated.connect(self._choose)
         self._for = QLabel(words.KEEP_FOR)
         self._for.setBuddy(self.zone)
         self.told = QLabel()
@@ -39,6 +46,7 @@ class KeepBar(QWidget):
         """Show the zones and what is kept for the one that is chosen, if mixes are there."""
         keeping = self._keeping
         zones = keeping.zones()
+        self._follow_colour(zones)
         if [self.zone.itemData(i) for i in range(self.zone.count())] != list(zones):
             self.zone.clear()
             for zone in zones:
@@ -46,7 +54,53 @@ class KeepBar(QWidget):
         self.zone.setCurrentIndex(max(0, self.zone.findData(keeping.zone)))
         for widget in (self._for, self.zone):
             widget.setVisible(len(zones) > 1)
-        otherwise = keeping.kept_otherwise()
-        told = words.kept_line(keeping.kept_number(), keeping.zone, otherwise=otherwise)
-        self.told.setText(told)
-        self.setVisible(there and (bool(told) or len(zones) > 1))
+        # Always one line: buttons that moved once a mix is kept would be missed by the next press.
+        self.told.setText(self._told() or words.NOTHING_KEPT)
+        self.setVisible(there)
+
+    def _told(self) -> str:
+        """Say what is kept for the zone, or what keeping a mix now would replace."""
+        keeping, number = self._keeping, self._keeping.kept_number()
+        job, found = keeping.desk.job, keeping.session.recipes
+        if found is not None and number is None:
+            replaced = replaced_in(job, keeping.zone, found.wanted.lab)
+            if replaced is not None:
+                return words.replaces_line(colour_name(replaced), keeping.zone)
+        taken = taken_for(job, keeping.zone)
+        if taken is not None:
+            return words.kept_from_sample(taken.number, taken.zone, added=taken.added)
+        return words.kept_line(number, keeping.zone, otherwise=keeping.kept_otherwise())
+
+    def _choose(self, place: int) -> None:
+        """Take the zone that she chose: it stays, also for a colour that is still being read."""
+        session = self._keeping.session
+        found, coming = session.recipes, session.coming
+        self._hers = found is None or coming is None or coming != found.wanted
+        self._moved = None
+        self._keeping.set_zone(self.zone.itemData(place))
+
+    def _follow_colour(self, zones: tuple[str, ...]) -> None:
+        """Offer a zone without a colour to another colour than the one that is kept already.
+
+        Only once, when there are mixes for another colour within one job; and when the colour of
+        before is wanted again, as by undo, its zone comes back.
+        """
+        keeping, found = self._keeping, self._keeping.session.recipes
+        job = keeping.desk.job
+        if found is None or job is None:
+            return
+        before, now = self._seen, (job.id, found.wanted.lab)
+        self._seen = now
+        hers = self._hers
+        if keeping.session.coming == found.wanted:
+            self._hers = False
+        if hers or before is None or before[0] != job.id or before == now:
+            return
+        moved, self._moved = self._moved, None
+        if moved is not None and (moved[1], moved[2]) == (keeping.zone, found.wanted.lab):
+            keeping.stand_at(moved[0])
+            return
+        free = free_zone(job, zones, keeping.zone, found.wanted.lab)
+        if free != keeping.zone:
+            self._moved = (keeping.zone, free, before[1])
+            keeping.stand_at(free)

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.parts import faces_in, with_faces, with_part, without_part
 from swatchwright.acts.piece import SizedPiece
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label
 from swatchwright.desktop.widgets.piece_parts import PartsModel
@@ -81,7 +82,8 @@ class PartsPanel(QWidget):
         table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
         table.setTabKeyNavigation(False)
         table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
+        rows = table.verticalHeader()
+        follow_letters(table, lambda: rows.setDefaultSectionSize(grown(_ROW_HEIGHT)))
         head = table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(7, QHeaderView.ResizeMode.Stretch)

@@ -12,7 +12,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.sample import SAMPLE_VOLUME, Advice, NextMix
+from swatchwright.acts.sample_taken import same_mix
 from swatchwright.desktop.sample_desk import Mixed
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label, number
@@ -20,7 +22,10 @@ from swatchwright.desktop.words import sample as words
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.shelf.jobs import Job
 
-__all__ = ["SampleMixed"]
+__all__ = ["MOST_LINES", "SampleMixed"]
+
+MOST_LINES = 10
+"""Mixes to choose from: what is to be brushed now, then what is kept, then the others."""
 
 
 class SampleMixed(QWidget):
@@ -82,8 +87,11 @@ class SampleMixed(QWidget):
         likely = [_beside(stripes), _after(advice)] if beside else [_after(advice)]
         others = [] if beside else _beside(stripes)
         first = [offer for offers in likely for offer in offers]
-        offers = [*self._hold, *first, *_kept(job), *self._on_bench(), *others]
-        offers = [o for o in offers if self._on_shelf(o[1])]
+        # The stripes stand after the mix that they are to be brushed beside.
+        bench, kept = self._on_bench(), _kept(job)
+        now = first or kept[:1] or bench[:1]
+        offers = [*self._hold, *now, *kept, *others, *bench]
+        offers = _without_likes([o for o in offers if self._on_shelf(o[1])])[:MOST_LINES]
         if offers == self._offers:
             self._enable()
             return
@@ -149,6 +157,15 @@ class SampleMixed(QWidget):
         return tuple((i, field.value()) for i, field in self.amounts.items() if field.value() > 0)
 
 
+def _without_likes(offers: list[tuple[str, Mixed]]) -> list[tuple[str, Mixed]]:
+    """Leave out what is of the same proportions as something before it."""
+    found: list[tuple[str, Mixed]] = []
+    for told, mixed in offers:
+        if not any(same_mix(mixed, there) for _, there in found):
+            found.append((told, mixed))
+    return found
+
+
 def _after(advice: Advice | None) -> list[tuple[str, Mixed]]:
     """Offer what was proposed last, the likelier first."""
     if advice is None or advice.stop is not None:
@@ -175,10 +192,8 @@ def _beside(
 
 def _kept(job: Job | None) -> list[tuple[str, Mixed]]:
     """Offer the mixes that are kept with the job."""
-    if job is None:
-        return []
     made = []
-    for recipe in (r for r in job.recipes if r.chosen):
+    for recipe in mixes_in_use(job):
         ml = rounded_amounts([paint.share for paint in recipe.paints], SAMPLE_VOLUME)
         ids = [paint.paint for paint in recipe.paints]
         told = words.kept_name(recipe.zone, [paint.name for paint in recipe.paints])

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.acts.sample import Advice, expected_beside
 from swatchwright.desktop.widgets.piece_fields import clear, label, number
 from swatchwright.desktop.widgets.sample_field import SampleField
+from swatchwright.desktop.widgets.shelf_bits import button
 from swatchwright.desktop.words import sample as words
 from swatchwright.errors import MendableError
 from swatchwright.mixing.remix import Outlook
@@ -26,9 +27,12 @@ class SampleNext(QWidget):
     -------
     pot_changed(float, float)
         Another pot, or another room in it, is meant, ml.
+    take(bool)
+        The sample is right: its mix is that of the zone. True for the pot with what was added.
     """
 
     pot_changed = Signal(float, float)
+    take = Signal(bool)
 
     def __init__(self) -> None:
         super().__init__()
@@ -56,6 +60,9 @@ class SampleNext(QWidget):
         rows.addLayout(self._told)
         self.lines: list[str] = []
         self.fields: list[SampleField] = []
+        self.takes: dict[bool, QPushButton] = {}
+        self._zone = ""
+        self._taken: bool | None = None
 
     def _changed(self) -> None:
         if self.tub.value() < self.pot.value():
@@ -64,19 +71,32 @@ class SampleNext(QWidget):
         self.pot_changed.emit(self.pot.value(), self.tub.value())
 
     def show_advice(
-        self, advice: Advice | None, trouble: MendableError | None, shelf: Shelf
+        self,
+        advice: Advice | None,
+        trouble: MendableError | None,
+        shelf: Shelf,
+        *,
+        zone: str,
+        taken: bool | None = None,
     ) -> None:
-        """Show what to do."""
+        """Show what to do.
+
+        `zone` is what its mix may be taken for; `taken` whether it is: with what was added to the
+        pot, as it is, or not at all (None).
+        """
         clear(self._told)
-        self.lines, self.fields = [], []
+        self.lines, self.fields, self.takes = [], [], {}
+        self._zone, self._taken = zone, taken
         self._pots.setVisible((advice is None and trouble is not None) or _going_on(advice))
         if trouble is not None:
             self._say(f"{trouble.what} {trouble.mend}", "warn")
         elif advice is None:
             self._say(words.NO_ADVICE, "quiet")
         elif advice.stop is not None:
-            self._say(words.DONE[advice.stop], "big")
-            self._say(words.DONE_MORE[advice.stop], "quiet")
+            done, more = words.done_lines(advice)
+            self._say(done, "big")
+            self._say(more, "quiet")
+            self._offer("main")
         else:
             self._show_pot(advice)
             self._show_adding(advice, shelf)
@@ -95,6 +115,7 @@ class SampleNext(QWidget):
             self._say(words.MISREAD_ADVICE, "warn")
         if advice.accepted:
             self._say(words.MOST_ACCEPT)
+            self._offer("little")
         if advice.unsure:
             self._say(words.UNSURE)
         if advice.better_fresh:
@@ -116,12 +137,17 @@ class SampleNext(QWidget):
         for line in words.add_lines(advice):
             self._say(line, name)
         self._say(words.pot_after(advice), "quiet")
+        if advice.additions.steps:
+            self._offer("little", added=True)
 
     def _show_fresh(self, advice: Advice, shelf: Shelf, name: str) -> None:
         self._show_fields(advice, words.FIELD_FRESH, advice.fresh.outlook)
         for line in words.fresh_lines(advice):
             self._say(line, name)
         self._say(words.fresh_after(advice), "quiet")
+        wider = words.wider_line(advice, shelf)
+        if wider:
+            self._say(wider, "quiet")
         if advice.beside:
             self._say(words.BESIDE, "quiet")
             for mix in advice.beside:
@@ -139,6 +165,16 @@ class SampleNext(QWidget):
         field.show_colours(fields, words.fields_name(word, then.usual))
         self.fields.append(field)
         self._told.addWidget(field)
+
+    def _offer(self, name: str, *, added: bool = False) -> None:
+        """Offer to take the sample's mix, or the pot with what was added, or say that it is."""
+        if self._taken is added:
+            self._say(words.is_mix_for(self._zone), "strong")
+            return
+        told = words.pot_for(self._zone) if added else words.take_for(self._zone)
+        made = button(told, lambda: self.take.emit(added), name, tip=words.TAKE_TIP)
+        self.takes[added] = made
+        self._told.addWidget(made, 0, Qt.AlignmentFlag.AlignLeft)
 
     def _say(self, text: str, name: str = "") -> None:
         self.lines.append(text)

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.shelf_view import PaintLine
+from swatchwright.desktop.letters import follow_letters, grown, growth
 from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
@@ -26,6 +27,7 @@ __all__ = ["ShelfModel", "ShelfTable"]
 
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
+_LARGE = 1.15
 _ROW_HEIGHT, _COLOUR_WIDTH = 46, 92
 _USE, _COLOUR, _NAME, _PRICE = 0, 1, 2, 7
 
@@ -197,7 +199,6 @@ class ShelfTable(QTableView):
         self.setItemDelegateForColumn(_COLOUR, _Fields(self))
         self.setWordWrap(True)
         self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(_ROW_HEIGHT)
         head = self.horizontalHeader()
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         head.setHighlightSections(False)
@@ -205,9 +206,18 @@ class ShelfTable(QTableView):
         head.setAccessibleName(", ".join(filter(None, words.COLUMNS)))
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(_COLOUR, QHeaderView.ResizeMode.Fixed)
-        head.setSectionResizeMode(_NAME, QHeaderView.ResizeMode.Stretch)
         self.setColumnWidth(_COLOUR, _COLOUR_WIDTH)
+        follow_letters(self, self._grow)
         self.selectionModel().currentRowChanged.connect(self._current)
+
+    def _grow(self) -> None:
+        """Have rows for the letters in use; where these are large, names are told on one line."""
+        self.verticalHeader().setDefaultSectionSize(grown(_ROW_HEIGHT))
+        mode = QHeaderView.ResizeMode
+        large = growth() > _LARGE
+        self.horizontalHeader().setSectionResizeMode(
+            _NAME, mode.ResizeToContents if large else mode.Stretch
+        )
 
     def choose(self, id_: str) -> None:
         """Show a paint large."""

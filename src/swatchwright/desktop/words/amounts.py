@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 from decimal import Decimal
 
 from swatchwright.acts.amounts_products import Over
+from swatchwright.acts.amounts_whole import made_up, poured
 from swatchwright.acts.piece_follow import ground_on
 from swatchwright.language import figure, listed, say, say_count, say_in
 from swatchwright.language.money import money_in_use, priced
@@ -148,21 +149,26 @@ def big_amount(ml: float) -> str:
 
 def why_line(batch: Batch) -> str:
     """Say what a batch is made up of."""
-    told = [say("{ml:.0f} to put on", ml=batch.need_ml)]
+    parts = made_up(batch)
+    told = [say("{ml:.0f} to put on", ml=parts.need)]
     if batch.sample_ml:
-        told.append(say("{ml:.0f} for a sample", ml=batch.sample_ml))
+        told.append(say("{ml:.0f} for a sample", ml=parts.sample))
     if batch.touch_up_ml:
-        told.append(say("{ml:.0f} to touch up", ml=batch.touch_up_ml))
-    if batch.rounding_ml >= 0.5:
-        told.append(say("{ml:.0f} to round up", ml=batch.rounding_ml))
+        told.append(say("{ml:.0f} to touch up", ml=parts.touch_up))
+    if parts.rounding:
+        told.append(say("{ml:.0f} to round up", ml=parts.rounding))
     return ", ".join(told)
 
 
 def pours(batch: Batch, names: dict[str, str]) -> tuple[tuple[str, str], ...]:
     """Give amount and name of what a batch is poured from."""
-    rows = [(f"{paint.ml:.0f} ml", names.get(paint.id, paint.id)) for paint in batch.paints]
-    if batch.thinner_ml >= 0.5:
-        rows.append((f"{batch.thinner_ml:.0f} ml", say("water or thinner")))
+    *amounts, thinner = poured(batch)
+    rows = [
+        (f"{ml:.0f} ml", names.get(paint.id, paint.id))
+        for paint, ml in zip(batch.paints, amounts, strict=True)
+    ]
+    if thinner:
+        rows.append((f"{thinner:.0f} ml", say("water or thinner")))
     return tuple(rows)
 
 

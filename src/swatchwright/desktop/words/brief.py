@@ -117,6 +117,13 @@ TO_COLOUR_PAGE = say("To the Colour page")
 WANTED = say("wanted")
 SHOW_MIXES = say("Its mixes")
 SHOW_MIXES_TIP = say("Show the mixes for this colour on the Colour page")
+TAKE_OFF = say("Take off")
+TAKE_OFF_TIP = say(
+    "Take this colour and its mixes off the job; its batches stay, and Undo brings it back"
+)
+NOT_IN_USE = say(
+    "Each part of the piece has a mix of its own now: nothing is mixed or bought for this one."
+)
 NOT_CHOSEN = say("No mix is chosen for it yet.")
 UNTRIED = say("No sample of it has been tried yet.")
 BATCHES = say("Batches")
@@ -243,15 +250,21 @@ def photo_told(photo: KeptPhoto, place: int, count: int) -> str:
 
 def recipe_rows(recipe: KeptRecipe, volume: float) -> list[tuple[str, str]]:
     """Give the parts and the name of each paint; of too many to count the ml of a volume, ml."""
-    if can_be_counted([paint.parts for paint in recipe.paints]):
+    if _counted(recipe):
         return [(parts_of(paint.parts), paint.name) for paint in recipe.paints]
     amounts = rounded_amounts([paint.share for paint in recipe.paints], volume)
     return [(ml(amount), paint.name) for amount, paint in zip(amounts, recipe.paints, strict=True)]
 
 
+def _counted(recipe: KeptRecipe) -> bool:
+    """Tell whether a recipe is told in parts."""
+    paints = recipe.paints
+    return can_be_counted([paint.parts for paint in paints], [paint.share for paint in paints])
+
+
 def measured_for(recipe: KeptRecipe, volume: float) -> str:
     """Say for how much the ml of a recipe are told; empty where it is told in parts."""
-    if can_be_counted([paint.parts for paint in recipe.paints]):
+    if _counted(recipe):
         return ""
     return say("for {amount} of the mix", amount=ml(volume))
 
@@ -259,6 +272,11 @@ def measured_for(recipe: KeptRecipe, volume: float) -> str:
 def parts_of(count: int) -> str:
     """Say how many parts."""
     return say_count("{count} part", "{count} parts", count)
+
+
+def kept_for(volume: float) -> str:
+    """Say how much of a mix was to be mixed when its colour was kept."""
+    return say("Kept for {amount}", amount=ml(volume))
 
 
 def recipe_closeness(recipe: KeptRecipe) -> str:
@@ -271,6 +289,11 @@ def recipe_closeness(recipe: KeptRecipe) -> str:
 def mixes_name(zone: str) -> str:
     """Say for a screen reader whose mixes a button shows."""
     return say("Its mixes for {zone}", zone=zone_name(zone))
+
+
+def take_off_name(zone: str) -> str:
+    """Say for a screen reader whose colour and mixes are taken off."""
+    return say("Take off the colour and the mixes for {zone}", zone=zone_name(zone))
 
 
 def batch_head(batch: Batch) -> str:

@@ -9,8 +9,9 @@ from swatchwright.acts.finish_values import StepLook
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, say, say_count, say_in
+from swatchwright.language import say, say_count, say_in
 from swatchwright.paint.layers import LayerKind, Sheen
+from swatchwright.paint.wiped import SHARES_LEFT, share_left
 from swatchwright.values import Lab
 
 HEADING = say("Washes and finishes")
@@ -64,15 +65,7 @@ THINNER = {
 }
 
 USUAL = say("as usual")
-LEFT_WORDS = (
-    (0.02, say("next to nothing")),
-    (0.1, say("a tenth")),
-    (0.2, say("a fifth")),
-    (1 / 3, say("a third")),
-    (0.5, say("half")),
-    (0.75, say("three quarters")),
-    (1.0, say("all, not wiped")),
-)
+LEFT_WORDS = tuple((share, say(told)) for share, told in SHARES_LEFT)
 AMBER_WORDS: tuple[tuple[float | None, str], ...] = (
     (None, USUAL),
     (0.0, say("colourless")),
@@ -95,9 +88,13 @@ TRY_IT = say(
 )
 
 
-def builds_up(number: int) -> str:
-    """Head the picture of how a layer builds up."""
-    return say("How layer {number} builds up, straight over the mix", number=number)
+def builds_up(number: int, light: Light | None) -> str:
+    """Head the picture of how a layer builds up: dry in daylight, which is said beside others."""
+    if light is Light.D65:
+        return say("How layer {number} builds up, straight over the mix", number=number)
+    if light is None:
+        return say("How layer {number} builds up, straight over the mix: dry", number=number)
+    return say("How layer {number} builds up, straight over the mix: in daylight", number=number)
 
 
 def trouble(error: MendableError) -> str:
@@ -146,10 +143,7 @@ def times_suffix(passes: int) -> str:
 
 def left_word(left: float) -> str:
     """Say how much is left after wiping."""
-    for share, told in LEFT_WORDS:
-        if abs(left - share) < 0.005:
-            return told
-    return figure(left, ".0%")
+    return share_left(left)
 
 
 def amber_word(amber: float) -> str:

@@ -7,7 +7,10 @@ from swatchwright.language import say, say_count, say_in
 from swatchwright.piece.names import zone_word
 
 KEEP, KEPT = say("Keep"), say("✓ Kept")
-KEEP_TIP = say("Choose this mix for the job; the others are kept beside it, and the photo")
+KEEP_TIP = say(
+    "Choose this mix for the job; the others are kept beside it, and the photo. The page Job takes "
+    "it off again."
+)
 PHOTO_NOT_KEPT = say(
     "The mix is kept. Open the photo again and press Keep to have it with the job."
 )
@@ -15,8 +18,9 @@ KEEP_FOR = say("Keep for the")
 EARLIER, LATER = "◀", "▶"
 EARLIER_NAME, LATER_NAME = say("Show the mixes before"), say("Show the mixes after")
 IN_YOUR_MONEY = say(
-    "The price is in your money, by the sizes of tin that are on your shelf. What your money is "
-    "called is named on the page Shelf."
+    "The price is in your money, by the sizes of tin that are on your shelf. It is reckoned by the "
+    "tin that is cheapest for its size, mostly the biggest; small tins cost more than that. What "
+    "your money is called is named on the page Shelf."
 )
 YOUR_PAINTS = say("Your kept paints")
 KEEP_PAINTS = say("Keep these paints")
@@ -66,6 +70,9 @@ def keep_name(number: int, zone: str, *, kept: bool) -> str:
     return say("Keep mix {number} for {zone}", number=number, zone=zone_name(zone))
 
 
+NOTHING_KEPT = say("Keep the mix you choose: the rest follows it.")
+
+
 def kept_line(number: int | None, zone: str, *, otherwise: bool) -> str:
     """Say which mix is kept for a zone; empty where none is."""
     told = zone_name(zone)
@@ -74,6 +81,31 @@ def kept_line(number: int | None, zone: str, *, otherwise: bool) -> str:
     if not otherwise:
         return ""
     return say("The mix kept for {zone} is not among these: see the Job page.", zone=told)
+
+
+def kept_from_sample(number: int, zone: str, *, added: bool) -> str:
+    """Say that the mix of a zone was found by a sample, or by one and what was added then."""
+    told = zone_name(zone)
+    if added:
+        return say(
+            "✓ The mix for {zone} is kept from sample {number} and what was added to it.",
+            zone=told,
+            number=number,
+        )
+    return say("✓ The mix for {zone} is kept from sample {number}.", zone=told, number=number)
+
+
+def replaces_line(colour: str, zone: str) -> str:
+    """Say which colour of a zone goes when a mix is kept for it now."""
+    if zone == WHOLE_PIECE:
+        return say(
+            "Keep replaces the {colour} of the whole piece (see the Job page).", colour=colour
+        )
+    return say(
+        "Keep replaces the {colour} of the {zone} (see the Job page).",
+        colour=colour,
+        zone=zone_word(zone),
+    )
 
 
 def shown_line(first: int, last: int, count: int) -> str:

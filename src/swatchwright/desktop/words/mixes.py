@@ -17,6 +17,7 @@ from swatchwright.desktop.words.bits import (
 from swatchwright.language import figure, listed, say, say_count
 from swatchwright.language.money import priced
 from swatchwright.mixing.fan import Neighbour
+from swatchwright.mixing.ranking import FORGIVING, TOUCHY
 from swatchwright.mixing.recipe import Shortfall, can_be_counted
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.values import Lab
@@ -58,7 +59,7 @@ _KNOWN_BY = {
     HowKnown.INVENTED: say("Paints known by: invented colour"),
 }
 
-_FORGIVING, _TOUCHY, _LIGHT_SHOWS = 0.5, 1.0, 2.0
+_LIGHT_SHOWS = 2.0
 
 
 def closeness_line(recipe: MeasuredRecipe) -> str:
@@ -85,8 +86,8 @@ def figures_line(recipe: MeasuredRecipe) -> str:
 
 
 def in_parts(recipe: MeasuredRecipe) -> bool:
-    """Tell whether the recipe is told in parts: not where that takes more than one can count."""
-    return can_be_counted(recipe.recipe.parts.counts)
+    """Tell whether the recipe is told in parts: few enough to count, and like the exact ml."""
+    return can_be_counted(recipe.recipe.parts.counts, recipe.recipe.shares)
 
 
 def figures_tip() -> str:
@@ -196,9 +197,9 @@ def _towards(shortfall: Shortfall) -> str:
 
 
 def amount_line(ml: float | None, grams: float | None) -> str:
-    """Say how much to measure out exactly; what is None is left out."""
+    """Say how much to measure out exactly, as parts are rounded; what is None is left out."""
     told = [
-        "" if ml is None else say("or {amount}", amount=millilitres(ml)),
+        "" if ml is None else say("exactly {amount}", amount=millilitres(ml)),
         "" if grams is None else f"{amount(grams)} g",
     ]
     return "  ·  ".join(text for text in told if text)
@@ -223,9 +224,9 @@ def touch_line(recipe: MeasuredRecipe) -> str:
     """Say how much a slip of the measure shows."""
     if len(recipe.recipe.paints) == 1:
         return ""
-    if recipe.slip < _FORGIVING:
+    if recipe.slip < FORGIVING:
         return say("Forgiving to measure")
-    if recipe.slip < _TOUCHY:
+    if recipe.slip < TOUCHY:
         return say("A 5 % slip is just seen")
     return say("Touchy: a 5 % slip shows")
 

@@ -77,6 +77,16 @@ NO_COLOURS = say(
 
 LEAVE = say("as it is")
 
+
+def tried_line(title: str) -> str:
+    """Say that the sample box is not kept with a client's job."""
+    return say(
+        "Only a try: the sample box is not kept with the job “{job}”. Open a photo of the piece "
+        "itself, and that is.",
+        job=title,
+    )
+
+
 # What undo takes back; the job keeps these, so they are said only where they are shown.
 DID_OPEN = mark("Open a photo of the piece")
 DID_CLEAR = mark("Clear the strokes")

@@ -7,10 +7,12 @@ from itertools import pairwise
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.sample import Advice, NextMix
 from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, How, Judged
+from swatchwright.acts.sample_learnt import Taught
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop
 from swatchwright.acts.sample_why import Why
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN
 from swatchwright.colour.names import closeness, difference_words
+from swatchwright.desktop.words.keeping import zone_name
 from swatchwright.language import figure, listed, say, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.told import date_text
@@ -52,17 +54,14 @@ EYE_TAKE = say("So it looks")
 MIXED = say("What the sample was mixed of")
 AS_MIXED = say("as it was mixed")
 WHICH_MIX = say_in("one of several", "Mix")
-NEXT_STRIPES = (
-    say("to be brushed beside that, to one side"),
-    say("to be brushed beside that, to the other"),
-)
-STRIPES = (say("brushed beside it, to one side"), say("brushed beside it, to the other side"))
+NEXT_STRIPES = (say("fresh, stripe 2 of 3"), say("fresh, stripe 3 of 3"))
+STRIPES = (say("stripe 2 of 3"), say("stripe 3 of 3"))
 FIND_STRIPES = say("What to brush beside it")
 FIND_STRIPES_TIP = say(
     "Two more stripes of the same paints in the same photo teach far more than one sample alone"
 )
-PROPOSED = say("as proposed after the last sample")
-JAR = say("the last sample with what was added")
+PROPOSED = say("fresh, as proposed")
+JAR = say("the last one, with what was added")
 
 DIFFERENCE = say("The sample beside the cloth")
 NO_DIFFERENCE = say(
@@ -86,19 +85,9 @@ POT = say("Put right a pot of")
 TUB = say("that has room for")
 NO_ADVICE = say("Once a sample is kept, what to add stands here.")
 FAN = say("Choose from a fan by eye…")
-DONE = {
-    Stop.UNSEEN: say("Done: nobody will see it."),
-    Stop.UNTOLD: say("Done, as far as this can tell."),
-}
-DONE_MORE = {
-    Stop.UNSEEN: say("The difference is below what half of all people see side by side."),
-    Stop.UNTOLD: (
-        say(
-            "What is left is within the error of the comparison. Hold the sample to the cloth in "
-            "the light of the room; if your eye still parts them, take a better photo."
-        )
-    ),
-}
+DONE_BY_EYE = say("Done: as near as you can see.")
+DONE_UNSEEN = say("Done: hardly anybody will see it.")
+DONE_UNTOLD = say("Done, as far as this can tell.")
 MOST_ACCEPT = say("Most people would accept it as it is. To come nearer still:")
 NOTHING_TO_ADD = say(
     "Nothing that may be added to this pot, with the room it has, brings it nearer."
@@ -119,6 +108,10 @@ BESIDE = say("Brush these beside it in the same photo: to either side of where i
 HOME = say("How it came home")
 HOME_NAME = say("How far each sample was from the cloth")
 NO_ROUNDS = say("Each sample that is kept stands here with how far it was from the cloth.")
+TAKE = say("Take as the mix")
+TAKE_TIP = say(
+    "Keep just what was poured for this sample with the job: amounts, finish and sheet go by it"
+)
 TAKE_BACK = say("Take the last back")
 GREY_TAG = say("Grey card")
 TEACH = say("Teach the paints")
@@ -218,7 +211,9 @@ def two_photos(apart: float) -> str:
 
 
 def difference(judged: Judged) -> str:
-    """Say in words how the sample differs, in all directions that can be seen."""
+    """Say in words how the sample differs: in her own by eye, else in all ways that can be seen."""
+    if judged.how is How.EYE and judged.said:
+        return _begun(eye_told(judged.said))
     told = difference_words(judged.cloth, judged.sample, seen=JUST_SEEN)
     if not told:
         return _begun(closeness(judged.delta_e))
@@ -226,7 +221,9 @@ def difference(judged: Judged) -> str:
 
 
 def nearness(judged: Judged) -> str:
-    """Say in words how near it is; empty where the difference says it."""
+    """Say in words how near it is; empty where the difference, or she herself, says it."""
+    if judged.how is How.EYE and judged.said:
+        return ""
     if not difference_words(judged.cloth, judged.sample):
         return ""
     return f"{_begun(closeness(judged.delta_e))}."
@@ -263,6 +260,28 @@ def field_name(judged: Judged) -> str:
     told = say("cloth beside sample: {difference}", difference=difference(judged))
     near = nearness(judged)
     return f"{told}. {near}" if near else told
+
+
+def done_lines(advice: Advice) -> tuple[str, str]:
+    """Say that it is done, and on what that rests; only where there is a reason to stop."""
+    one = advice.last
+    if advice.stop is Stop.UNTOLD:
+        return DONE_UNTOLD, say(
+            "What is left is within the error of the comparison. Hold the sample to the cloth in "
+            "the light of the room; if your eye still parts them, take a better photo."
+        )
+    if one.how in {How.EYE, How.PICK}:
+        return DONE_BY_EYE, say(
+            "It rests on your eye. Look once more in the light of the room; a photo beside the "
+            "cloth tells smaller differences than an eye remembers."
+        )
+    return DONE_UNSEEN, say(
+        "It is {off:.1f} off, give or take {doubt:.1f}. At {seen:.1f} half of all people see a "
+        "difference side by side, below that fewer.",
+        off=one.delta_e,
+        doubt=one.give_or_take,
+        seen=JUST_SEEN,
+    )
 
 
 def add_lines(advice: Advice) -> tuple[str, ...]:
@@ -336,6 +355,20 @@ def fresh_after(advice: Advice) -> str:
     )
 
 
+def wider_line(advice: Advice, shelf: Shelf) -> str:
+    """Say what one paint more than was asked for would bring; empty where it brings little."""
+    if advice.wider is None:
+        return ""
+    told = {
+        "off": advice.fresh.outlook.usual,
+        "then": advice.wider.outlook.usual,
+        "mix": beside_line(advice.wider, shelf),
+    }
+    if len(advice.wider.mixed) > 3:
+        return say("A fourth paint brings it from {off:.1f} to {then:.1f}: {mix}.", **told)
+    return say("A third paint brings it from {off:.1f} to {then:.1f}: {mix}.", **told)
+
+
 def beside_line(mix: NextMix, shelf: Shelf) -> str:
     """Say what to measure for a stripe beside the sample."""
     return ", ".join(f"{millilitres(ml)} {shelf.paint(id_).name}" for id_, ml in mix.mixed)
@@ -362,6 +395,55 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
         day=date_text(one.day),
         mix=of,
     )
+
+
+def take_for(zone: str) -> str:
+    """Say on a button that a sample's mix becomes that of a zone."""
+    return say("Take this as the mix for {zone}", zone=zone_name(zone))
+
+
+def take_name(number: int, zone: str) -> str:
+    """Say for a screen reader which sample's mix becomes that of a zone."""
+    return say("Take sample {number} as the mix for {zone}", number=number, zone=zone_name(zone))
+
+
+def pot_for(zone: str) -> str:
+    """Say on a button that a pot, with what was added to it, becomes the mix of a zone."""
+    return say("It is added: take the pot as the mix for {zone}", zone=zone_name(zone))
+
+
+def is_mix_for(zone: str) -> str:
+    """Say that this is the mix of a zone."""
+    return say("✓ This is the mix for {zone}.", zone=zone_name(zone))
+
+
+def taught_lines(taught: Taught) -> tuple[str, ...]:
+    """Say which paints have learnt, how much surer their mix is, and what follows from it."""
+    if not taught.paints:
+        return (say("The samples told nothing new of the paints."),)
+    told = say(
+        "✓ Taught: {paints}. All mixes on the page Colour are found anew with what they learnt.",
+        paints=listed([f"“{name}”" for name in taught.paints]),
+    )
+    then = {"number": taught.sample, "before": taught.before, "after": taught.after}
+    if taught.before < JUST_SEEN / 2 and taught.after > taught.before:
+        surer = say(
+            "They were taken for just what the shelf says. The samples came out otherwise than "
+            "thought, so the mix of sample {number} is now taken to be within {after:.1f}.",
+            **then,
+        )
+    elif round(taught.after, 1) > round(taught.before, 1):
+        surer = say(
+            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}: "
+            "the samples came out otherwise than thought, so less is known than was thought.",
+            **then,
+        )
+    else:
+        surer = say(
+            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}.",
+            **then,
+        )
+    return told, surer
 
 
 def home_name(loop: SampleLoop) -> str:

@@ -12,11 +12,13 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from swatchwright.language import mark, say, say_in
+from swatchwright.paint.wiped import share_left
 from swatchwright.piece.names import side_word
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import (
     Carrier,
     FinishKind,
+    Laid,
     PlanOrder,
     Primer,
     Use,
@@ -139,13 +141,24 @@ def _washes(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     for n in range(1, order.washes + 1):
         laid = pass_of(order, n)
         title = say("Wash {n}", n=n)
-        how = say("Brush the wash over a part at a time and wipe it back along the grain.")
+        how = _wiped_back(laid)
         if laid is not None and laid.glaze:
             title = say("Glaze {n}", n=n)
             how = say("Brush the glaze over a part at a time and lay it off along the grain.")
         elif laid is not None and not laid.wiped:
             how = say("Brush the wash over a part at a time, thin and even, and leave it.")
         yield _wet(StepKind.WASH, title, how, order, stance, Danger.MIXING)
+
+
+def _wiped_back(laid: Laid | None) -> str:
+    """Say how a wash is wiped back, and how far where that is known."""
+    if laid is None or laid.left is None:
+        return say("Brush the wash over a part at a time and wipe it back along the grain.")
+    return say(
+        "Brush the wash over a part at a time and wipe it back along the grain to {left} of it; "
+        "how much is left decides the colour.",
+        left=share_left(laid.left),
+    )
 
 
 def _paint(order: PlanOrder, stance: Stance) -> Iterator[Task]:

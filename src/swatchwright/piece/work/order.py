@@ -169,6 +169,8 @@ class Laid:
         Whether it is a glaze.
     wiped
         Whether it is wiped back.
+    left
+        Share of it that is left then; None where that is not known.
     passes
         How often it is laid.
     """
@@ -178,6 +180,7 @@ class Laid:
     glaze: bool = False
     wiped: bool = True
     passes: int = 1
+    left: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,8 +27,9 @@ def test_a_back_that_is_counted_is_named() -> None:
     bare = without(BOX, "back")
     assert Which.BACK in painted_sides(BOX)
     assert Which.BACK not in painted_sides(bare)
-    # A back of 970 by 480 mm: by hand, width less two overhangs, height less the lid.
-    assert areas_of(BOX).total - areas_of(bare).total == pytest.approx(0.97 * 0.48)
+    # A back of 970 by 480 mm: by hand, width less two overhangs and two ends of 20, height
+    # less the lid.
+    assert areas_of(BOX).total - areas_of(bare).total == pytest.approx((0.97 + 2 * 0.02) * 0.48)
 
 
 def test_other_sides_follow_the_parts() -> None:

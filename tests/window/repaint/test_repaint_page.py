@@ -4,71 +4,34 @@ from __future__ import annotations
 
 import json
 import shutil
-from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 import pytest
 from PIL import Image
-from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 from PySide6.QtWidgets import QFileDialog
 
 from swatchwright.acts.jobs import new_job
 from swatchwright.acts.repaint import NOT_THIS
-from swatchwright.acts.repaint_file import SampleBox, sample_box
+from swatchwright.acts.repaint_file import SampleBox
 from swatchwright.acts.repaint_job import AS_IT_IS, REPAINT_PART, RepaintPlan
 from swatchwright.acts.sample_grey import overlaps
 from swatchwright.desktop.pages.repaint_page import RepaintPage
 from swatchwright.desktop.words import repaint as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
+from window.repaint_hands import LEFT, colour_at, drag, plan_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtGui import QImage
     from pytestqt.qtbot import QtBot
 
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-LEFT = Qt.MouseButton.LeftButton
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle) -> RepaintPage:
-    """Give the page, in view, with nothing on the bench."""
-    window.show_page("repaint")
-    settle()
-    made = window.page("repaint")
-    assert isinstance(made, RepaintPage)
-    return made
-
-
-@pytest.fixture
-def sample() -> SampleBox:
-    """Give the sample box, which must be there."""
-    found = sample_box()
-    assert found is not None
-    return found
-
-
-@pytest.fixture
-def on_sample(page: RepaintPage, rest: Settle, qtbot: QtBot) -> RepaintPage:
-    """Give the page with the sample box and its strokes."""
-    qtbot.mouseClick(page.sample, LEFT)
-    rest()
-    return page
-
-
-@pytest.fixture
-def bare(page: RepaintPage, rest: Settle, sample: SampleBox, tmp_path: Path) -> RepaintPage:
-    """Give the page with a photo of the box of one's own, and no stroke on it."""
-    page.open_file(Path(shutil.copy(sample.path, tmp_path)))
-    rest()
-    return page
 
 
 def test_a_likely_card_is_asked_about(
@@ -91,41 +54,6 @@ def test_a_likely_card_is_asked_about(
 def test_a_marked_card_is_not_asked_about(on_sample: RepaintPage) -> None:
     """Where the grey is known, nothing is asked."""
     assert not on_sample.proposal.isVisible()
-
-
-@pytest.fixture
-def rest(page: RepaintPage, settle: Settle, qtbot: QtBot) -> Settle:
-    """Give a function that waits until the photo is read, kept, found and painted."""
-
-    def wait() -> None:
-        for _ in range(4):
-            settle()
-            qtbot.waitUntil(lambda: not page.piece.soon.isActive())
-
-    return wait
-
-
-def plan_of(page: RepaintPage) -> RepaintPlan:
-    """Give what is set, which must be there."""
-    assert page.piece.plan is not None
-    return page.piece.plan
-
-
-def drag(page: RepaintPage, qtbot: QtBot, *places: tuple[float, float]) -> None:
-    """Draw on the photo through places in its pixels."""
-    canvas = page.canvas
-    points = [canvas.to_widget(x, y).toPoint() for x, y in places]
-    qtbot.mousePress(canvas, LEFT, pos=points[0])
-    for start, end in pairwise(points):
-        for step in range(1, 9):
-            qtbot.mouseMove(canvas, start + QPoint(*((end - start) * step / 8).toTuple()))
-    qtbot.mouseRelease(canvas, LEFT, pos=points[-1])
-
-
-def colour_at(image: QImage, x: float, y: float) -> tuple[int, int, int]:
-    """Give the colour of a picture at shares of its width and height."""
-    colour = image.pixelColor(int(x * image.width()), int(y * image.height()))
-    return colour.red(), colour.green(), colour.blue()
 
 
 class TestOpening:
@@ -365,6 +293,65 @@ class TestKeeping:
         assert not page.after.image.isNull()
         assert window.desk.part(REPAINT_PART, RepaintPlan) == plan
 
+    def test_a_sample_is_only_tried_beside_a_clients_job(
+        self, window: Window, page: RepaintPage, rest: Settle, qtbot: QtBot
+    ) -> None:
+        """The client's job keeps no photo and no stroke of it, which is told; undo takes it off."""
+        window.desk.begin(lambda store: new_job(store, title="Chest", client="Harbour workshop"))
+        rest()
+        qtbot.mouseClick(page.sample, LEFT)
+        rest()
+        job = window.desk.job
+        assert job is not None
+        assert not page.after.image.isNull()
+        assert page.told.isVisible()
+        assert page.told.text() == words.tried_line("Chest")
+        qtbot.mouseClick(page.clear, LEFT)
+        rest()
+        assert plan_of(page).marked.strokes == ()
+        qtbot.mouseClick(window.undo, LEFT)
+        rest()
+        assert plan_of(page).marked.strokes
+        assert window.desk.job is not None
+        assert window.desk.job.photos == ()
+        assert window.desk.job.document(REPAINT_PART) is None
+        qtbot.mouseClick(window.undo, LEFT)
+        rest()
+        assert page.empty.isVisible()
+        assert window.desk.job is not None
+        qtbot.mouseClick(window.redo, LEFT)
+        rest()
+        assert page.told.text() == words.tried_line("Chest")
+
+    def test_her_own_photo_ends_the_trying(
+        self,
+        window: Window,
+        page: RepaintPage,
+        rest: Settle,
+        sample: SampleBox,
+        tmp_path: Path,
+        qtbot: QtBot,
+    ) -> None:
+        """A photo of the piece itself is kept with the client's job, and another job has no try."""
+        window.desk.begin(lambda store: new_job(store, title="Chest", client="Harbour workshop"))
+        rest()
+        qtbot.mouseClick(page.sample, LEFT)
+        rest()
+        page.open_file(Path(shutil.copy(sample.path, tmp_path / "own.jpg")))
+        rest()
+        job = window.desk.job
+        assert job is not None
+        assert [photo.name for photo in job.photos] == ["own.jpg"]
+        assert page.told.text() != words.tried_line("Chest")
+        window.desk.begin(lambda store: new_job(store, title="Stool", client="Harbour workshop"))
+        rest()
+        qtbot.mouseClick(page.sample, LEFT)
+        rest()
+        window.desk.open_job(job.id)
+        rest()
+        assert plan_of(page).marked.strokes == ()
+        assert page.told.text() != words.tried_line("Stool")
+
     def test_opening_is_undone(
         self, window: Window, on_sample: RepaintPage, rest: Settle, qtbot: QtBot
     ) -> None:
@@ -418,67 +405,3 @@ def test_what_is_kept_is_plain(window: Window, on_sample: RepaintPage) -> None:
     plain = json.loads(document.json)
     assert plain["marked"]["size"] == [1400, 1050]
     assert {stroke["zone"] for stroke in plain["marked"]["strokes"]} == {"body", "top", NOT_THIS}
-
-
-class TestLookingCloser:
-    """Enlarging, moving about, and a divider between before and after."""
-
-    def test_both_pictures_are_enlarged_together(
-        self, on_sample: RepaintPage, qtbot: QtBot
-    ) -> None:
-        """What is enlarged on the photo is enlarged in the new colours, about the same place."""
-        page = on_sample
-        qtbot.keyClick(page.canvas, Qt.Key.Key_Plus)
-        narrow = page.canvas.scale()
-        qtbot.keyClick(page.canvas, Qt.Key.Key_Plus)
-        assert page.canvas.scale() == pytest.approx(1.25 * narrow)
-        seen = page.after.grab().toImage()
-        qtbot.keyClick(page.canvas, Qt.Key.Key_Minus)
-        assert page.after.grab().toImage() != seen
-
-    def test_a_stroke_lands_where_it_is_drawn(
-        self, bare: RepaintPage, rest: Settle, qtbot: QtBot
-    ) -> None:
-        """Enlarged and moved about, the brush still draws under the pointer."""
-        canvas = bare.canvas
-        for _ in range(3):
-            qtbot.keyClick(canvas, Qt.Key.Key_Plus)
-        start = canvas.rect().center()
-        qtbot.mousePress(canvas, Qt.MouseButton.RightButton, pos=start)
-        qtbot.mouseMove(canvas, start + QPoint(-60, 20))
-        qtbot.mouseRelease(canvas, Qt.MouseButton.RightButton, pos=start + QPoint(-60, 20))
-        drag(bare, qtbot, (700.0, 520.0), (760.0, 520.0))
-        rest()
-        points = plan_of(bare).marked.strokes[-1].points
-        assert points[0] == pytest.approx((700.0, 520.0), abs=2)
-        assert points[-1] == pytest.approx((760.0, 520.0), abs=4)
-
-    def test_the_divider(self, on_sample: RepaintPage, qtbot: QtBot) -> None:
-        """Left of the divider is the piece as it is, right of it in its new colours."""
-        page = on_sample
-        plain = page.after.image
-        qtbot.mouseClick(page.divider, LEFT)
-        qtbot.waitUntil(lambda: not page.canvas.isVisible())
-        qtbot.keyClick(page.after, Qt.Key.Key_Home)
-        new = page.after.grab().toImage()
-        qtbot.keyClick(page.after, Qt.Key.Key_End)
-        old = page.after.grab().toImage()
-        middle = (page.after.width() // 2, int(page.after.height() * 0.6))
-        assert new.pixelColor(*middle) != old.pixelColor(*middle)
-        place = QPoint(int(page.after.width() * 0.3), 200)
-        qtbot.mouseClick(page.after, LEFT, pos=place)
-        assert page.after.share == pytest.approx(0.3, abs=0.01)
-        both = page.after.grab().toImage()
-        assert both.pixelColor(*middle) == new.pixelColor(*middle)
-        assert page.after.image is plain
-        assert "30%" in page.after.accessibleName() or "30\u00a0%" in page.after.accessibleName()
-
-    def test_one_way_of_looking_at_a_time(self, on_sample: RepaintPage, qtbot: QtBot) -> None:
-        """The divider and the new colours alone take each other's place."""
-        page = on_sample
-        qtbot.mouseClick(page.divider, LEFT)
-        qtbot.mouseClick(page.large, LEFT)
-        assert not page.divider.isChecked()
-        assert not page.after.divided
-        qtbot.mouseClick(page.large, LEFT)
-        assert page.canvas.isVisible()
