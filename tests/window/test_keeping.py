@@ -172,7 +172,7 @@ class TestAMix:
         other = mixed.keeping.zone
         assert other in set(zones) - {body}
         assert bar.zone.currentData() == other
-        assert bar.told.text() == ""
+        assert bar.told.text() == words.NOTHING_KEPT
         qtbot.mouseClick(mixed.undo, LEFT)
         settle()
         assert mixed.keeping.zone == body

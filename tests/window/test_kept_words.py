@@ -21,6 +21,7 @@ from swatchwright.acts.repaint import NOT_THIS
 from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, judged_by_eye
 from swatchwright.desktop.widgets.job_head import JobHead
 from swatchwright.desktop.words import brief, keeping, repaint, sample
+from swatchwright.errors import MendableError
 from swatchwright.language import ENGLISH, use_language
 from swatchwright.values import Lab
 
@@ -33,6 +34,15 @@ if TYPE_CHECKING:
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
+
+OPPOSED = (
+    {"light", "dark"},
+    {"red", "green"},
+    {"yellow", "blue"},
+    {"vivid", "grey"},
+    {"warm", "cool"},
+)
+"""Two words that say a sample is off both ways at once, of whatever colour it is."""
 
 GERMAN = {
     "Warm lamp in the evening": "Warme Lampe am Abend",
@@ -118,10 +128,18 @@ class TestBothWays:
         assert [f"too {way}" for way in ways] == list(TOO)
         amounts = [key for _, key in sample.amounts()]
         assert amounts == list(AMOUNTS)
+        refused = []
         for amount, first, second in product(amounts, ways, ["", *ways]):
             said = sample.said(amount, first, second)
-            judged_by_eye(said, Lab(45.0, 34.0, 24.0))
             assert sample.eye_told(said) == said
+            try:
+                judged_by_eye(said, Lab(45.0, 34.0, 24.0))
+            except MendableError as error:
+                assert "opposite" in error.what
+                refused.append({first, second})
+        # Of this red, vivid is warm too, so that a few more words than these are at odds.
+        assert all(words in refused for words in OPPOSED)
+        assert len(refused) <= 2 * len(amounts) * (len(OPPOSED) + 2)
 
     @pytest.mark.parametrize(
         "said", ["too red", "much too dark and a touch too grey and too cool", "no difference"]

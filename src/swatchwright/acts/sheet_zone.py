@@ -120,6 +120,7 @@ def zone_of(mix: Mix, units: Units) -> Zone:
         finish=over.words,
         minding=over.minding,
         trust=_trust(mix, look, over.look),
+        tried=mix.tried,
         code=_code(mix, look),
     )
 

@@ -219,9 +219,7 @@ class RepaintDesk(QObject):
             self._follow()
 
         show(plan)
-        self._session.history.add(
-            what, lambda: show(before), lambda: show(plan), lasting=True, kind="try a sample"
-        )
+        self._session.history.add(what, lambda: show(before), lambda: show(plan), lasting=True)
 
     def _keeping(self, plan: RepaintPlan) -> Callable[[Store, str], Changes]:
         what = self._what

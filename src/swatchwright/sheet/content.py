@@ -115,6 +115,8 @@ class Zone:
         How sure all of it is, in sentences.
     code
         The recipe as text for a code that can be scanned.
+    tried
+        How near a sample of it came, one of the sentences of `trust`; empty where none was tried.
     """
 
     name: str
@@ -133,6 +135,7 @@ class Zone:
     minding: tuple[str, ...]
     trust: tuple[str, ...]
     code: str
+    tried: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -158,17 +158,30 @@ def _sum(zone: Zone, units: Units) -> list[Cell]:
 def _words(zone: Zone, width: float) -> list[Block]:
     """Say how to pour, what goes over it, and how sure it is, each after a word in the margin."""
     blocks: list[Block] = []
-    near = () if zone.apart is None else (_near(zone.apart, zone.apart_in_parts),)
     for lead, sentences in (
         (say_in("beside what to do", "Pour"), _joined(zone.pour)),
         (say("Over it"), (*_numbered(zone.finish), *_joined(zone.minding))),
-        (say("How sure"), _joined((*near, *zone.trust))),
+        (say("How sure"), _joined(_sure(zone))),
     ):
         for i, sentence in enumerate(sentences):
             word = "" if i else lead
             blocks += paragraph(sentence, _TEXT, width, indent=_LEAD, lead=word)
         blocks += [gap(1.6)] if sentences else []
     return blocks
+
+
+def _sure(zone: Zone) -> tuple[str, ...]:
+    """Say how sure it is; what a sample of it showed comes before what is computed."""
+    if zone.apart is None:
+        return zone.trust
+    if not zone.tried:
+        return (_near(zone.apart, zone.apart_in_parts), *zone.trust)
+    alone = say(
+        "By computing alone it would be {apart:.1f} CIEDE2000 from the wanted colour; what the "
+        "sample showed counts.",
+        apart=zone.apart,
+    )
+    return (zone.tried, alone, *(told for told in zone.trust if told != zone.tried))
 
 
 def _joined(sentences: Sequence[str]) -> tuple[str, ...]:

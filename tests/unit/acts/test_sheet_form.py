@@ -110,12 +110,12 @@ class TestMix:
     """The first mix on the bench."""
 
     def test_a_layer_that_cannot_be_is_left_out(self, found: Recipes) -> None:
-        """A wash of a paint that is not there is named under what is left out."""
+        """A wash of a paint that is nowhere is told by its name, and that its look is left out."""
         gone = Stack((Layer(LayerKind.WASH, (("gone", 1.0),)),))
         content = sheet_of_mix(BenchMix(found, demo_shelf(), layers=gone), SheetForm())
         assert content.zones[0].finished is None
-        assert any("finish is left out" in gap and "gone" in gap for gap in content.gaps)
-        assert content.gaps_in == ("finish",)
+        assert any("gone" in told for told in content.zones[0].finish)
+        assert any("left out" in told and "gone" in told for told in content.zones[0].minding)
 
     def test_what_is_wrong_besides_is_told(self, found: Recipes) -> None:
         """A volume that nobody mixes is refused."""
