@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from threading import Thread
 from time import sleep, thread_time
 from typing import TYPE_CHECKING
 
@@ -74,3 +75,22 @@ def test_an_event_inside_another_is_part_of_it(qapp: WatchedApplication) -> None
             QApplication.sendEvent(inner, QEvent(KIND))
 
     assert len(_bitten_by(qapp, twice)) == 1
+
+
+def test_events_of_other_threads_are_not_its_business(qapp: WatchedApplication) -> None:
+    """Threads that deliver events of their own leave it as watchful as it was.
+
+    They come through the same application, many at once.
+    """
+
+    def deliver() -> None:
+        here = _Doing(lambda: None)
+        for _ in range(3_000):
+            QApplication.sendEvent(here, QEvent(KIND))
+
+    threads = [Thread(target=deliver) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert len(_bitten_by(qapp, lambda: _work(2 * LIMIT))) == 1

@@ -432,7 +432,8 @@ class TestBench:
     def test_fits_a_small_laptop(self, with_cushion: Window) -> None:
         """With everything shown the window still fits 1280 by 720."""
         assert with_cushion.needs().width() <= 1280
-        assert with_cushion.needs().height() <= 720
+        # With a title bar of 36 pixels, which are the most we know of.
+        assert with_cushion.needs().height() <= 720 - 36
 
     def test_dark_bench(self, with_cushion: Window) -> None:
         """The dark bench is a neutral grey, darker than the light one."""

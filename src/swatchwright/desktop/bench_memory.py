@@ -95,7 +95,9 @@ class BenchMemory(QObject):
             return bench
         # What is wanted is known once the colours are found, which tells itself.
         same = last is not None and (last.path, last.marks) == (bench.path, bench.marks)
-        return None if same else replace(bench, wanted=session.coming)
+        if same and session.coming is None:
+            return None
+        return replace(bench, wanted=session.coming)
 
     def close(self) -> None:
         """Write down at once what was still to be."""

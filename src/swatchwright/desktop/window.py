@@ -67,6 +67,9 @@ AGAIN = 75
 _EDGES, _GAP = (10, 14, 18, 12), 12
 """Pixels about the bench, left, above, right and below, and between its parts."""
 
+_TITLE = 36
+"""Pixels that a title bar takes at the most, on the systems we know."""
+
 _REST = 400
 """ms after which the window, up and painted, fetches what its other pages need."""
 
@@ -126,7 +129,7 @@ class Window(QMainWindow):
         self.dark.toggled.connect(lambda on: keep_dark(dark=on))
         self.show_page("colour")
         room = self.screen().availableSize()
-        self.resize(min(1360, room.width() - 20), min(820, room.height() - 60))
+        self.resize(min(1360, room.width() - 20), min(820, room.height() - _TITLE))
         QTimer.singleShot(0, self, self.keeping.begin)
         QTimer.singleShot(_REST, self, self._import_pages)
 

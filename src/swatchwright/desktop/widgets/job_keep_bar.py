@@ -100,6 +100,9 @@ class KeepBar(QWidget):
         if moved is not None and (moved[1], moved[2]) == (keeping.zone, found.wanted.lab):
             keeping.stand_at(moved[0])
             return
+        if not keeping.session.history.last:
+            # Nothing was done by hand yet: a bench is being laid as it was left, colour by colour.
+            return
         free = free_zone(job, zones, keeping.zone, found.wanted.lab)
         if free != keeping.zone:
             self._moved = (keeping.zone, free, before[1])

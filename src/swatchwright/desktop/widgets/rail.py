@@ -32,7 +32,8 @@ class Rail(QWidget):
         self.buttons: dict[str, QToolButton] = {}
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(4)
+        # A window with its title still has all pages in view on a screen 720 pixels high.
+        column.setSpacing(2)
         group = QButtonGroup(self)
         for number, (key, word, tip) in enumerate(pages, start=1):
             button = QToolButton()
