@@ -48,7 +48,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 def never_held_up(qapp: WatchedApplication) -> Iterator[None]:
     """Fail a test in which one event held the interface thread for more than 50 ms."""
     kind = type(qapp)
-    kind.slow = ()
+    kind.begin()
     yield
     if kind.slow:
         raise HeldUpError("; ".join(kind.slow))

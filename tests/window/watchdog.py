@@ -74,6 +74,11 @@ class WatchedApplication(QApplication):
     _depth = 0
     _collections = _Collections()
 
+    @classmethod
+    def begin(cls) -> None:
+        """Forget what was noted before a test, in which no event is under way yet."""
+        cls.slow, cls._depth = (), 0
+
     def notify(self, receiver: QObject, event: QEvent) -> bool:
         """Deliver an event and time it; an event inside another counts as part of that."""
         if get_ident() != _OURS:
