@@ -89,7 +89,7 @@ class RepaintDesk(QObject):
         self.ready: Ready | None = None
         self.choices: tuple[Choice, ...] = ()
         self._path: Path | None = None
-        self._hash = ""
+        self._hash, self._image = "", QImage()
         self._found: tuple[Marked, Rect | None] | None = None
         self._what = words.DID_OPEN
         self.in_view = False
@@ -157,9 +157,9 @@ class RepaintDesk(QObject):
         return sample_colours(self.choices)
 
     def _lay(self, opened: _Opened, path: Path | None) -> None:
-        self.photo, self._hash, image = opened
+        self.photo, self._hash, self._image = opened
         self._path, self.ready, self._found = path, None, None
-        self.pictured.emit(image)
+        self.pictured.emit(self._image)
 
     def _take_up(self, plan: RepaintPlan | None) -> None:
         """Show what is kept, or brought back by undo."""
@@ -201,6 +201,8 @@ class RepaintDesk(QObject):
     def _try(self, plan: RepaintPlan, what: str) -> None:
         """Take what was set on a sample that is only tried: it can be undone, and is not kept."""
         desk, before, photo, path = self._desk, self._tried, self.photo, self._path
+        # Made off the interface thread when it was opened: to make it again would hold the hand up.
+        image = self._image
         job = None if desk.job is None else desk.job.id
         if photo is None:
             return
@@ -214,7 +216,7 @@ class RepaintDesk(QObject):
                 self._take_up(None)
                 return
             if self._hash != tried.photo:
-                self._lay((photo, tried.photo, image_of(photo.preview(SHOWN))), path)
+                self._lay((photo, tried.photo, image), path)
             self._tried = tried
             self._follow()
 
