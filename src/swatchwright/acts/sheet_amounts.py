@@ -26,6 +26,7 @@ __all__ = [
     "MixedHere",
     "Reckoned",
     "batch_of_zone",
+    "bought_line",
     "buying",
     "mixed_lines",
     "piece_lines",
@@ -189,7 +190,7 @@ def buying(reckoned: Reckoned, here: Sequence[MixedHere]) -> Buying:
     bought = purchases_of(_needs(reckoned, here), there)
     own = reckoned.order.terms.currency
     lines = tuple(BuyLine(paint_word(p.name), p.need_ml, _buy(p), _cost(p, own)) for p in bought)
-    return Buying(lines, _all_of_it(bought, own) if any(line.cost for line in lines) else "")
+    return Buying(lines, bought_line(bought, own) if any(line.cost for line in lines) else "")
 
 
 def _needs(reckoned: Reckoned, here: Sequence[MixedHere]) -> dict[str, float]:
@@ -240,7 +241,7 @@ def _cost(purchase: Purchase, own: str) -> str:
     return priced(purchase.cost, own) if purchase.tins and purchase.cost is not None else ""
 
 
-def _all_of_it(bought: Sequence[Purchase], own: str) -> str:
+def bought_line(bought: Sequence[Purchase], own: str) -> str:
     """Say what all that is to buy costs, as far as prices are known."""
     known = priced(sum((p.cost for p in bought if p.cost is not None), Decimal(0)), own)
     if not (missing := sum(p.cost is None for p in bought)):

@@ -8,6 +8,7 @@ from decimal import Decimal
 from swatchwright.acts.amounts_products import Over
 from swatchwright.acts.amounts_whole import made_up, poured
 from swatchwright.acts.piece_follow import ground_on
+from swatchwright.acts.sheet_amounts import bought_line
 from swatchwright.language import figure, listed, say, say_count, say_in
 from swatchwright.language.money import money_in_use, priced
 from swatchwright.piece.amounts import Amounts, Batch, Purchase
@@ -217,17 +218,8 @@ def cost_line(purchase: Purchase, own: str) -> str:
 
 
 def materials_line(found: Amounts, own: str) -> str:
-    """Say what all of the paint to buy costs."""
-    costs = [purchase.cost for purchase in found.purchases]
-    known = priced(sum((cost for cost in costs if cost is not None), Decimal(0)), own)
-    if not (missing := costs.count(None)):
-        return say("Paint to buy: {money}", money=known)
-    return say_count(
-        "Paint to buy: {money}, and {count} whose price is not known",
-        "Paint to buy: {money}, and {count} whose price is not known",
-        missing,
-        money=known,
-    )
+    """Say what all of the paint to buy costs, as the sheet says it."""
+    return bought_line(found.purchases, own)
 
 
 def total_line(price: Price, own: str) -> str:
