@@ -14,6 +14,8 @@ import pytest
 if TYPE_CHECKING:
     from collections.abc import Generator, Iterator
 
+    from window.watchdog import WatchedApplication
+
 TESTS = Path(__file__).parent
 WINDOW = TESTS / "window"
 
@@ -77,6 +79,18 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
 
 
 # --- the window is really tested -----------------------------------------------------------------
+
+
+@pytest.fixture(scope="session")
+def qapp_cls() -> type[WatchedApplication]:
+    """Run every test of Qt in an application that notes what holds it up.
+
+    There is one application to a process, made by whichever test asks for it first: were this known
+    to the window's tests alone, another folder's test could come first and blind the watchdog.
+    """
+    from window.watchdog import WatchedApplication
+
+    return WatchedApplication
 
 
 @dataclass(frozen=True, slots=True)

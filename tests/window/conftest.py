@@ -16,22 +16,18 @@ use_language(os.environ.get("SWATCHWRIGHT_LANGUAGE", ENGLISH))
 from swatchwright.acts.samples import SamplePhoto, sample_photos  # noqa: E402
 from swatchwright.desktop.window import Window  # noqa: E402
 from swatchwright.language.money import use_money  # noqa: E402
-from window.watchdog import HeldUpError, WatchedApplication  # noqa: E402
+from window.watchdog import HeldUpError  # noqa: E402
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from pytestqt.qtbot import QtBot
 
+    from window.watchdog import WatchedApplication
+
 
 PATIENCE = 60_000
 """ms to wait for work at the most: shared machines are slow, and the first k-means is slower."""
-
-
-@pytest.fixture(scope="session")
-def qapp_cls() -> type[WatchedApplication]:
-    """Run the window tests in an application that notes what holds it up."""
-    return WatchedApplication
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
