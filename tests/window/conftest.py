@@ -14,6 +14,7 @@ from swatchwright.language import ENGLISH, use_language
 use_language(os.environ.get("SWATCHWRIGHT_LANGUAGE", ENGLISH))
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos  # noqa: E402
+from swatchwright.desktop.collecting import Collecting  # noqa: E402
 from swatchwright.desktop.window import Window  # noqa: E402
 from swatchwright.language.money import use_money  # noqa: E402
 from window.watchdog import HeldUpError  # noqa: E402
@@ -38,6 +39,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     ours = (item for item in items if item.path.is_relative_to(Path(__file__).parent))
     for item in ours:
         item.add_marker(pytest.mark.flaky(reruns=2, only_rerun=[HeldUpError.__name__]))
+
+
+@pytest.fixture(autouse=True)
+def collecting(qapp: WatchedApplication) -> Iterator[Collecting]:
+    """Collect garbage as the program does, or a worker may destroy a widget of an earlier test."""
+    collects = Collecting(qapp)
+    yield collects
+    collects.close()
+    collects.deleteLater()
 
 
 @pytest.fixture(autouse=True)

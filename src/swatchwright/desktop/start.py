@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import subprocess
 import sys
@@ -52,16 +53,20 @@ def open_window(words: list[str]) -> int:
     application.setStyle("Fusion")
     settle_language(application)
     # Not before: the words are said when they are imported.
+    from swatchwright.desktop.collecting import Collecting
     from swatchwright.desktop.last_words import LastWords
     from swatchwright.desktop.window import AGAIN, Window
 
-    ended, last_words = AskedToEnd(), LastWords()
+    # What was imported stays: no collection need look at it again, which halves the longest one.
+    gc.freeze()
+    ended, last_words, collecting = AskedToEnd(), LastWords(), Collecting()
     window = Window()
     last_words.watch(window)
     window.show()
     if words:
         window.open(Path(words[0]))
     code = application.exec()
+    collecting.close()
     last_words.close()
     ended.close()
     if code == AGAIN:
