@@ -10,11 +10,15 @@ from typing import TYPE_CHECKING, Any
 
 import hypothesis
 import pytest
+from babel.messages import Catalog
+from babel.messages.mofile import write_mo
 
 if TYPE_CHECKING:
-    from collections.abc import Generator, Iterator
+    from collections.abc import Callable, Generator, Iterator, Mapping
 
     from window.watchdog import WatchedApplication
+
+    Speak = Callable[[Mapping[str, str]], None]
 
 TESTS = Path(__file__).parent
 WINDOW = TESTS / "window"
@@ -76,6 +80,24 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
         patch.setenv("XDG_STATE_HOME", str(home / "state"))
         patch.setenv("SWATCHWRIGHT_HOME", str(home / "store"))
         yield home
+
+
+@pytest.fixture
+def speak(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Speak]:
+    """Give a function that speaks a German of a few texts alone; English again after the test."""
+    import swatchwright.language as spoken
+
+    def german(texts: Mapping[str, str]) -> None:
+        catalogue = Catalog(locale="de")
+        for english, told in texts.items():
+            catalogue.add(english, told)
+        with (tmp_path / "de.mo").open("wb") as file:
+            write_mo(file, catalogue)
+        monkeypatch.setattr(spoken, "_FOLDER", tmp_path)
+        spoken.use_language("de")
+
+    yield german
+    spoken.use_language(spoken.ENGLISH)
 
 
 # --- the window is really tested -----------------------------------------------------------------

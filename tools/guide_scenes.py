@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QComboBox, QScrollArea
 
 from screens import Camera
+from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.pages.brief_page import BriefPage
@@ -131,6 +132,7 @@ def _finish(camera: Camera) -> None:
     camera.rest()
     camera.take("finish")
     page.sides[1].click()
+    page.reverse.ask.stands[Stands.PAINTED].click()
     camera.rest()
     camera.take("too_bright")
     page.sides[0].click()

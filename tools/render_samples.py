@@ -20,6 +20,7 @@ from studio.box import (
     see_box,
 )
 from studio.brushed import BRUSHED, brushed_truth, paint_brushed
+from studio.cards import CARDS, cards_truth, paint_cards
 from studio.curves import CURVES
 from studio.samples import SAMPLES, Sample, develop, paint, truth
 from studio.scene import Painted
@@ -39,7 +40,9 @@ cloth, bench or box exists: the cloths, their colours and the scenes are invente
 it: x, y, width, height in pixels) and its reflectance; a rectangle on the cloth; how the light
 there compares with that on the card; and for each yarn or print its name, its true CIELAB (D65,
 2 degrees) and about which share of that rectangle it has. Under `brushed` stands the photo of a
-sample: where the cloth of one yarn, the sample and the card are in it, and both true colours.
+sample: where the cloth of one yarn, the sample and the card are in it, and both true colours. Under
+`cards` stands that of brushed cards of three paints of the demonstration shelf: of each, in the
+order of their numbers, what is mixed on it, what it lies over, where it is, and its true colour.
 
 `blanket_box_strokes.json` holds a few strokes on the box, as
 [docs/repaint.md](../docs/repaint.md) tells. What is true of the box stands under `pieces`: of each
@@ -52,6 +55,8 @@ it; threads show their full colour on the crown and are down to half and less on
 gaps. Then come the losses of a lens in the corners, noise, a white balance that goes only part of
 the way, a colour matrix fitted in daylight to the 99 colour samples of CIE 224:2017, sRGB and JPEG.
 The box is made of solids met by rays, with soft shadows, a grain and a sheen.
+The cards reflect what the optics of the program give for the K and S of their paints, with hands
+that slip a little in the parts and in the coats.
 
 What they leave out: no light is coloured by one thing and falls on another, no thread shines, and
 the camera adds no contrast curve. A real photo is harder.
@@ -63,16 +68,18 @@ def main(folder: Path = FOLDER) -> None:
     folder.mkdir(exist_ok=True)
     facts = [_write(sample, folder) for sample in SAMPLES]
     brushed = [_write_brushed(folder)]
+    cards = [_write_cards(folder)]
     box = _write_box(folder)
     rendered = {
         "rendered_by": "tools/render_samples.py",
         "images": facts,
         "brushed": brushed,
+        "cards": cards,
         "pieces": [box],
     }
     text = json.dumps(rendered, indent=2)
     (folder / "truth.json").write_text(text + "\n", encoding="utf-8")
-    every = (*SAMPLES, BRUSHED.scene)
+    every = (*SAMPLES, BRUSHED.scene, CARDS)
     shown = [(f"{sample.name}.jpg", sample.what) for sample in every]
     shown.append((BOX_FILE, str(box["shows"])))
     lines = "\n".join(f"- `{name}`: {what}" for name, what in shown)
@@ -98,6 +105,11 @@ def _write(sample: Sample, folder: Path) -> dict[str, object]:
 def _write_brushed(folder: Path) -> dict[str, object]:
     _save(BRUSHED.scene, paint_brushed(BRUSHED, PITCH), folder)
     return brushed_truth(BRUSHED)
+
+
+def _write_cards(folder: Path) -> dict[str, object]:
+    _save(CARDS, paint_cards(PITCH), folder)
+    return cards_truth()
 
 
 def _save(sample: Sample, painted: Painted, folder: Path) -> None:

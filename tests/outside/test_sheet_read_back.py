@@ -64,7 +64,8 @@ def test_all_that_was_said_is_printed() -> None:
         for text in (paint.name, paint.id, f"{paint.ml:.1f}", paint.spoons):
             assert text in told
         assert f"{paint.grams:.1f}" in told
-    for text in ("Blanket box", "Harbour workshop", "2026-03-01", "512.3", *zone.pour, *zone.trust):
+    sentences = (*zone.pour, *zone.trust, *zone.sample, *zone.check, *content.again)
+    for text in ("Blanket box", "Harbour workshop", "1 March 2026", "512.3", *sentences):
         assert " ".join(text.split()) in told
     for text in (layer[2:] for layer in zone.finish):
         assert text in told
@@ -94,18 +95,21 @@ def test_parts_are_printed_where_they_can_be_counted(
         assert ("parts" in told) is counted
 
 
-def test_the_id_of_a_job_stands_only_in_its_command() -> None:
-    """Head and foot name piece and client on every page; the id is in the quoted command alone."""
-    content = replace(box(), job="untitled-piece")
-    with closing(pypdfium2.PdfDocument(document_of(content))) as document:
+def test_every_page_says_whose_it_is_and_what_its_figures_mean() -> None:
+    """Its foot names piece and client, and explains a difference once, in a painter's words."""
+    with closing(pypdfium2.PdfDocument(document_of(box()))) as document:
         for page in document:
             told = " ".join(page.get_textpage().get_text_range().split())
             assert "Blanket box, Harbour workshop" in told
-            assert (
-                told.count("untitled-piece")
-                == told.count("swatchwright job batch untitled-piece")
-                == 1
-            )
+            assert told.count("1 is just seen side by side, 4 is plain") == 1
+
+
+@pytest.mark.parametrize("label", [None, *LABELS], ids=lambda v: v.name if v else "sheet")
+def test_nothing_is_typed_or_reckoned_by_the_reader(label: LabelSize | None) -> None:
+    """Neither a command nor its options, an id of a job or the name of a formula is on paper."""
+    told = pages_text(document_of(replace(box(), job="untitled-piece"), label=label))
+    for word in ("swatchwright ", " --", "untitled-piece", "CIEDE2000", "ΔE"):
+        assert word not in told
 
 
 def test_every_font_is_inside_the_file() -> None:
@@ -327,7 +331,7 @@ def test_a_german_sheet_is_german() -> None:
         assert say_in("on a field of colour", word) in told
     for text in (say("in the pot"), say("together"), say("How sure"), "369,9", "512,3", "72,2 %"):
         assert text in told
-    assert say("{year}-{month}-{day}", year="2026", month="03", day="01") in told
+    assert say("{day} {month} {year}", day=1, month=say("March"), year=2026) in told
     assert "512.3" not in told
     buffer = (ctypes.c_ushort * 20)()
     with closing(pypdfium2.PdfDocument(pdf)) as document:

@@ -87,6 +87,32 @@ def settle(window: Window, qtbot: QtBot) -> Callable[[], None]:
 
 
 @pytest.fixture
+def opened(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[], Window]:
+    """Give a function that opens a window on the store of the test and lets it come to rest."""
+    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path / "store"))
+
+    def make() -> Window:
+        made = Window()
+        made.resize(1280, 720)
+        qtbot.addWidget(made)
+        made.show()
+        qtbot.waitExposed(made)
+        qtbot.waitUntil(lambda: made.desk._store is not None and made.at_rest(), timeout=PATIENCE)
+        return made
+
+    return make
+
+
+@pytest.fixture
+def mixed(window: Window, settle: Callable[[], None]) -> Window:
+    """Give the window with mixes of two paints for a typed clay red."""
+    window.session.set_most_paints(2)
+    window.session.type_colour("46, 34, 24")
+    settle()
+    return window
+
+
+@pytest.fixture
 def cushion() -> SamplePhoto:
     """Give the sample cushion in window light."""
     return sample_photos()[0]

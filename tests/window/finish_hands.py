@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 
+from swatchwright.acts.client_wish import Stands
 from swatchwright.desktop.pages.finish_page import FinishPage
 
 if TYPE_CHECKING:
@@ -77,10 +78,21 @@ def choose(combo: QComboBox, text: str) -> None:
 
 
 def ask(
-    page: FinishPage, qtbot: QtBot, settle: Callable[[], None], text: str = ""
+    page: FinishPage,
+    qtbot: QtBot,
+    settle: Callable[[], None],
+    text: str = "",
+    *,
+    stands: Stands = Stands.PAINTED,
 ) -> list[WayColumn]:
-    """Turn to what the client wants, choose a line if one is told, and wait for the ways."""
+    """Turn to what the client wants, say how far it has come, and wait for the ways.
+
+    A line is chosen if one is told.
+    """
     qtbot.mouseClick(page.sides[1], LEFT)
+    button = page.reverse.ask.stands[stands]
+    if not button.isChecked():
+        qtbot.mouseClick(button, LEFT)
     if text:
         choose(page.reverse.ask.word, text)
     qtbot.waitUntil(lambda: not page.reverse.ask._wait.isActive(), timeout=PATIENCE)

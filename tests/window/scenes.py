@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.client_wish import Stands, Wanted
 from swatchwright.acts.samples import sample_photos
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.correct_window import CorrectWindow
@@ -225,6 +225,8 @@ def _finish(bench: Bench) -> Iterator[tuple[str, QWidget]]:
     bench.press(next(f for f in page.strip.fields() if "body" in f.accessibleName()))
     yield "layers laid", bench.window
     bench.press(page.sides[1])
+    yield "a wish, asked about", bench.window
+    bench.press(page.reverse.ask.stands[Stands.PAINTED])
     yield "ways to a wish", bench.window
     bench.press(page.sides[0])
 

@@ -61,26 +61,6 @@ def killed(photo: Path, tmp_path: Path) -> Callable[[str], None]:
     return work
 
 
-@pytest.fixture
-def opened(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[], Window]:
-    """Give a function that opens the window on the same store and lets it come to rest."""
-    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path / "store"))
-
-    def make() -> Window:
-        made = Window()
-        made.resize(1280, 720)
-        qtbot.addWidget(made)
-        made.show()
-        qtbot.waitExposed(made)
-        qtbot.waitUntil(
-            lambda: made.desk._store is not None and made.at_rest(),
-            timeout=PATIENCE,
-        )
-        return made
-
-    return make
-
-
 class TestKilled:
     """With no chance to say good-bye."""
 

@@ -9,6 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPolygonF
 
+from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.ways import WayKind
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop import words
@@ -35,15 +36,6 @@ if TYPE_CHECKING:
 
 LEFT = Qt.MouseButton.LeftButton
 PATIENCE = 60_000
-
-
-@pytest.fixture
-def mixed(window: Window, settle: Settle) -> Window:
-    """Give the window with mixes for a typed clay red."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    return window
 
 
 def test_neighbours_are_shown_around_the_mix(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
@@ -178,7 +170,7 @@ def test_it_asks_what_was_asked_on_finish(mixed: Window, settle: Settle, qtbot: 
     page.reverse.ask.pot.setValue(300)
     page.reverse.ask.room.setValue(330)
     page.reverse.ask.dial.setValue(40)
-    columns = ask(page, qtbot, settle, Asked.LESS_VIVID.value)
+    columns = ask(page, qtbot, settle, Asked.LESS_VIVID.value, stands=Stands.POT)
     way = next(c.way for c in columns if c.way.kind is WayKind.STIR)
     assert way.additions is not None
     mixed.show_page("colour")

@@ -36,30 +36,12 @@ PATIENCE = 60_000
 
 
 @pytest.fixture
-def mixed(window: Window, settle: Settle) -> Window:
-    """Give the window with mixes for a typed clay red."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    return window
-
-
-@pytest.fixture
-def again(window: Window, qtbot: QtBot) -> Callable[[], Window]:
+def again(window: Window, opened: Callable[[], Window]) -> Callable[[], Window]:
     """Give a function that closes the window and opens another on the same store."""
 
     def restart() -> Window:
         window.close()
-        made = Window()
-        made.resize(1280, 720)
-        qtbot.addWidget(made)
-        made.show()
-        qtbot.waitExposed(made)
-        qtbot.waitUntil(
-            lambda: made.desk._store is not None and made.at_rest(),
-            timeout=PATIENCE,
-        )
-        return made
+        return opened()
 
     return restart
 

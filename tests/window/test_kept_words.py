@@ -9,11 +9,8 @@ from itertools import product
 from typing import TYPE_CHECKING
 
 import pytest
-from babel.messages import Catalog
-from babel.messages.mofile import write_mo
 from PySide6.QtCore import Qt
 
-import swatchwright.language as spoken
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.jobs import new_job
 from swatchwright.acts.kept_words import kept_words
@@ -22,12 +19,10 @@ from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, judged
 from swatchwright.desktop.widgets.job_head import JobHead
 from swatchwright.desktop.words import brief, keeping, repaint, sample
 from swatchwright.errors import MendableError
-from swatchwright.language import ENGLISH, use_language
 from swatchwright.values import Lab
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
-    from pathlib import Path
+    from collections.abc import Callable, Mapping
 
     from pytestqt.qtbot import QtBot
 
@@ -55,17 +50,9 @@ GERMAN = {
 
 
 @pytest.fixture
-def german(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """Speak a small German, and English again after the test."""
-    words = Catalog(locale="de")
-    for english, told in GERMAN.items():
-        words.add(english, told)
-    with (tmp_path / "de.mo").open("wb") as file:
-        write_mo(file, words)
-    monkeypatch.setattr(spoken, "_FOLDER", tmp_path)
-    use_language("de")
-    yield
-    use_language(ENGLISH)
+def german(speak: Callable[[Mapping[str, str]], None]) -> None:
+    """Speak a German of just what is looked at here, and English again after the test."""
+    speak(GERMAN)
 
 
 @pytest.mark.usefixtures("german")

@@ -23,15 +23,6 @@ if TYPE_CHECKING:
 LEFT = Qt.MouseButton.LeftButton
 
 
-@pytest.fixture
-def mixed(window: Window, settle: Settle) -> Window:
-    """Give the window with mixes for a typed clay red."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    return window
-
-
 class TestLaying:
     """Mixes come one after another."""
 

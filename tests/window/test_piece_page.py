@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QDoubleSpinBox, QLabel, QLineEdit, QTableView
+from PySide6.QtWidgets import QApplication, QDoubleSpinBox
 
 from swatchwright.acts.batches import keep_recipes
 from swatchwright.acts.parts import with_part
@@ -26,6 +26,7 @@ from swatchwright.piece.drawing import View
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Face, Shape
 from swatchwright.piece.spreading import Tool
+from window.piece_hands import LEFT, row_named, told, typed
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -37,8 +38,6 @@ if TYPE_CHECKING:
     from swatchwright.piece.amounts import Batch
 
     Settle = Callable[[], None]
-
-LEFT = Qt.MouseButton.LeftButton
 
 
 @pytest.fixture
@@ -57,31 +56,6 @@ def table(page: PiecePage, qtbot: QtBot, settle: Settle) -> PiecePage:
     qtbot.mouseClick(page.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
     settle()
     return page
-
-
-def told(page: PiecePage) -> str:
-    """Give all the text in view on the page."""
-    return "\n".join(label.text() for label in page.findChildren(QLabel) if label.isVisible())
-
-
-def typed(table: QTableView, row: int, column: int, text: str, qtbot: QtBot) -> None:
-    """Type into a cell as a hand does: F2, the text, Return."""
-    table.setFocus()
-    table.setCurrentIndex(table.model().index(row, column))
-    qtbot.keyClick(table, Qt.Key.Key_F2)
-    field = QApplication.focusWidget()
-    assert isinstance(field, QLineEdit | QDoubleSpinBox)
-    field.selectAll()
-    qtbot.keyClicks(field, text)
-    qtbot.keyClick(field, Qt.Key.Key_Return)
-    # A delegate takes what was typed with the next event.
-    QApplication.processEvents()
-
-
-def row_named(page: PiecePage, name: str) -> int:
-    """Give the row of a part."""
-    assert page.piece is not None
-    return [part.name for part in page.piece.parts].index(name)
 
 
 class TestChoosing:

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel
 
 from swatchwright.acts.sample_learnt import Taught
 from swatchwright.acts.sample_tried import taken_for, tried_line
+from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.widgets.sample_mixed import MOST_LINES
 from swatchwright.desktop.words import keeping as keeping_words
@@ -191,6 +193,31 @@ def test_the_list_is_short_and_begins_with_what_is_advised(
     kept = next(i for i, line in enumerate(told) if line.startswith("kept for"))
     assert {words.PROPOSED, words.JAR, *words.NEXT_STRIPES} == set(told[:kept])
     assert len({which.itemData(i) for i in range(which.count())}) == len(told)
+
+
+def test_what_was_taught_is_no_other_paint(bench: Window, qtbot: QtBot, settle: Settle) -> None:
+    """Taught, what the paints learnt is in view, and the page Job speaks of the same tins.
+
+    It does not warn, and no paint of the mix is said to be another.
+    """
+    page = page_of(bench)
+    sample_it(page, qtbot, settle, ("clearly", "light"))
+    page._area.ensureWidgetVisible(page.teach)
+    qtbot.mouseClick(page.teach, LEFT)
+    settle()
+    qtbot.waitUntil(lambda: not page.teach.visibleRegion().isEmpty(), timeout=5_000)
+    told = [one for one in page.rounds.findChildren(QLabel) if one.text().startswith("✓")]
+    assert not told[0].visibleRegion().isEmpty()
+    bench.show_page("brief")
+    brief = bench.page("brief")
+    assert isinstance(brief, BriefPage)
+    settle()
+    row = brief.colours.zones["all"]
+    recipe = chosen(bench)
+    assert recipe is not None
+    assert row.changed.isHidden()
+    assert all(f"“{paint.name}”" in row.taught.text() for paint in recipe.paints)
+    assert row.taught.isVisibleTo(row)
 
 
 def test_it_answers_in_her_own_words(bench: Window, qtbot: QtBot) -> None:

@@ -78,21 +78,12 @@ def washed(hers: Window, settle: Settle, qtbot: QtBot) -> Window:
 
 
 @pytest.fixture
-def again(
-    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> Callable[[Window], Window]:
+def again(opened: Callable[[], Window]) -> Callable[[Window], Window]:
     """Give a function that closes the window and opens it on the same store."""
-    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path / "store"))
 
     def make(before: Window) -> Window:
         before.close()
-        made = Window()
-        made.resize(1280, 720)
-        qtbot.addWidget(made)
-        made.show()
-        qtbot.waitExposed(made)
-        qtbot.waitUntil(lambda: made.desk._store is not None and made.at_rest(), timeout=PATIENCE)
-        return made
+        return opened()
 
     return make
 

@@ -9,12 +9,14 @@ import pytest
 from PySide6.QtCore import Qt
 
 from hands import drag
+from swatchwright.acts.known import GOOD
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.paint import look_of_paint
 from swatchwright.acts.sitting import names_in
 from swatchwright.acts.sitting_fit import most_helpful
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.pages.shelf_page import ShelfPage
+from swatchwright.desktop.widgets.doubt_bar import DoubtScale
 from swatchwright.desktop.words import shelf as words
 from swatchwright.desktop.words import sitting as sitting_words
 from swatchwright.shelf.measured import Measurement, Measurements, write_measurements
@@ -157,7 +159,9 @@ class TestSitting:
         for n, card in enumerate(cards):
             assert reading.turn == n
             name = sitting_words.card_words(card, names_in(sitting.sitting, DEMO))
-            assert reading.now.text() == sitting_words.next_line(name, read=False, photo=True)
+            assert reading.now.text() == sitting_words.next_line(
+                n + 1, name, read=False, photo=True
+            )
             left = 200 * (n + 1)
             drag(reading.view, (left + 30, 30), (left + 170, 170))
         settle()
@@ -251,6 +255,75 @@ class TestSitting:
         text = path.read_text(encoding="utf-8")
         assert "Harbour blue 1\u00a0:\u00a010 White, clean" in text
         assert "mask" in text
+
+    def test_what_is_ticked_stays_ticked(self, page: ShelfPage, qtbot: QtBot) -> None:
+        """The card of black and white stays ticked when paints are ticked, added or let down."""
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        choose, sitting = page.sitting.choose, page.sitting
+        choose.ground.click()
+        qtbot.keyClicks(choose.name, "Harbour blue")
+        qtbot.keyClick(choose.name, Qt.Key.Key_Return)
+        tick(page, qtbot, (WHITE, "clay-red-muted"))
+        choose.white.setCurrentIndex(choose.white.findData("harbour-blue"))
+        choose.white.activated.emit(choose.white.currentIndex())
+        assert choose.ground.isChecked()
+        assert sitting.sitting.ground
+        qtbot.mouseClick(sitting.next, LEFT)
+        assert {card.over for card in sitting.sitting.cards} == {"", "black", "white"}
+        qtbot.mouseClick(sitting.back, LEFT)
+        assert choose.ground.isChecked()
+        assert set(sitting.sitting.ids) == {"harbour-blue", WHITE, "clay-red-muted"}
+
+    def test_one_colour_is_told_as_it_is(
+        self, page: ShelfPage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """A new paint from one colour is hardly known, and how it hides a guess, in every place."""
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        choose, sitting = page.sitting.choose, page.sitting
+        qtbot.keyClicks(choose.name, "Harbour blue")
+        qtbot.keyClick(choose.name, Qt.Key.Key_Return)
+        sitting.show_step(2)
+        enter(page, qtbot, Lab(30, 5, -30))
+        sitting.show_step(3)
+        qtbot.mouseClick(sitting.result.fit, LEFT)
+        settle()
+        found = sitting.result.found
+        assert found is not None
+        hardly = found.fits[0].likely.words
+        assert hardly == "hardly known"
+        assert hardly in sitting.result.bars[0].accessibleName()
+        assert sitting_words.before_word(found.fits[0]) in sitting.result.bars[0].accessibleName()
+        assert sitting_words.hiding_line(found) in sitting.result.notes.text()
+        assert "Harbour blue" in sitting_words.hiding_line(found)
+        qtbot.mouseClick(sitting.result.keep, LEFT)
+        settle()
+        settle()
+        qtbot.mouseClick(sitting.leave, LEFT)
+        settle()
+        assert hardly in page.panel.known.text()
+        assert "guess" in page.panel.hides.text()
+        assert "ell enough known" not in page.panel.next.text()
+        assert hardly in page.table.paints.index(0, 4).data()
+        assert words.OVER_CARD_GUESSED in page.panel.picture.accessibleName()
+
+    def test_bars_are_on_one_scale(self, page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+        """A bar is as long as it is far off, before as now, and the scale names what is good."""
+        to_reading(page, qtbot, (WHITE, "clay-red-muted"))
+        for card in page.sitting.sitting.cards:
+            enter(page, qtbot, colour_of(card.mix))
+        page.sitting.steps[3].click()
+        qtbot.mouseClick(page.sitting.result.fit, LEFT)
+        settle()
+        bars = page.sitting.result.bars
+        scale = page.sitting.result.findChild(DoubtScale)
+        assert isinstance(scale, DoubtScale)
+        assert scale.isVisible()
+        assert scale.accessibleName() == sitting_words.SCALE_TOLD
+        for one in (scale, *bars):
+            assert one.at(0.0) == scale.at(0.0)
+            assert one.at(8.0) - one.at(0.0) == pytest.approx(2 * (one.at(4.0) - one.at(0.0)))
+            assert one.at(GOOD) < one.at(10.0) < one.end() < one.width()
+        assert page.sitting.result.fit.hasFocus()
 
     def test_kept_with_the_job(
         self, window: Window, page: ShelfPage, settle: Settle, qtbot: QtBot

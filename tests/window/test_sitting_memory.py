@@ -47,23 +47,6 @@ def photo(tmp_path: Path) -> Path:
     return photo_of(tmp_path, [colour_of(mix) for mix in MIXES])
 
 
-@pytest.fixture
-def opened(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Open:
-    """Give a function that opens the window on the same store and lets it come to rest."""
-    monkeypatch.setenv("SWATCHWRIGHT_HOME", str(tmp_path / "store"))
-
-    def make() -> Window:
-        made = Window()
-        made.resize(1280, 720)
-        qtbot.addWidget(made)
-        made.show()
-        qtbot.waitExposed(made)
-        qtbot.waitUntil(lambda: made.desk._store is not None and made.at_rest(), timeout=PATIENCE)
-        return made
-
-    return make
-
-
 def shelf_of(window: Window, qtbot: QtBot) -> ShelfPage:
     """Give the page of the shelf, in view and at rest."""
     window.show_page("shelf")

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QScrollArea
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop.pages import PAGES
 from swatchwright.desktop.pages.brief_page import BriefPage
+from swatchwright.desktop.widgets.bench_area import BenchArea
 from swatchwright.desktop.window import Window
 from window.scenes import LAID, PLAN, Bench
 from window.test_everyone import CONTROLS, shown, told
@@ -71,6 +72,20 @@ def is_lost(widget: QWidget, window: Window) -> bool:
     return False
 
 
+def needed(bench: Bench) -> QSize:
+    """Give what the page in view needs, on all of the screen where a narrow window breaks it."""
+    window = bench.window
+    if window.colour_page.abreast or not window.colour_page.isVisible():
+        return window.needs()
+    size = window.size()
+    window.resize(window.screen().availableSize())
+    bench.rest()
+    needs = window.needs()
+    window.resize(size)
+    bench.rest()
+    return needs
+
+
 def walk(bench: Bench) -> dict[str, object]:
     """Go through the pages with the demonstration's job on the bench; tell what is wrong."""
     window = bench.window
@@ -81,11 +96,14 @@ def walk(bench: Bench) -> dict[str, object]:
     window.desk.keep_part("finish", LAID)
     window.desk.keep_part("plan", PLAN)
     bench.rest()
-    cut, lost, seen, needs = [], [], 0, QSize()
+    cut, lost, sideways, seen, needs = [], [], [], 0, QSize()
+    (area,) = window.findChildren(BenchArea)
     for kind in PAGES:
         window.show_page(kind.key)
         bench.rest()
-        needs = needs.expandedTo(window.needs())
+        needs = needs.expandedTo(needed(bench))
+        if area.horizontalScrollBar().maximum() > 0:
+            sideways.append(kind.key)
         for widget in shown(window, (QLabel, *CONTROLS)):
             seen += 1
             where = f"{kind.key}: {told(widget)}"
@@ -97,6 +115,7 @@ def walk(bench: Bench) -> dict[str, object]:
     return {
         "cut": cut,
         "lost": lost,
+        "sideways": sideways,
         "seen": seen,
         "ratio": window.devicePixelRatio(),
         "screen": [screen.width(), screen.height()],

@@ -1,14 +1,19 @@
-"""Amounts in whole millilitres, as they are told of a batch: they add up to what is told of it."""
+"""Amounts as they are told: whole ml of a batch, tenths of what is poured.
+
+They add up to what is told of them. Bench, sheet and commands all take their figures from here.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import floor
 
 from swatchwright.measures.shares import rounded_amounts
+from swatchwright.mixing.pour import Pour
 from swatchwright.piece.amounts import Amounts, Batch
 
-__all__ = ["MadeUp", "made_up", "needs_told", "poured"]
+__all__ = ["MadeUp", "made_up", "needs_told", "poured", "pours_told"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +52,24 @@ def needs_told(amounts: Amounts) -> tuple[float, ...]:
         for i, need in zip(rows, needs, strict=True):
             told[i] = need
     return tuple(told)
+
+
+def pours_told(pours: Sequence[Pour]) -> tuple[Pour, ...]:
+    """Give what is poured in turn to the tenth of a ml, adding up to what there is of each paint.
+
+    The portions of the last paint are alike; what rounding them down leaves over is held back. Of
+    so little that a portion would be nothing, each is told as it is.
+    """
+    if not pours or not pours[-1].held_back:
+        return tuple(replace(pour, ml=round(pour.ml, 1)) for pour in pours)
+    *first, held = pours
+    portions = [pour for pour in first if pour.paint.id == held.paint.id]
+    portion = min(floor(10 * pour.ml + 1e-6) / 10 for pour in portions)
+    if not portion:
+        return tuple(pours)
+    whole = [replace(p, ml=round(p.ml, 1)) for p in first if p.paint.id != held.paint.id]
+    left = sum(pour.ml - portion for pour in portions) + held.ml
+    return (*whole, *(replace(p, ml=portion) for p in portions), replace(held, ml=round(left, 1)))
 
 
 def _whole(amounts: Sequence[float], total: float) -> tuple[float, ...]:

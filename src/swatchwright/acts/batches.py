@@ -11,8 +11,9 @@ from datetime import date
 
 from swatchwright.acts import labels
 from swatchwright.acts.kept_recipe import no_recipe, shelf_of_recipe, what_has_changed
-from swatchwright.acts.mixes_in_use import WHOLE_PIECE, mixes_in_use, not_in_use, stood_down
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE, check_in_use, mixes_in_use
 from swatchwright.acts.recipes import Recipes, check_volume
+from swatchwright.acts.sample_tried import taught_in
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.measures.shares import rounded_amounts
@@ -186,8 +187,8 @@ def make_batch(
     Raises
     ------
     MendableError
-        If there is no such job, no recipe is chosen, that of the whole piece is on no part of it
-        any more, or the volume or the day cannot be.
+        If there is no such job, no recipe is chosen, it is on no part of the piece, or the volume
+        or the day cannot be.
     """
     check_volume(volume)
     day = _day(store, day)
@@ -202,8 +203,8 @@ def make_batch(
             for p, ml in zip(recipe.paints, amounts, strict=True)
         )
         batch = Batch(number, day, round(volume, 1), recipe.zone, poured, note.strip())
-        for sentence in what_has_changed(store, recipe, in_use=in_use):
-            edit.warn(sentence)
+        for told in what_has_changed(store, recipe, in_use=in_use, taught=taught_in(job)).others:
+            edit.warn(told)
         job_rows.write_job(edit, job, replace(job, batches=(*job.batches, batch)))
         return edit.changes
 
@@ -253,8 +254,7 @@ def _kept(edit: Edit, recipe: Recipe, found: Recipes, zone: str, *, chosen: bool
 
 
 def _chosen(job: Job, zone: str | None) -> KeptRecipe:
-    if zone == WHOLE_PIECE and stood_down(job) is not None:
-        raise not_in_use(job)
+    check_in_use(job, zone)
     used = {recipe.zone for recipe in mixes_in_use(job)}
     fitting = [r for r in job.recipes if r.chosen and r.zone in used and zone in {None, r.zone}]
     if not fitting:

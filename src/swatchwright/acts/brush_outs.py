@@ -182,8 +182,7 @@ def _let_down(id_: str, white: str, parts: int, number: int) -> Asked:
 def _one_more(shelf: Shelf, paint: Paint, white: Paint | None) -> list[Asked]:
     """Ask for the mix that would shrink the spread of a fitted paint's mixtures most."""
     likely = likely_errors(shelf, paint)
-    off = likely.with_white or likely.crossing
-    if white is None or off is None or is_well_known(off):
+    if white is None or is_well_known(likely.off):
         return []
     left = {}
     for parts in _MORE:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
@@ -10,10 +11,25 @@ from swatchwright.mixing.asked import Asked, asked_for
 from swatchwright.mixing.knock_back import as_grey_as
 from swatchwright.values import Lab
 
-__all__ = ["CLIENT_PART", "ClientWish", "ClientWishes", "Question", "Wanted"]
+__all__ = [
+    "CLIENT_PART",
+    "ClientWish",
+    "ClientWishes",
+    "ColourStands",
+    "Question",
+    "Stands",
+    "Wanted",
+]
 
 CLIENT_PART = "client"
 """The part of a job that its client's wishes are kept in."""
+
+
+class Stands(StrEnum):
+    """How far a colour has come when the client is not content with it."""
+
+    PAINTED = "painted"
+    POT = "pot"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +85,16 @@ class Question:
         ml of the mix that are left in the pot.
     tub
         How full the pot may get, ml; None where that was not said.
+    stands
+        Whether the piece is painted already or the paint is in the pot; None where that was not
+        said.
     """
 
     wanted: Wanted
     left: float
     pot: float
     tub: float | None
+    stands: Stands | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,10 +117,27 @@ class ClientWish:
 
 
 @dataclass(frozen=True, slots=True)
+class ColourStands:
+    """How far the colour that was wanted first has come on the piece."""
+
+    first: Lab
+    stands: Stands
+
+
+@dataclass(frozen=True, slots=True)
 class ClientWishes:
-    """What a client wants now, one wish for each colour that was wanted first."""
+    """What a client wants now, one wish for each colour that was wanted first, and where it stands.
+
+    Parameters
+    ----------
+    wishes
+        What is wanted in place of a colour.
+    stand
+        Whether what has that colour is painted already or still in the pot, where it was said.
+    """
 
     wishes: tuple[ClientWish, ...] = ()
+    stand: tuple[ColourStands, ...] = ()
 
     def of(self, first: Lab) -> ClientWish | None:
         """Give the wish in place of a colour; None where that is still wanted."""
@@ -109,4 +146,13 @@ class ClientWishes:
     def but(self, first: Lab, wish: ClientWish | None) -> ClientWishes:
         """Give them with another wish in place of a colour, or with none."""
         others = tuple(one for one in self.wishes if one.first != first)
-        return ClientWishes(others if wish is None else (*others, wish))
+        return replace(self, wishes=others if wish is None else (*others, wish))
+
+    def stands(self, first: Lab) -> Stands | None:
+        """Give how far a colour has come; None where that was not said."""
+        return next((one.stands for one in self.stand if one.first == first), None)
+
+    def standing(self, first: Lab, stands: Stands) -> ClientWishes:
+        """Give them with a colour come so far."""
+        others = tuple(one for one in self.stand if one.first != first)
+        return replace(self, stand=(*others, ColourStands(first, stands)))

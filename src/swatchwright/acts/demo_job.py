@@ -16,6 +16,7 @@ from swatchwright.acts.labels import BEGIN_DEMO
 from swatchwright.acts.piece_job import form_for, keep_piece, piece_of_form
 from swatchwright.acts.recipes import Order, Recipes, recipes_for
 from swatchwright.acts.samples import SamplePhoto, sample_photos
+from swatchwright.acts.shelf_used import ShelfFrom, UsedShelf
 from swatchwright.acts.stock import ShelfKind, kept_shelf, set_stock, take_demo_shelf
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
@@ -99,7 +100,8 @@ def demo_findings(
 def begin_demo_job(store: Store, found: DemoFindings) -> Changes:
     """Begin the job of the demonstration, in one edit.
 
-    An empty shelf is filled with the invented paints; a shelf with paints is left as it is.
+    An empty shelf is filled with the invented paints; a shelf with paints is left as it is. The job
+    says that it is worked with those of the demonstration, whatever else is kept.
 
     Raises
     ------
@@ -129,7 +131,8 @@ def _in_order(store: Store, id_: str, found: DemoFindings) -> None:
         wanted = tuple(sorted(job.wanted, key=lambda w: _ZONES.index(w.zone)))
         recipes = tuple(sorted(job.recipes, key=lambda r: _ZONES.index(r.zone)))
         job_rows.write_job(edit, job, replace(job, wanted=wanted, recipes=recipes))
-    settings = Laid(_VOLUME, 3, found.recipes[0][0], job.photos[-1].hash)
+    shelf = UsedShelf(ShelfFrom.DEMO)
+    settings = Laid(_VOLUME, 3, found.recipes[0][0], job.photos[-1].hash, shelf)
     keep_document(store, id_, BENCH, settings)
 
 

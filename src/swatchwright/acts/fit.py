@@ -36,6 +36,9 @@ __all__ = ["FittedShelf", "Gloss", "Next", "PaintFit", "ReadBack", "fit_sheet"]
 _WHITE_S = 110.0
 _LEAST_WHITE_S = 10.0
 
+# A ground that reflects less shows through a coat as the black of a card does.
+_DARK = 0.2
+
 
 @dataclass(frozen=True, slots=True)
 class PaintFit:
@@ -147,7 +150,12 @@ def fit_sheet(
     white = white_among(sheet, films.paints, films.brush_outs, wanted)
     brush_outs, said = check_brush_outs(films.brush_outs, white)
     found = fit_in_turn(work, brush_outs, wanted, white, watch.tell)
-    paints = {id_: work.paint(id_) if id_ in found else p for id_, p in films.paints.items()}
+    paints = {
+        id_: replace(work.paint(id_), hiding_read=_is_hiding_read(found[id_]))
+        if id_ in found
+        else p
+        for id_, p in films.paints.items()
+    }
     paints |= {id_: _taken_as_exact(paints[id_]) for id_ in _leant_on(found) & set(paints)}
     result = _placed(shelf, paints, sheet.name)
     before = {} if shelf is None else {paint.id: paint.how_known for paint in shelf.paints}
@@ -210,6 +218,12 @@ def _again(
         if shelf is not None and id_ not in new:
             found.append(id_)
     return found
+
+
+def _is_hiding_read(used: Sequence[BrushOut]) -> bool:
+    """Tell whether a coat of the paint alone was read over something dark."""
+    grounds = [r.ground for b in used if len(b.shares) == 1 for r in b.readings]
+    return any(ground is not None and np.nanmean(ground) < _DARK for ground in grounds)
 
 
 def _leant_on(found: Mapping[str, Sequence[BrushOut]]) -> set[str]:

@@ -61,6 +61,8 @@ class Next:
         Whether it is laid over black, one coat; else until it hides.
     spread_now, spread_then
         Root-mean-square spread of the paint's mixtures, units of CIELAB, now and after it.
+    again
+        Whether it was brushed out already, as all others were: to read it anew is all that is left.
     """
 
     words: str
@@ -68,6 +70,7 @@ class Next:
     over_black: bool
     spread_now: float
     spread_then: float
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,10 +140,12 @@ def next_of(work: FitWork, id_: str, used: Sequence[BrushOut], white: str | None
     """
     black = _black_of(work, id_)
     others = {white, black, *(other for b in used for other in b.shares)} - {None, id_}
+    every = brush_outs_to_try(id_, white, black, over_black=True)
+    left = _not_made(every, used)
     advice = next_brush_out(
         used,
         {other: work.known[other] for other in others if other is not None},
-        _not_made(brush_outs_to_try(id_, white, black, over_black=True), used),
+        left or every,
         spectra=any(r.reflectance is not None for b in used for r in b.readings),
         surface=work.surface(id_),
         errors=ERRORS,
@@ -150,13 +155,13 @@ def next_of(work: FitWork, id_: str, used: Sequence[BrushOut], white: str | None
     least = min(shares.values())
     mix = tuple((other, round(share / least, 1)) for other, share in shares.items())
     over = advice.brush_out.readings[0].ground is not None
-    return Next(advice.words, mix, over, advice.spread_now, advice.spread_then)
+    return Next(advice.words, mix, over, advice.spread_now, advice.spread_then, again=not left)
 
 
 def _not_made(
     candidates: Mapping[str, BrushOut], used: Sequence[BrushOut]
 ) -> Mapping[str, BrushOut]:
-    """Leave out what was brushed out already, unless nothing else is left."""
+    """Leave out what was brushed out already."""
     made = [(b.shares, any(r.ground is not None for r in b.readings)) for b in used]
 
     def is_made(one: BrushOut) -> bool:
@@ -168,7 +173,7 @@ def _not_made(
             for shares, grounded in made
         )
 
-    return {words: one for words, one in candidates.items() if not is_made(one)} or candidates
+    return {words: one for words, one in candidates.items() if not is_made(one)}
 
 
 def _black_of(work: FitWork, id_: str) -> str | None:

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from contextlib import suppress
 from typing import TypeVar
 
-from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes, Stands
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_job import PIECE_PART
 from swatchwright.colour.names import colour_name
 from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.language import mark, say
 from swatchwright.paint.layers import Stack
 from swatchwright.piece.names import piece_word
 from swatchwright.piece.part import Piece
@@ -66,7 +66,12 @@ def _finish(stack: Stack) -> str:
 
 
 def _client(wishes: ClientWishes) -> str:
-    return ", ".join(colour_name(wish.aim) for wish in wishes.wishes)
+    told = [colour_name(wish.aim) for wish in wishes.wishes]
+    told += dict.fromkeys(say(_STANDS[one.stands]) for one in wishes.stand)
+    return ", ".join(told)
+
+
+_STANDS = {Stands.PAINTED: mark("painted already"), Stands.POT: mark("still in the pot")}
 
 
 _TOLD: dict[str, Callable[[Document], str]] = {

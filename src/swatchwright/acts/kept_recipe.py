@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 import numpy as np
 
 from swatchwright.acts.bench_shelf import shelf_in_use
 from swatchwright.acts.mix import own_colours
-from swatchwright.acts.mixes_in_use import mixes_in_use
+from swatchwright.acts.mixes_in_use import mixes_in_use, of_no_zone
+from swatchwright.acts.sample_known import TaughtPaint, same_tin, taught_lines
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
 from swatchwright.errors import MendableError
-from swatchwright.language import mark, say
+from swatchwright.language import listed, mark, say
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.names import zone_word
 from swatchwright.shelf.jobs import Job, KeptRecipe
@@ -17,10 +21,26 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import paint_rows
 from swatchwright.shelf.store.store import Store
 
-__all__ = ["OWN_PAINTS", "no_recipe", "shelf_of_recipe", "what_has_changed"]
+__all__ = ["OWN_PAINTS", "Changed", "no_recipe", "shelf_of_recipe", "what_has_changed"]
 
 OWN_PAINTS = mark("the recipe's own paints")
 """The name of a shelf of the paints of one recipe."""
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """What is to be said of the paints of a recipe, each in a sentence.
+
+    Parameters
+    ----------
+    others
+        Of those that the shelf lacks, or that are other paints there: mind them.
+    taught
+        Of those that are the same tins, which the job's own samples taught, all in one.
+    """
+
+    others: tuple[str, ...] = ()
+    taught: tuple[str, ...] = ()
 
 
 def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
@@ -37,8 +57,12 @@ def shelf_of_recipe(store: Store, recipe: KeptRecipe) -> Shelf:
 
 
 def what_has_changed(
-    store: Store, recipe: KeptRecipe, *, in_use: Shelf | None = None
-) -> tuple[str, ...]:
+    store: Store,
+    recipe: KeptRecipe,
+    *,
+    in_use: Shelf | None = None,
+    taught: Sequence[TaughtPaint] = (),
+) -> Changed:
     """Say of each paint of a recipe that the shelf lacks or that is no longer what it was.
 
     Parameters
@@ -47,16 +71,36 @@ def what_has_changed(
         Where the shelf and the recipe's paints are kept.
     in_use
         As in `shelf_in_use`.
+    taught
+        What the samples of the job taught of its paints.
     """
     was = shelf_of_recipe(store, recipe)
     now = {paint.id: paint for paint in shelf_in_use(store, in_use).paints}
-    told = [_difference(paint, now.get(paint.id)) for paint in was.paints]
-    return tuple(sentence for sentence in told if sentence)
+    others: list[str] = []
+    same: list[tuple[str, int]] = []
+    for paint in was.paints:
+        here = now.get(paint.id)
+        sample = None if here is None else same_tin(paint, here, taught)
+        if sample is not None:
+            same.append((paint.name, sample))
+        elif told := _difference(paint, here):
+            others.append(told)
+    return Changed(tuple(others), taught_lines(same))
 
 
 def no_recipe(job: Job, zone: str | None) -> MendableError:
     """Say that no recipe is chosen for a job, or for one of its zones."""
     zones = [zone_word(recipe.zone) for recipe in mixes_in_use(job)]
+    if not zones and (kept := of_no_zone(job)):
+        return MendableError(
+            say(
+                "No part of “{job}” has a mix: those that are kept are for {zones}, which its "
+                "piece does not have.",
+                job=job.title,
+                zones=listed(zone_word(recipe.zone) for recipe in kept),
+            ),
+            say("Give a part of the piece that zone, or keep a mix for one that it has."),
+        )
     return MendableError(
         say("No recipe is chosen for “{job}”, zone {zone}.", job=job.title, zone=zone_word(zone))
         if zone
@@ -87,7 +131,8 @@ def _difference(was: Paint, now: Paint | None) -> str:
         )
     return say(
         "“{paint}” on the shelf is not the paint of the recipe: by itself it now dries "
-        "{apart:.1f} CIEDE2000 from what it was. Brush a sample first.",
+        "{apart:.1f} from what it was (1 is just seen side by side, 4 is plain). Brush a sample "
+        "first.",
         paint=was.name,
         apart=apart,
     )

@@ -6,30 +6,29 @@ before that is no edit of a job, and yet nobody wants to mark it again after a c
 
 from __future__ import annotations
 
-from contextlib import suppress
 from dataclasses import dataclass, field, replace
-from pathlib import Path
 
 from swatchwright.acts.batches import WHOLE_PIECE
-from swatchwright.acts.colours import open_photo
-from swatchwright.acts.file_stamp import Stamp, stamp_of
+from swatchwright.acts.file_stamp import Stamp
 from swatchwright.acts.job_bench import BenchPhoto, laid_photo, scaled
 from swatchwright.acts.last_job import last_job
+from swatchwright.acts.left_file import leave, left, left_photo
 from swatchwright.acts.recipes import DEFAULT_VOLUME
 from swatchwright.acts.shelf_used import UsedShelf
-from swatchwright.acts.whole_file import write_whole
-from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.language import mark
 from swatchwright.mixing.wishes import Wishes
-from swatchwright.shelf.jobs import Document, Job, Marks
+from swatchwright.shelf.jobs import Job, Marks
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour
 
-__all__ = ["LastBench", "last_bench", "photo_of_bench", "remember_bench", "stamp_of"]
+__all__ = ["LastBench", "last_bench", "photo_of_bench", "remember_bench"]
 
 _MEMORY = "last-bench.json"
-_MOST_BYTES = 2**20
 _MOST_VOLUME = 1e6
+_LONGEST_PAGE = 40
+
+_OTHER = mark("{name} is not the photo that was on the bench.")
+_AGAIN = mark("Open the photo again and mark the card and the cloth.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +55,8 @@ class LastBench:
         What was asked of all mixes.
     shelf
         Which shelf was used; None where that was not written down.
+    page
+        Key of the page that was in view; empty where that was not written down.
     """
 
     job: str | None = None
@@ -70,6 +71,7 @@ class LastBench:
     zone: str = WHOLE_PIECE
     wishes: Wishes = field(default_factory=Wishes)
     shelf: UsedShelf | None = None
+    page: str = ""
 
 
 def remember_bench(store: Store, bench: LastBench) -> None:
@@ -77,21 +79,21 @@ def remember_bench(store: Store, bench: LastBench) -> None:
 
     Where that cannot be written, the next start lays what is kept with the job, and no more.
     """
-    with suppress(MendableError):
-        write_whole(store.path.with_name(_MEMORY), Document.of(bench).json.encode())
+    leave(store, _MEMORY, bench)
 
 
 def last_bench(store: Store) -> LastBench | None:
     """Give the bench as it was left, if the job that was on it is still the one to be laid."""
-    file = store.path.with_name(_MEMORY)
-    try:
-        with file.open("rb") as opened:
-            text = opened.read(_MOST_BYTES).decode()
-        bench = Document(1, text).read(LastBench)
-    except (OSError, ValueError, MendableError):
-        return None
-    sound = 0 < bench.volume <= _MOST_VOLUME and bench.most_paints in {2, 3}
-    return bench if sound and bench.job == last_job(store) else None
+    bench = left(store, _MEMORY, LastBench)
+    return (
+        bench if bench is not None and _is_sound(bench) and bench.job == last_job(store) else None
+    )
+
+
+def _is_sound(bench: LastBench) -> bool:
+    sized = not (bench.path or bench.kept) or min(bench.size) > 0
+    asked = 0 < bench.volume <= _MOST_VOLUME and bench.most_paints in {2, 3}
+    return sized and asked and len(bench.page) <= _LONGEST_PAGE
 
 
 def photo_of_bench(store: Store, bench: LastBench, job: Job | None) -> BenchPhoto | None:
@@ -107,13 +109,8 @@ def photo_of_bench(store: Store, bench: LastBench, job: Job | None) -> BenchPhot
     if kept is not None:
         marks = scaled(bench.marks, bench.size, (kept.width, kept.height))
         return laid_photo(store, replace(kept, marks=marks))
-    if not bench.path:
+    opened = left_photo(bench.path, bench.stamp, other=_OTHER, again=_AGAIN)
+    if opened is None:
         return None
-    path = Path(bench.path)
-    if bench.stamp is not None and stamp_of(path) not in {None, bench.stamp}:
-        raise MendableError(
-            say("{name} is not the photo that was on the bench.", name=path.name),
-            say("Open the photo again and mark the card and the cloth."),
-        )
-    photo = open_photo(path)
-    return BenchPhoto(photo, scaled(bench.marks, bench.size, (photo.width, photo.height)), path)
+    size = opened.photo.width, opened.photo.height
+    return BenchPhoto(opened.photo, scaled(bench.marks, bench.size, size), opened.path)

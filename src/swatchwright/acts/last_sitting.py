@@ -7,20 +7,17 @@ edit of a job, and yet nobody wants to mark twenty cards again after a crash.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from swatchwright.acts.colours import open_photo
-from swatchwright.acts.file_stamp import Stamp, stamp_of
+from swatchwright.acts.file_stamp import Stamp
 from swatchwright.acts.job_bench import scaled
 from swatchwright.acts.last_job import last_job
-from swatchwright.acts.whole_file import write_whole
-from swatchwright.errors import MendableError
-from swatchwright.language import say
+from swatchwright.acts.left_file import leave, left, left_photo
+from swatchwright.language import mark
 from swatchwright.photo.image import Photo
 from swatchwright.photo.reference import GREY_CARD
-from swatchwright.shelf.jobs import Document, Marks
+from swatchwright.shelf.jobs import Marks
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import Rect
 
@@ -34,8 +31,10 @@ __all__ = [
 ]
 
 _MEMORY = "last-sittings.json"
-_MOST_BYTES = 2**20
 _MOST_SITTINGS, _MOST_BOXES, _MOST_STEP = 12, 400, 3
+
+_OTHER = mark("{name} is not the photo that was marked here.")
+_AGAIN = mark("Open the photo again and mark the grey and the cards in it.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,18 +121,14 @@ def photo_of_sitting(sitting: LastSitting) -> SittingPhoto | None:
     MendableError
         If it cannot be opened, or the file is another by now.
     """
-    if not sitting.path:
+    opened = left_photo(sitting.path, sitting.stamp, other=_OTHER, again=_AGAIN)
+    if opened is None:
         return None
-    path = Path(sitting.path)
-    if sitting.stamp is not None and stamp_of(path) not in {None, sitting.stamp}:
-        raise MendableError(
-            say("{name} is not the photo that was marked here.", name=path.name),
-            say("Open the photo again and mark the grey and the cards in it."),
-        )
-    stamp, photo = stamp_of(path), open_photo(path)
+    photo = opened.photo
     grey = None if sitting.grey is None else _laid(sitting.grey, sitting.size, photo)
     boxes = {key: _laid(box, sitting.size, photo) for key, box in sitting.boxes}
-    return SittingPhoto(photo, path, stamp, grey, {key: box for key, box in boxes.items() if box})
+    there = {key: box for key, box in boxes.items() if box}
+    return SittingPhoto(photo, opened.path, opened.stamp, grey, there)
 
 
 def _laid(rect: Rect, size: tuple[int, int], photo: Photo) -> Rect | None:
@@ -144,12 +139,8 @@ def _laid(rect: Rect, size: tuple[int, int], photo: Photo) -> Rect | None:
 
 
 def _remembered(store: Store) -> tuple[LastSitting, ...]:
-    try:
-        with store.path.with_name(_MEMORY).open("rb") as opened:
-            text = opened.read(_MOST_BYTES).decode()
-        return tuple(one for one in Document(1, text).read(_Sittings).all if _is_sound(one))
-    except (OSError, ValueError, MendableError):
-        return ()
+    told = left(store, _MEMORY, _Sittings)
+    return () if told is None else tuple(one for one in told.all if _is_sound(one))
 
 
 def _is_sound(one: LastSitting) -> bool:
@@ -159,6 +150,4 @@ def _is_sound(one: LastSitting) -> bool:
 
 
 def _write(store: Store, sittings: tuple[LastSitting, ...]) -> None:
-    with suppress(MendableError):
-        text = Document.of(_Sittings(sittings[:_MOST_SITTINGS])).json
-        write_whole(store.path.with_name(_MEMORY), text.encode())
+    leave(store, _MEMORY, _Sittings(sittings[:_MOST_SITTINGS]))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import isfinite, sqrt
 
+from swatchwright.acts.amounts_whole import pours_told
 from swatchwright.acts.confidence import Confidence, confidence_in
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
@@ -106,7 +107,7 @@ class MeasuredRecipe:
     @property
     def pours(self) -> tuple[Pour, ...]:
         """In which order to pour: light first, the strong last and in thirds, a tenth held back."""
-        return pouring_order(self.recipe, [amount.ml for amount in self.amounts])
+        return pours_told(pouring_order(self.recipe, [amount.ml for amount in self.amounts]))
 
     @property
     def price(self) -> float | None:

@@ -13,6 +13,7 @@ from swatchwright.acts.job_bench import zones_of
 from swatchwright.acts.job_photos import add_photo, remove_photo
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.mixes_in_use import of_no_zone
 from swatchwright.acts.recipes import Recipes
 from swatchwright.paint.layers import Stack
 from swatchwright.photo.image import Photo
@@ -68,7 +69,7 @@ class RepaintPlan:
     colours
         The key of a choice for each zone that is not seen in its usual one.
     finished
-        Whether the piece is seen with the finish of the job.
+        Whether the piece is seen with the finish of the job, where that has one.
     """
 
     photo: str
@@ -76,7 +77,7 @@ class RepaintPlan:
     grey: Rect | None = None
     reflectance: float = GREY_CARD
     colours: tuple[tuple[str, str], ...] = ()
-    finished: bool = False
+    finished: bool = True
 
     def grey_on(self, photo: Photo) -> Rect | None:
         """Give where the grey card is on the photo in the size it has now."""
@@ -187,8 +188,12 @@ def _put_first(edit: Edit, id_: str, hash_: str) -> None:
 
 
 def zones_to_mark(job: Job | None, marked: Marked | None = None) -> tuple[str, ...]:
-    """Give the zones that can be marked: those of the job, else body and top, and those marked."""
-    own = tuple(zone for zone in zones_of(job) if zone != WHOLE_PIECE)
+    """Give the zones that can be marked: those of the job, else body and top, and those marked.
+
+    One that only a mix is kept for, and the piece does not have, is none of them.
+    """
+    gone = () if job is None else tuple(recipe.zone for recipe in of_no_zone(job))
+    own = tuple(zone for zone in zones_of(job) if zone not in {WHOLE_PIECE, *gone})
     there = own or _USUAL_ZONES
     used = () if marked is None else marked.zones
     return tuple(dict.fromkeys([*there, *used]))[:MOST_ZONES]

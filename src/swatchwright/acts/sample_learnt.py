@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.confidence import confidence_in
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How
+from swatchwright.acts.sample_known import known_to, noted
 from swatchwright.acts.sample_mixes import shares_of
 from swatchwright.acts.sample_rounds import SampleLoop, cloth_of
 from swatchwright.errors import MendableError
@@ -16,7 +17,7 @@ from swatchwright.mixing.learnt import Learnt
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour
 
-__all__ = ["Taught", "check_rounds", "learn_from", "learnt_shelf", "taught_by"]
+__all__ = ["Taught", "check_rounds", "knows", "learn_from", "learnt_shelf", "taught_by"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +41,24 @@ class Taught:
 
 
 def learn_from(shelf: Shelf, loop: SampleLoop) -> Learnt:
-    """Learn from the rounds that the shelf has not learnt from, and from the last."""
-    last = [r for r in loop.rounds[-1:] if r.kept]
-    rounds = [*(r for r in loop.rounds if not r.kept), *last]
+    """Learn from the rounds that the shelf has not learnt from, and from the last.
+
+    What paints learnt that are no longer on the bench is learnt again.
+    """
+    known = known_to(shelf, loop.taught)
+    last = len(loop.rounds)
+    rounds = [r for n, r in enumerate(loop.rounds, 1) if not r.kept or n > known or n == last]
     tried = [
         Tried(shares_of(r.mixed), r.vector, r.covariance, by_photo=r.how is How.PHOTO)
         for r in rounds
     ]
     return learn(shelf.paints, cloth_of(loop), tried)
+
+
+def knows(shelf: Shelf, loop: SampleLoop) -> bool:
+    """Tell whether the paints of a shelf have learnt from all samples, and still know it."""
+    known = known_to(shelf, loop.taught)
+    return all(one.kept and n <= known for n, one in enumerate(loop.rounds, 1))
 
 
 def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
@@ -60,7 +71,9 @@ def learnt_shelf(shelf: Shelf, loop: SampleLoop) -> tuple[Shelf, SampleLoop]:
     """
     check_rounds(shelf, loop)
     learnt = replace(shelf, paints=learn_from(shelf, loop).paints())
-    return learnt, replace(loop, rounds=tuple(replace(r, kept=True) for r in loop.rounds))
+    rounds = tuple(replace(r, kept=True) for r in loop.rounds)
+    taught = (*loop.taught, *noted(shelf, learnt, len(rounds)))
+    return learnt, replace(loop, rounds=rounds, taught=taught)
 
 
 def taught_by(before: Shelf, after: Shelf, loop: SampleLoop) -> Taught:

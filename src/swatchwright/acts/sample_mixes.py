@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from swatchwright.acts.amounts_whole import pours_told
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.learnt import Learnt
 from swatchwright.mixing.pour import Pour, pouring_order
@@ -58,7 +59,7 @@ def next_mix(learnt: Learnt, found: Remix, volume: float) -> NextMix:
         parts=Parts((1,) * len(kept), 0.0, 0.0),
         coats=None,
     )
-    pours = pouring_order(recipe, [amount for _, amount in kept])
+    pours = pours_told(pouring_order(recipe, [amount for _, amount in kept]))
     return NextMix(tuple(kept), pours, outlook(learnt, shares_of(kept)))
 
 

@@ -11,6 +11,7 @@ from enum import StrEnum
 
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
+from swatchwright.acts.sample_known import TaughtPaint
 from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
@@ -131,12 +132,15 @@ class SampleLoop:
         The samples in their order.
     taken
         Whose mix was taken as that of a zone, the last for each.
+    taught
+        Which paints have learnt from these samples, or from those before them, in that order.
     """
 
     wanted: Lab
     covariance: Covariance
     rounds: tuple[Round, ...] = ()
     taken: tuple[Taken, ...] = ()
+    taught: tuple[TaughtPaint, ...] = ()
 
 
 def new_loop(wanted: KnownColour) -> SampleLoop:

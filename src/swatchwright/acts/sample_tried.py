@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from contextlib import suppress
 
+from swatchwright.acts.sample_known import TaughtPaint
 from swatchwright.acts.sample_rounds import SAMPLES_PART, SampleLoop, tried_as
 from swatchwright.acts.sample_taken import Taken, same_mix
 from swatchwright.errors import MendableError
@@ -12,7 +13,7 @@ from swatchwright.language import say
 from swatchwright.sheet.told import date_text
 from swatchwright.shelf.jobs import Job
 
-__all__ = ["loop_of", "taken_for", "tried_line"]
+__all__ = ["loop_of", "taken_for", "taught_in", "tried_line"]
 
 
 def loop_of(job: Job | None) -> SampleLoop | None:
@@ -21,6 +22,12 @@ def loop_of(job: Job | None) -> SampleLoop | None:
     with suppress(MendableError):
         return None if document is None else document.read(SampleLoop)
     return None
+
+
+def taught_in(job: Job | None) -> tuple[TaughtPaint, ...]:
+    """Give which paints the samples of a job taught; none where it has no samples."""
+    loop = loop_of(job)
+    return () if loop is None else loop.taught
 
 
 def taken_for(job: Job | None, zone: str) -> Taken | None:

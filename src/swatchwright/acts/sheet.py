@@ -70,6 +70,19 @@ _BY_AMOUNTS = mark(
     "batches of one recipe differ a little, and so do two tins of one paint."
 )
 _HOLD = mark("Keep a brushed card with this sheet, in the dark; it outlives any figure on it.")
+_OPEN_JOB = mark(
+    "With Swatchwright: open the job “{title}”. Or scan the square code beside a recipe with a "
+    "phone and paste its text on the page Sheet, under “Read a code”. Without it, the amounts "
+    "above are the whole recipe."
+)
+_SCAN = mark(
+    "With Swatchwright: scan the square code beside a recipe with a phone and paste its text on "
+    "the page Sheet, under “Read a code”. Without it, the amounts above are the whole recipe."
+)
+_NEXT_YEAR = mark(
+    "Brush a sample first, even of a recipe that was right last time: let it dry, and hold it to a "
+    "dry edge of the piece."
+)
 
 
 # --- of a job ------------------------------------------------------------------------------------
@@ -135,7 +148,7 @@ def content_of(
         ready="" if plan is None else moment_text(plan.ready),
         cautions=cautions_for(paints, parts.layers, plan),
         notes=tuple(NoteLine(note.written[:10], kept_words(note.text)) for note in job.notes),
-        again=_again(zones),
+        again=_again(zones, job.title),
         invented=_any_invented(paints),
         gaps=(*parts.gaps, *gaps),
         gaps_in=parts.gaps_in,
@@ -238,9 +251,11 @@ def content_of_mix(
     return _with_missing_letters(content)
 
 
-def _again(zones: Sequence[Zone]) -> tuple[str, ...]:
-    """Say how to make the colour again."""
-    return say(_BY_PARTS if all(zone.in_parts for zone in zones) else _BY_AMOUNTS), say(_HOLD)
+def _again(zones: Sequence[Zone], job: str = "") -> tuple[str, ...]:
+    """Say how to make the colour again; of a job, by its title, also where to find it."""
+    amounts = say(_BY_PARTS if all(zone.in_parts for zone in zones) else _BY_AMOUNTS)
+    found = say(_OPEN_JOB, title=job) if job else say(_SCAN)
+    return amounts, found, say(_NEXT_YEAR), say(_HOLD)
 
 
 def _used(mix: Mix) -> list[Paint]:

@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.finish_paints import paints_at_hand
 from swatchwright.acts.kept_recipe import OWN_PAINTS, no_recipe, shelf_of_recipe, what_has_changed
-from swatchwright.acts.mixes_in_use import mixes_in_use, not_in_use, stood_down
+from swatchwright.acts.mixes_in_use import check_in_use, mixes_in_use
 from swatchwright.acts.recipes import DEFAULT_VOLUME
-from swatchwright.acts.sample_tried import tried_line
+from swatchwright.acts.sample_known import TaughtPaint
+from swatchwright.acts.sample_tried import taught_in, tried_line
 from swatchwright.acts.sheet_amounts import MixedHere, batch_of_zone
 from swatchwright.acts.sheet_parts import JobParts
 from swatchwright.acts.sheet_zone import Mix
@@ -58,7 +59,7 @@ def mixes_of_job(
     Raises
     ------
     MendableError
-        If no recipe is chosen, or that of the whole piece is on no part of it any more.
+        If no recipe is chosen, or the one asked for is on no part of the piece.
     """
     amounts = None if parts.reckoned is None else parts.reckoned.amounts
     zones = [recipe.zone for recipe in mixes_in_use(job)]
@@ -80,7 +81,7 @@ def mixes_of_job(
             batch=None if batch is None else batch.number,
             volume=ml,
             volume_from=volume_from,
-            changed=_changes(store, recipe, in_use),
+            changed=_changes(store, recipe, in_use, taught_in(job)),
             tried=tried_line(job, [(paint.paint, paint.share) for paint in recipe.paints]),
         )
         found.append(KeptMix(mix, taken))
@@ -89,8 +90,7 @@ def mixes_of_job(
 
 def _chosen(job: Job, zone: str | None) -> list[KeptRecipe]:
     """Give the chosen recipe of each zone, or of one."""
-    if zone == WHOLE_PIECE and stood_down(job) is not None:
-        raise not_in_use(job)
+    check_in_use(job, zone)
     recipes = [recipe for recipe in mixes_in_use(job) if zone in {None, recipe.zone}]
     if not recipes:
         raise no_recipe(job, zone)
@@ -125,11 +125,17 @@ def _shelf(store: Store, job: Job, recipe: KeptRecipe, in_use: Shelf | None) -> 
     return Shelf(OWN_PAINTS, (*own.paints, *others))
 
 
-def _changes(store: Store, recipe: KeptRecipe, in_use: Shelf | None) -> dict[str, str]:
-    """Say of each paint what has changed about it since."""
+def _changes(
+    store: Store, recipe: KeptRecipe, in_use: Shelf | None, taught: tuple[TaughtPaint, ...]
+) -> dict[str, str]:
+    """Say of each paint what has changed about it since.
+
+    What the samples taught is no change of a tin: the sheet tells the recipe, which stays.
+    """
     told = {}
     for paint in recipe.paints:
-        changed = what_has_changed(store, replace(recipe, paints=(paint,)), in_use=in_use)
-        if changed:
-            told[paint.paint] = " ".join(changed)
+        alone = replace(recipe, paints=(paint,))
+        changed = what_has_changed(store, alone, in_use=in_use, taught=taught)
+        if changed.others:
+            told[paint.paint] = " ".join(changed.others)
     return told

@@ -12,7 +12,7 @@ from swatchwright.acts.finish_values import Look
 from swatchwright.acts.finish_words import laid_words
 from swatchwright.acts.layering import Parts
 from swatchwright.colour.spectrum import WAVELENGTHS
-from swatchwright.language import listed, say_count
+from swatchwright.language import listed, say, say_count
 from swatchwright.paint.family import Family
 from swatchwright.paint.layers import Layer, Stack
 from swatchwright.paint.paints import HowKnown, Paint
@@ -73,9 +73,10 @@ def _unknown(id_: str) -> Paint:
 
 
 def _left_out(missing: list[str]) -> str:
+    named = [say("“{name}”", name=id_) for id_ in missing]
     return say_count(
         "{paints} is on no shelf any more, so how it looks finished is left out.",
         "{paints} are on no shelf any more, so how it looks finished is left out.",
         len(missing),
-        paints=listed(f"“{id_}”" for id_ in missing),
+        paints=listed(named),
     )

@@ -24,7 +24,7 @@ from swatchwright.acts.plan import plan_for
 from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
 from swatchwright.acts.sheet_amounts import Reckoned
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, mark, say
+from swatchwright.language import figure, mark, mark_in, say, say_in
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.part import Piece
@@ -51,6 +51,12 @@ _OILY = frozenset({LayerKind.OIL, LayerKind.WAX})
 _DAYS = (
     *(mark("Mon"), mark("Tue"), mark("Wed"), mark("Thu"), mark("Fri")),
     *(mark("Sat"), mark("Sun")),
+)
+_MONTHS = (
+    *(mark_in("month", "Jan"), mark_in("month", "Feb"), mark_in("month", "Mar")),
+    *(mark_in("month", "Apr"), mark_in("month", "May"), mark_in("month", "Jun")),
+    *(mark_in("month", "Jul"), mark_in("month", "Aug"), mark_in("month", "Sep")),
+    *(mark_in("month", "Oct"), mark_in("month", "Nov"), mark_in("month", "Dec")),
 )
 
 
@@ -178,20 +184,20 @@ def _time(step: Step) -> str:
 
 
 def day_text(moment: str) -> str:
-    """Give the day of a moment, as in “Tue 2026-12-01”."""
+    """Give the day of a moment, as in “Tue 1 Dec 2026”."""
     day = datetime.fromisoformat(moment)
     return say(
-        "{weekday} {year}-{month:02d}-{day:02d}",
+        "{weekday} {day} {month} {year}",
         weekday=say(_DAYS[day.weekday()]),
-        year=day.year,
-        month=day.month,
         day=day.day,
+        month=say_in("month", _MONTHS[day.month - 1]),
+        year=day.year,
     )
 
 
 def moment_text(moment: str) -> str:
-    """Give the day and the time of a moment, as in “Tue 2026-12-01 09:30”."""
-    return say("{day} {time}", day=day_text(moment), time=moment[11:])
+    """Give the day and the time of a moment, as in “Tue 1 Dec 2026, 09:30”."""
+    return say("{day}, {time}", day=day_text(moment), time=moment[11:])
 
 
 def _wait(step: Step) -> str:

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import reduce
-from math import floor
 
-from swatchwright.acts.confidence import Confidence, confidence_in
+from swatchwright.acts.amounts_whole import pours_told
+from swatchwright.acts.confidence import confidence_in
 from swatchwright.acts.finish_values import Look
+from swatchwright.acts.known import known_of
 from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
 from swatchwright.acts.recipes import check_volume
 from swatchwright.acts.sheet_over import over_mix
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
-from swatchwright.language import listed, mark, say
+from swatchwright.language import mark, say
 from swatchwright.measures.kitchen import in_spoons
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import pouring_order
@@ -36,6 +37,12 @@ _SAMPLE = mark(
     "it to the cloth before you mix the batch."
 )
 _INVENTED = mark("The paints are invented, so the figures say nothing of any real paint.")
+_KNOWN = {
+    HowKnown.MEASURED: mark("measured with an instrument"),
+    HowKnown.FITTED: mark("fitted from brush-outs"),
+    HowKnown.GUESSED: mark("guessed from little"),
+    HowKnown.INVENTED: mark("invented"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +128,8 @@ def zone_of(mix: Mix, units: Units) -> Zone:
         minding=over.minding,
         trust=_trust(mix, look, over.look),
         tried=mix.tried,
+        sample=(mix.tried or _usual(mix, look),),
+        check=(say(_SAMPLE),),
         code=_code(mix, look),
     )
 
@@ -147,12 +156,20 @@ def _lines(mix: Mix, look: MixLook, ml: Sequence[float], units: Units) -> list[P
             grams=None if paint.density is None else round(amount * paint.density, 1),
             spoons="" if units.spoons is None else spoons_text(in_spoons(amount, units.spoons)),
             own=own,
-            how_known=say(paint.how_known.value),
+            how_known=_how_known(mix, paint),
             tins=tuple(tin.ml for tin in paint.tins),
+            kind=say(paint.family.value),
+            label="" if paint.how_known is HowKnown.INVENTED else paint.note,
             note=mix.changed.get(paint.id, ""),
         )
         for paint, (_, parts), share, amount, own in rows
     ]
+
+
+def _how_known(mix: Mix, paint: Paint) -> str:
+    """Say where a paint is known from, and how well, as everywhere."""
+    how, known = say(_KNOWN[paint.how_known]), known_of(mix.shelf, paint).words
+    return say("{how}, {known}", how=how, known=known) if known else how
 
 
 # --- pouring -------------------------------------------------------------------------------------
@@ -163,8 +180,7 @@ def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
     if len(look.paints) == 1:
         return ()
     recipe = Recipe(look.paints, look.shares, 0.0, look.dry, look.wet, Parts((), 0.0, 0.0), None)
-    pours = pouring_order(recipe, ml)
-    portion, held = _told_alike(pours[-2].ml, pours[-1].ml)
+    pours = pours_told(pouring_order(recipe, ml))
     first = [
         say("{amount} ml of {paint}", amount=amount_text(p.ml), paint=p.paint.name)
         for p in pours[:-4]
@@ -175,19 +191,13 @@ def _pour(look: MixLook, ml: Sequence[float]) -> tuple[str, ...]:
         say(
             "Then {paint} in three portions of {amount} ml, each well stirred in.",
             paint=pours[-1].paint.name,
-            amount=amount_text(portion),
+            amount=amount_text(pours[-2].ml),
         ),
         say(
             "Hold the last {amount} ml back until a sample has dried.",
-            amount=amount_text(held),
+            amount=amount_text(pours[-1].ml),
         ),
     )
-
-
-def _told_alike(portion: float, held: float) -> tuple[float, float]:
-    """Give a portion of three and what is held back to a tenth, so that they add up as printed."""
-    told = floor(10 * portion + 1e-6) / 10
-    return (told, 3 * (portion - told) + held) if told else (portion, held)
 
 
 def _then(before: str, paint: str) -> str:
@@ -199,58 +209,51 @@ def _then(before: str, paint: str) -> str:
 
 def _trust(mix: Mix, look: MixLook, finish: Look | None) -> tuple[str, ...]:
     """State plainly how sure it is."""
-    wanted = mix.wanted
-    known = wanted or KnownColour(look.dry, None, "")
-    invented = any(paint.how_known is HowKnown.INVENTED for paint in look.paints)
     return (
-        *_origin(wanted),
-        mix.tried or _usual(confidence_in(known, look.paints, look.shares), invented=invented),
+        *_origin(mix.wanted),
         *(
-            [say("Finished, give or take {doubt:.0f}.", doubt=finish.steps[-1].doubt)]
+            [say("Under its finish, give or take {doubt:.0f}.", doubt=finish.steps[-1].doubt)]
             if finish
             else []
         ),
-        *([say(_INVENTED)] if invented else [_known(look.paints)]),
-        say(_SAMPLE),
+        *([say(_INVENTED)] if _any_invented(look.paints) else []),
     )
+
+
+def _any_invented(paints: Sequence[Paint]) -> bool:
+    return any(paint.how_known is HowKnown.INVENTED for paint in paints)
 
 
 def _origin(wanted: KnownColour | None) -> tuple[str, ...]:
     if wanted is None or not wanted.origin:
         return ()
-    return (say("The wanted colour: {origin}.", origin=origin_words(wanted.origin).rstrip(".")),)
+    told = origin_words(wanted.origin, places=False).rstrip(".")
+    return (say("The wanted colour: {origin}.", origin=told),)
 
 
-def _usual(doubt: Confidence, *, invented: bool) -> str:
+def _usual(mix: Mix, look: MixLook) -> str:
     """Say how far off it usually is; of invented paints only what the photo brings is said."""
+    known = mix.wanted or KnownColour(look.dry, None, "")
+    doubt = confidence_in(known, look.paints, look.shares)
     if doubt.photo and doubt.paints:
         return say(
-            "Untried, it usually dries within {both:.0f} of the cloth (the photo {photo:.1f}, the "
-            "paints {paints:.1f}).",
+            "Not tried yet: it usually dries within {both:.0f} of the cloth (the photo "
+            "{photo:.1f}, the paints {paints:.1f}).",
             both=doubt.both,
             photo=doubt.photo,
             paints=doubt.paints,
         )
     if doubt.photo:
         return say(
-            "Untried, it usually dries within {photo:.0f} of the cloth, for the photo.",
+            "Not tried yet: it usually dries within {photo:.0f} of the cloth, for the photo.",
             photo=doubt.photo,
         )
-    if doubt.paints and not invented:
+    if doubt.paints and not _any_invented(look.paints):
         return say(
-            "Untried, it usually dries within {paints:.0f} of what is computed.",
+            "Not tried yet: it usually dries within {paints:.0f} of what is computed.",
             paints=doubt.paints,
         )
     return say("It has not been tried.")
-
-
-def _known(paints: Sequence[Paint]) -> str:
-    """Say how each paint is known."""
-    kinds: dict[str, list[str]] = {}
-    for paint in paints:
-        kinds.setdefault(paint.how_known.value, []).append(paint.name)
-    told = [f"{listed(names)}: {say(kind)}" for kind, names in kinds.items()]
-    return say("How the paints are known: {told}.", told="; ".join(told))
 
 
 # --- the code ------------------------------------------------------------------------------------

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from swatchwright.acts.bench_shelf import shelf_of
 from swatchwright.acts.file_stamp import Stamp, stamp_of
-from swatchwright.acts.stock import kept_shelf
+from swatchwright.acts.stock import ShelfKind, kept_shelf
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
@@ -82,7 +82,9 @@ def taken_again(store: Store, used: UsedShelf) -> TakenShelf:
     if used.source is ShelfFrom.KEPT or not (kept.stocked or used.path):
         return TakenShelf(shelf_of(kept), kept=True)
     if used.source is ShelfFrom.DEMO:
-        return TakenShelf(demo_shelf(), kept=False)
+        # Kept ones have their stock, and follow what is done to them.
+        here = kept.kind is ShelfKind.DEMO
+        return TakenShelf(shelf_of(kept) if here else demo_shelf(), kept=here)
     path = Path(used.path)
     try:
         # As long as it is not looked at, it may be any other kind of file by now.

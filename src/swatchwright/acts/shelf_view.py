@@ -6,20 +6,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from swatchwright.acts.brush_outs import brush_outs_wanted
-from swatchwright.acts.confidence import confidence_in
-from swatchwright.acts.known import WHITE_ABOVE, how_well, likely_errors
+from swatchwright.acts.known import WHITE_ABOVE, Known, known_of, white_of
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.paint import PaintLook, look_of_paint
 from swatchwright.acts.stock import StockedPaint
 from swatchwright.mixing.wishes import price_per_ml
 from swatchwright.paint.mixture import mix
 from swatchwright.paint.over_card import over_card_lab
-from swatchwright.paint.paints import HowKnown, Paint, stack
+from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.brush_outs import Strip
 from swatchwright.shelf.shelf import Shelf
-from swatchwright.values import KnownColour, Lab
+from swatchwright.values import Lab
 
-__all__ = ["CardCoat", "PaintLine", "WholeLook", "shelf_lines", "usual_off", "whole_look"]
+__all__ = ["CardCoat", "PaintLine", "WholeLook", "shelf_lines", "whole_look"]
 
 _MOST_COATS = 4
 _ML_PER_LITRE = 1000.0
@@ -35,10 +34,8 @@ class PaintLine:
         The paint.
     dry
         Its colour by itself.
-    off
-        Usual CIEDE2000 by which a mix with it will be off; None for an invented paint.
-    words
-        How well it is known; empty where nothing is told but how.
+    known
+        How well it is known.
     ml_left
         What is left of it; None where nobody has said.
     price
@@ -47,8 +44,7 @@ class PaintLine:
 
     paint: Paint
     dry: Lab
-    off: float | None
-    words: str
+    known: Known
     ml_left: float | None
     price: float | None
 
@@ -75,18 +71,28 @@ class WholeLook:
     ----------
     look
         Its colours and how it is known.
-    off
-        Usual CIEDE2000 by which a mix with it will be off; None for an invented paint.
     card
         How it hides, coat after coat.
     wanted
         What to brush out next, the bare card left out; nothing where no more is asked for.
+    let_down_with
+        The white of the shelf that it is let down with; None where there is none.
     """
 
     look: PaintLook
-    off: float | None
     card: tuple[CardCoat, ...]
     wanted: tuple[Strip, ...]
+    let_down_with: Paint | None = None
+
+    @property
+    def known(self) -> Known:
+        """How well it is known."""
+        return self.look.known
+
+    @property
+    def is_white(self) -> bool:
+        """Whether others can be let down with it."""
+        return self.look.dry.L >= WHITE_ABOVE
 
 
 def shelf_lines(shelf: Shelf, stocked: Sequence[StockedPaint] = ()) -> tuple[PaintLine, ...]:
@@ -108,25 +114,8 @@ def shelf_lines(shelf: Shelf, stocked: Sequence[StockedPaint] = ()) -> tuple[Pai
 
 def _line(shelf: Shelf, paint: Paint, dry: Lab, left: float | None) -> PaintLine:
     price = price_per_ml(paint)
-    off, words = usual_off(shelf, paint)
-    return PaintLine(paint, dry, off, words, left, None if price is None else price * _ML_PER_LITRE)
-
-
-def usual_off(shelf: Shelf, paint: Paint) -> tuple[float | None, str]:
-    """Give how far mixes with a paint are usually off, CIEDE2000, and how well it is known.
-
-    Returns
-    -------
-    None for an invented paint; words only where more is told than how it is known.
-    """
-    if paint.how_known is HowKnown.INVENTED and paint.spread is None:
-        return None, ""
-    if paint.spread is None:
-        exact = KnownColour(Lab(50.0, 0.0, 0.0), None, "computed")
-        return confidence_in(exact, (paint,)).paints, ""
-    likely = likely_errors(shelf, paint)
-    off = likely.with_white or likely.crossing
-    return (None if off is None else off.whole), likely.words or (how_well(off) if off else "")
+    a_litre = None if price is None else price * _ML_PER_LITRE
+    return PaintLine(paint, dry, known_of(shelf, paint), left, a_litre)
 
 
 def whole_look(shelf: Shelf, id_: str) -> WholeLook:
@@ -145,4 +134,6 @@ def whole_look(shelf: Shelf, id_: str) -> WholeLook:
         card.append(CardCoat(coats, Lab.of(black[0]), Lab.of(white[0])))
     asked = brush_outs_wanted(shelf, [id_]).asked
     wanted = tuple(one.strip for one in asked if one.strip.mix)
-    return WholeLook(look, usual_off(shelf, look.paint)[0], tuple(card), wanted)
+    water = look.paint.finish.waterborne
+    others = [p for p in shelf.paints if p.id != id_ and p.finish.waterborne is water]
+    return WholeLook(look, tuple(card), wanted, white_of(others))

@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from swatchwright.acts.fit import FittedShelf, PaintFit, fit_sheet
+from swatchwright.acts.known import known_of
 from swatchwright.acts.mix import own_colours
-from swatchwright.acts.shelf_view import usual_off
 from swatchwright.acts.sitting import Card, NewTin, Sitting, names_in
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
@@ -145,8 +145,8 @@ def doubts_of(found: FittedShelf, shelf: Shelf) -> tuple[Doubt, ...]:
         told.append(
             Doubt(
                 dry,
-                None if was is None else usual_off(shelf, was)[0],
-                usual_off(found.shelf, fit.paint)[0],
+                None if was is None else known_of(shelf, was).off,
+                known_of(found.shelf, fit.paint).off,
             )
         )
     return tuple(told)
@@ -154,7 +154,11 @@ def doubts_of(found: FittedShelf, shelf: Shelf) -> tuple[Doubt, ...]:
 
 def most_helpful(found: FittedShelf) -> PaintFit | None:
     """Give the fitted paint of which one card more would teach most; None if none would."""
-    gains = {n: f.next.spread_now - f.next.spread_then for n, f in enumerate(found.fits)}
+    gains = {
+        n: fit.next.spread_now - fit.next.spread_then
+        for n, fit in enumerate(found.fits)
+        if not fit.next.again
+    }
     best = max(gains, key=lambda n: gains[n], default=None)
     return None if best is None or gains[best] <= _LEAST_GAIN else found.fits[best]
 

@@ -1,4 +1,7 @@
-"""The ways to take a coat where a client wants it: a wash over it, or something in the pot.
+"""The ways to take a coat where a client wants it.
+
+A piece that is painted takes a wash over it, or a full new coat. Paint that is in the pot still
+takes something stirred in.
 
 Where a wax, an oil or a varnish lies over the coat, or will, all colours are those seen with it on.
 """
@@ -6,11 +9,9 @@ Where a wax, an oil or a varnish lies over the coat, or will, all colours are th
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from enum import StrEnum
 from math import hypot
 
-from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.client_wish import Stands, Wanted
 from swatchwright.acts.correct import Correction, correct_pot
 from swatchwright.acts.layering import (
     BARE,
@@ -23,13 +24,14 @@ from swatchwright.acts.layering import (
 )
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import check_volume
+from swatchwright.acts.recoat import PER_M2, Recoat, ToPaint, new_coat
+from swatchwright.acts.ways_values import Way, WayKind, Ways, of_every_wash
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.mixing.knock_back import WORTH, Washing, best_washes
-from swatchwright.mixing.mend import Additions
-from swatchwright.mixing.wash_risks import Risk, RiskKind, risks_of_stirring, risks_of_wash
+from swatchwright.mixing.wash_risks import risks_of_recoat, risks_of_stirring, risks_of_wash
 from swatchwright.paint.layered import Base, Coat, look_of
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.shelf.shelf import Shelf
@@ -39,15 +41,20 @@ __all__ = ["MOST_KEPT", "Way", "WayKind", "Ways", "of_every_wash", "ways_to"]
 
 MOST_KEPT = 10
 
-# What is told of each wash by itself, since it is about where that one ends.
-_ITS_OWN = frozenset({RiskKind.HUE, RiskKind.SIDE_EFFECT})
-
 _NOT_GREYER = mark(
     "The colour to be as grey as is no greyer than the mix: the ways shown make it more vivid."
 )
 _MIX_HIDES = mark("Stirring into the pot is reckoned for a coat that hides.")
 _WASHES_GO = mark(
     "The washes and glazes that lie there are left out here: a wash of these goes in their place."
+)
+_STIRRED_INSTEAD = mark(
+    "The washes and glazes that lie there are left out here: what is stirred in goes in their "
+    "place."
+)
+_ON_ALREADY = mark(
+    "If the wax, oil or varnish is on already, neither wash nor paint holds on it: take it off or "
+    "dull it first as its label says, and lay it on again afterwards."
 )
 _COVERED = mark(
     "Keep a thinned wash covered and mix little at a time: the end of a batch that stood in warm "
@@ -57,79 +64,6 @@ _NOTHING = mark(
     "Nothing on the shelf, as a wash or in the pot, brings it nearer by enough to be seen: leave "
     "it as it is."
 )
-
-
-class WayKind(StrEnum):
-    """What is done."""
-
-    WASH = "wash"
-    STIR = "stir"
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """One way to get there.
-
-    Parameters
-    ----------
-    kind
-        A wash over the coat, or something stirred into the rest of the pot.
-    layer
-        The wash; None for stirring.
-    washing
-        The same with its paints; None for stirring.
-    additions
-        What to stir in; None for a wash.
-    flat, dry, grain
-        The dry colour on the flats, on the whole, and in the grain; alike for stirring. With all
-        on that stays over the coat.
-    delta_e
-        CIEDE2000 of the whole from the aim.
-    felt
-        The same over flat, whole and grain: what the ways are ranked by.
-    risks
-        What to weigh before it is done.
-    roomier
-        What could be stirred in with more room in the pot, where the room stops it short.
-    """
-
-    kind: WayKind
-    layer: Layer | None
-    washing: Washing | None
-    additions: Additions | None
-    flat: Lab
-    dry: Lab
-    grain: Lab
-    delta_e: float
-    felt: float
-    risks: tuple[Risk, ...]
-    roomier: Additions | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Ways:
-    """The ways to take a coat somewhere, the nearest first.
-
-    Parameters
-    ----------
-    now, aim
-        Its dry colour under what stays over it, and where that should go.
-    before
-        CIEDE2000 between the two: what doing nothing comes to.
-    ways
-        Each nearer than doing nothing by 0.4 and more; empty where nothing is.
-    notes
-        What was assumed, and what to mind.
-    over
-        What stays over the coat, and over a wash on it: all colours are those seen with it on.
-    """
-
-    now: Lab
-    aim: Lab
-    before: float
-    ways: tuple[Way, ...]
-    notes: tuple[str, ...]
-    over: tuple[Layer, ...] = ()
 
 
 def ways_to(
@@ -144,8 +78,13 @@ def ways_to(
     only: Sequence[str] | None = None,
     keep: int = 3,
     over: Stack = BARE,
+    stands: Stands | None = None,
+    surface: ToPaint = PER_M2,
 ) -> Ways:
-    """Find the washes that take a coat where it is wanted, and what to stir into the pot instead.
+    """Find what takes a coat where it is wanted.
+
+    For a piece that is painted that is a wash over it, or a full new coat; for paint in the pot it
+    is something to stir in. Where it was not said how far it has come, washes and stirring in.
 
     Parameters
     ----------
@@ -170,6 +109,10 @@ def ways_to(
     over
         What lies over the coat, or will. A wash goes straight over the coat, in place of the
         washes and glazes there; what is clear stays over it.
+    stands
+        Whether it is painted already or in the pot; None where that is not known.
+    surface
+        What a full new coat is to go over.
 
     Raises
     ------
@@ -187,18 +130,24 @@ def ways_to(
     coat = _Coat(base, coats_of_stack(shelf, stays), wanted)
     before = float(delta_e_2000(coat.aim.triple, coat.now.triple))
     may = paints_for(shelf, look.paints, only)
-    washes = best_washes(base, coat.aim, may, left=left, keep=keep, over=coat.over)
-    volumes = [(p.id, share * pot) for p, share in zip(look.paints, look.shares, strict=True)]
-    stirred = correct_pot(shelf, volumes, wanted=coat.aim, tub=tub, over=stays, only=only)
-    found = [coat.washed(washing) for washing in washes]
-    found += [coat.stirred(stirred)] if stirred.additions.steps else []
+    found: list[Way] = []
+    if stands is not Stands.POT:
+        washes = best_washes(base, coat.aim, may, left=left, keep=keep, over=coat.over)
+        found += [coat.washed(washing) for washing in washes]
+    if stands is not Stands.PAINTED:
+        volumes = [(p.id, share * pot) for p, share in zip(look.paints, look.shares, strict=True)]
+        stirred = correct_pot(shelf, volumes, wanted=coat.aim, tub=tub, over=stays, only=only)
+        found += [coat.stirred(stirred)] if stirred.additions.steps else []
+    if stands is Stands.PAINTED:
+        coated = new_coat(shelf, may, coat.aim, over=coat.over, surface=surface)
+        found += [] if coated is None else [coat.coated(coated)]
     better = [way for way in found if way.felt < before - WORTH]
-    notes = (*_notes(wanted, coat.now, ground, better), *([] if over == stays else [_WASHES_GO]))
+    notes = (*_notes(wanted, coat.now, ground, better), *_of_layers(over, stays, stands))
     return Ways(
         now=coat.now,
         aim=coat.aim,
         before=before,
-        ways=tuple(sorted(better, key=lambda way: way.felt)),
+        ways=tuple(sorted(better, key=lambda way: (way.kind is WayKind.RECOAT, way.felt))),
         notes=(*look.notes, *(say(note) for note in notes)),
         over=stays.layers,
     )
@@ -252,6 +201,22 @@ class _Coat:
             found.roomier,
         )
 
+    def coated(self, found: Recoat) -> Way:
+        """Give the way of a full new coat."""
+        return Way(
+            WayKind.RECOAT,
+            None,
+            None,
+            None,
+            found.seen,
+            found.seen,
+            found.seen,
+            found.delta_e,
+            found.delta_e,
+            risks_of_recoat(found.recipe, self.now, found.seen, self.aim),
+            recoat=found,
+        )
+
 
 def _notes(
     wanted: Wanted, now: Lab, ground: Primer | None, found: Sequence[Way]
@@ -269,12 +234,8 @@ def _notes(
     return tuple(notes)
 
 
-def of_every_wash(found: Ways) -> tuple[str, ...]:
-    """Give what is to be said of all washes alike, so that it is said once; not where each ends."""
-    said = [
-        [risk.words for risk in way.risks if risk.kind not in _ITS_OWN]
-        for way in found.ways
-        if way.kind is WayKind.WASH
-    ]
-    first, *others = said or [[]]
-    return tuple(words for words in first if others and all(words in rest for rest in others))
+def _of_layers(over: Stack, stays: Stack, stands: Stands | None) -> tuple[str, ...]:
+    """Say what becomes of the layers over the coat."""
+    left_out = _STIRRED_INSTEAD if stands is Stands.POT else _WASHES_GO
+    on_it = stands is Stands.PAINTED and bool(stays.layers)
+    return (*([] if over == stays else [left_out]), *([_ON_ALREADY] if on_it else []))

@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from swatchwright.acts.mixes_in_use import mixes_in_use, stood_down
+from swatchwright.acts.mixes_in_use import mixes_in_use, of_no_zone, stood_down
 from swatchwright.colour.names import colour_name
 from swatchwright.commands.words import colour_json
 from swatchwright.mixing.recipe import can_be_counted
@@ -154,7 +154,7 @@ def print_job(job: Job, *, zone: str | None = None) -> None:
     """Print a job; with a zone, only the recipes for it."""
     if zone is None:
         _print_head(job)
-    unused = stood_down(job)
+    unused, of_no_part = stood_down(job), of_no_zone(job)
     for recipe in job.recipes:
         if zone in {None, recipe.zone}:
             _print_recipe(recipe)
@@ -162,6 +162,11 @@ def print_job(job: Job, *, zone: str | None = None) -> None:
                 print(
                     "    Not in use: each zone of the piece has a mix of its own, and nothing is "
                     "mixed or bought for this one."
+                )
+            if recipe in of_no_part:
+                print(
+                    f"    Not in use: the piece has no zone {recipe.zone}, and nothing is mixed or "
+                    "bought for it."
                 )
     if zone is not None:
         return

@@ -6,7 +6,7 @@ from typing import Any
 
 from swatchwright.acts.brush_outs import Wanted
 from swatchwright.acts.fit import FittedShelf, PaintFit
-from swatchwright.acts.known import Likely, Off
+from swatchwright.acts.known import Hiding, Likely, Off, hiding_of
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.paint import PaintLook
 from swatchwright.colour.names import colour_name
@@ -77,6 +77,7 @@ def _fit_json(fit: PaintFit) -> dict[str, Any]:
         "id": paint.id,
         "name": paint.name,
         "how_known": paint.how_known.value,
+        "hiding": hiding_of(paint).value,
         "before": None if fit.before is None else fit.before.value,
         "brush_outs": fit.brush_outs,
         "dry": colour_json(own_colours((paint,))[0]),
@@ -85,6 +86,7 @@ def _fit_json(fit: PaintFit) -> dict[str, Any]:
             "words": fit.next.words,
             "mix": [{"id": id_, "parts": parts} for id_, parts in fit.next.mix],
             "over": "black" if fit.next.over_black else "hides",
+            "again": fit.next.again,
             "spread_now": round(fit.next.spread_now, 2),
             "spread_then": round(fit.next.spread_then, 2),
         },
@@ -127,9 +129,12 @@ def _print_fit(fit: PaintFit) -> None:
     print(f"    from {films}; {_look(own_colours((paint,))[0])}")
     for line in _likely_text(fit.likely):
         print(f"    {line}")
+    if hiding_of(paint) is Hiding.GUESSED:
+        print(f"    how it hides is {_HIDING_GUESSED}")
     gone = 1 - fit.next.spread_then / fit.next.spread_now if fit.next.spread_now else 0.0
     if round(gone, 2) > 0:
-        print(f"    brush out next: {fit.next.words} (of what is not known {gone:.0%} would go)")
+        what = f"{fit.next.words}, once more" if fit.next.again else fit.next.words
+        print(f"    brush out next: {what} (of what is not known {gone:.0%} would go)")
 
 
 def _likely_text(likely: Likely) -> list[str]:
@@ -139,6 +144,25 @@ def _likely_text(likely: Likely) -> list[str]:
         for words, off in told
         if off is not None
     ]
+
+
+_HIDING_GUESSED = "a guess, as no coat of it over black was read"
+
+
+def _hides(look: PaintLook) -> str:
+    least, most = look.coats_span
+    if look.known.hiding is Hiding.GUESSED:
+        return f"perhaps {_coats(look.coats)}: {_HIDING_GUESSED}"
+    coats = _coats(least) if least == most else f"{least} coats or more"
+    if least is not None and most is not None and least < most:
+        coats = f"{least} to {most} coats"
+    return f"{coats}; one coat gives {look.one_coat:.1%}"
+
+
+def _coats(count: int | None) -> str:
+    if count is None:
+        return "more than 6 coats"
+    return f"{count} coat" if count == 1 else f"{count} coats"
 
 
 def _look(lab: Lab) -> str:
@@ -154,6 +178,7 @@ def look_json(look: PaintLook) -> dict[str, Any]:
         "name": paint.name,
         "family": paint.family.value,
         "how_known": paint.how_known.value,
+        "hiding": look.known.hiding.value,
         "dry": colour_json(look.dry),
         "wet": colour_json(look.wet),
         "drying_delta_e_00": round(look.drying, 2),
@@ -168,15 +193,17 @@ def look_json(look: PaintLook) -> dict[str, Any]:
             for one in look.let_downs
         ],
         "coats_to_hide": look.coats,
+        "coats_to_hide_span": list(look.coats_span),
         "one_coat_contrast": round(look.one_coat, 3),
-        **({"known": None} if look.likely is None else _likely_json(look.likely)),
+        "known": look.known.words or None,
+        **({} if look.likely is None else _likely_json(look.likely)),
     }
 
 
 def print_look(look: PaintLook) -> None:
     """Print how a paint is known and how it looks."""
     paint = look.paint
-    known = "" if look.likely is None else f", {look.likely.words}"
+    known = f", {look.known.words}" if look.known.words else ""
     print(f"{paint.name} ({paint.id}), {paint.family.value}: {paint.how_known.value}{known}")
     if look.likely is not None:
         for line in _likely_text(look.likely):
@@ -187,8 +214,7 @@ def print_look(look: PaintLook) -> None:
     print(f"dries {look.drying:.1f} CIEDE2000 away from wet, {own}")
     for one in look.let_downs:
         print(f"1 : {one.parts:<2} {_look(one.dry)}  (with {one.white.id})")
-    coats = "more than 6 coats" if look.coats is None else f"{look.coats} coats"
-    print(f"hides in {coats.replace('1 coats', '1 coat')}; one coat gives {look.one_coat:.1%}")
+    print(f"hides in {_hides(look)}")
     if paint.note:
         print(paint.note)
 

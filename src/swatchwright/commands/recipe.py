@@ -6,6 +6,7 @@ import argparse
 from typing import TYPE_CHECKING
 
 from swatchwright.acts.habits import habits
+from swatchwright.acts.known import Hiding, hiding_of
 from swatchwright.acts.recipes import (
     Order,
     Recipes,
@@ -144,6 +145,7 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
         f"dry {colour_json(r.dry)['srgb']}, "
         f"wet {colour_json(r.wet)['srgb']}; "
         + (f"coats to hide: {r.coats}" if r.coats else "needs more than 6 coats to hide")
+        + (", a guess" if hiding_of(*r.paints) is Hiding.GUESSED else "")
     )
     pours = [
         f"{'then hold back ' if p.held_back else ''}{p.ml:.1f} ml {p.paint.id}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from swatchwright.acts.known import hiding_of
 from swatchwright.acts.recipes import MeasuredRecipe, Recipes
 from swatchwright.commands.words import colour_json
 
@@ -53,6 +54,7 @@ def _recipe_json(measured: MeasuredRecipe) -> dict[str, Any]:
         "dry": colour_json(r.dry),
         "wet": colour_json(r.wet),
         "coats_to_hide": r.coats,
+        "hiding": hiding_of(*r.paints).value,
         "pour": [
             {"id": p.paint.id, "ml": round(p.ml, 1), "held_back": p.held_back}
             for p in measured.pours

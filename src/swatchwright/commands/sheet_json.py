@@ -78,7 +78,9 @@ def _zone_json(zone: Zone) -> dict[str, Any]:
         "pour": list(zone.pour),
         "finish": list(zone.finish),
         "minding": list(zone.minding),
+        "sample": list(zone.sample),
         "trust": list(zone.trust),
+        "check": list(zone.check),
         "code": zone.code,
     }
 
@@ -97,7 +99,9 @@ def _paint_json(paint: PaintLine) -> dict[str, Any]:
         "g": paint.grams,
         "spoons": paint.spoons or None,
         "own": colour_json(paint.own),
+        "kind": paint.kind,
         "how_known": paint.how_known,
+        "label": paint.label,
         "tins_ml": list(paint.tins),
         "note": paint.note,
     }

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import argparse
 
-from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.client_wish import Stands, Wanted
 from swatchwright.acts.correct import room_words
 from swatchwright.acts.finish import build_up
 from swatchwright.acts.finish_values import BuildUp, Pass
 from swatchwright.acts.finish_words import layer_words
+from swatchwright.acts.recoat import PER_M2, Recoat, ToPaint, surface_of
 from swatchwright.acts.stack_file import layer_json
 from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash, ways_to
 from swatchwright.colour.difference import ACCEPTED, delta_e_2000
@@ -45,6 +46,11 @@ def wash(arguments: argparse.Namespace) -> ExitCode:
     if asked == bool(arguments.wash):
         what = "Both a wash and where to go were given." if asked else "No wash was given."
         raise MendableError(what, _NO_PLACE)
+    if not asked and arguments.stands is not None:
+        raise MendableError(
+            "--stands was given with a wash to look at.",
+            "Leave it out, or say where to go with --ask, --as or --lab.",
+        )
     if not asked and (arguments.layer or arguments.layers is not None):
         raise MendableError(
             "Layers over a wash to look at were given.",
@@ -119,6 +125,7 @@ def _print_built(words: str, built: BuildUp) -> None:
 
 
 def _reverse(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
+    stands = _stands(arguments)
     found = ways_to(
         shelf,
         [amount_of(text) for text in arguments.parts],
@@ -130,13 +137,40 @@ def _reverse(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
         only=None if arguments.only is None else [i.strip() for i in arguments.only.split(",")],
         keep=arguments.keep,
         over=layers_given(arguments),
+        stands=stands,
+        surface=_surface(arguments, stands),
     )
     if arguments.json:
-        print_json(_ways_json(found))
+        print_json(_ways_json(found, stands))
     else:
         _print_ways(found, shelf)
     best = min((way.delta_e for way in found.ways), default=found.before)
     return ExitCode.DONE if best <= ACCEPTED else ExitCode.OUT_OF_REACH
+
+
+def _stands(arguments: argparse.Namespace) -> Stands | None:
+    """Read how far it has come; None where that is not said."""
+    if arguments.stands is None:
+        return None
+    try:
+        return Stands(arguments.stands.strip().lower())
+    except ValueError as error:
+        raise MendableError(
+            f"--stands was given “{arguments.stands}”.", f"Use one of: {', '.join(Stands)}."
+        ) from error
+
+
+def _surface(arguments: argparse.Namespace, stands: Stands | None) -> ToPaint:
+    """Give what a full new coat would go on; a square metre where that is not said."""
+    area, coats = arguments.area, arguments.new_coats
+    if area is None and coats is None:
+        return PER_M2
+    if stands is not Stands.PAINTED:
+        raise MendableError(
+            "--area and --new-coats are for a full new coat, and that is for a painted piece.",
+            "Give them with --stands painted.",
+        )
+    return surface_of(1.0 if area is None else area, 2 if coats is None else coats)
 
 
 def _wanted(arguments: argparse.Namespace) -> Wanted:
@@ -155,7 +189,7 @@ def _colour(text: str | None, option: str) -> Lab | None:
     return None if text is None else Lab.of_a_surface(*three_numbers(text, option))
 
 
-def _ways_json(found: Ways) -> dict[str, object]:
+def _ways_json(found: Ways, stands: Stands | None) -> dict[str, object]:
     return {
         "now": colour_json(found.now),
         "aim": colour_json(found.aim),
@@ -163,6 +197,7 @@ def _ways_json(found: Ways) -> dict[str, object]:
         "ways": [_way_json(way) for way in found.ways],
         "notes": list(found.notes),
         "over": [layer_json(layer) for layer in found.over],
+        "stands": None if stands is None else stands.value,
     }
 
 
@@ -173,6 +208,7 @@ def _way_json(way: Way) -> dict[str, object]:
         "layer": None if way.layer is None else layer_json(way.layer),
         "add": [{"id": s.paint.id, "name": s.paint.name, "ml": s.ml} for s in steps],
         "with_more_room": more_room_json(way.roomier),
+        "new_coat": None if way.recoat is None else _recoat_json(way.recoat),
         "flat": colour_json(way.flat),
         "dry": colour_json(way.dry) | {"name": colour_name(way.dry)},
         "grain": colour_json(way.grain),
@@ -186,6 +222,21 @@ def _way_json(way: Way) -> dict[str, object]:
             }
             for risk in way.risks
         ],
+    }
+
+
+def _recoat_json(found: Recoat) -> dict[str, object]:
+    recipe = found.recipe
+    rows = zip(recipe.paints, recipe.shares, recipe.parts.counts, found.ml, strict=True)
+    return {
+        "area_m2": found.over.area,
+        "coats": found.over.coats.paint,
+        "mix_ml": found.volume,
+        "paints": [
+            {"id": p.id, "name": p.name, "share": share, "parts": parts, "ml": ml}
+            for p, share, parts, ml in rows
+        ],
+        "hides_in_coats": recipe.coats,
     }
 
 
@@ -222,6 +273,19 @@ def _way_words(way: Way) -> str:
     if way.layer is not None and way.washing is not None:
         words = layer_words(way.layer, way.washing.paints)
         return f"Over it, {words}; wipe back to {100 * way.washing.left:.0f} %."
+    if way.recoat is not None:
+        return _recoat_words(way.recoat)
     steps = () if way.additions is None else way.additions.steps
     told = " and ".join(f"{s.ml:.1f} ml of {s.paint.name} ({s.paint.id})" for s in steps)
     return f"Stir into the pot {told}."
+
+
+def _recoat_words(found: Recoat) -> str:
+    recipe, coats = found.recipe, found.over.coats.paint
+    rows = zip(recipe.paints, recipe.parts.counts, found.ml, strict=True)
+    told = ", ".join(f"{n} of {p.name} ({p.id}), {ml:.1f} ml" for p, n, ml in rows)
+    often = "once" if coats == 1 else f"{coats} times"
+    return (
+        f"A full new coat: mix afresh {told}; {found.volume:.0f} ml, to paint "
+        f"{found.over.area:g} m2 {often}."
+    )

@@ -16,8 +16,10 @@ def add_wash(commands: Commands) -> None:
         "wash",
         help="what a wash does to a colour, or which wash takes it where a client wants it",
         description="With --wash, show what a wash or a glaze does to a mix, pass by pass. With "
-        "--ask, --as or --lab, find the wash that takes the mix there, beside what to stir into "
-        "the rest of the pot instead, with the risks of each.",
+        "--ask, --as or --lab, find what takes the mix there, with the risks of each: washes, and "
+        "what to stir into the rest of the pot. Say with --stands how far it has come: on a piece "
+        "that is painted a wash helps, or a full new coat, which is told with its amount; while "
+        "the paint is in the pot, stirring in.",
     )
     add_coat(wash)
     forward = wash.add_argument_group("a wash to look at")
@@ -49,6 +51,23 @@ def add_wash(commands: Commands) -> None:
         help="as grey as this colour, at its own hue and lightness",
     )
     reverse.add_argument("--lab", metavar="L,a,b", help="or this very colour")
+    reverse.add_argument(
+        "--stands",
+        metavar="painted|pot",
+        help="is the piece painted already, or the paint still in the pot: only what helps then",
+    )
+    reverse.add_argument(
+        "--area",
+        type=float,
+        metavar="M2",
+        help="with --stands painted: m2 that a full new coat would go on (1)",
+    )
+    reverse.add_argument(
+        "--new-coats",
+        type=int,
+        metavar="N",
+        help="with --stands painted: how often it would be put on (2)",
+    )
     reverse.add_argument(
         "--only", metavar="IDS", help="use only these paints, ids parted by commas"
     )

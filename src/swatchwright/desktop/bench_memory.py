@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QTimer
 
-from swatchwright.acts.last_bench import LastBench, remember_bench, stamp_of
+from swatchwright.acts.file_stamp import stamp_of
+from swatchwright.acts.last_bench import LastBench, remember_bench
 from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
@@ -19,14 +21,26 @@ _REST = 300
 
 
 class BenchMemory(QObject):
-    """Follows the bench; the zone that mixes are kept for and the shelf in use are told to it."""
+    """Follows the bench; the shelf in use and the page in view are told to it.
 
-    def __init__(self, session: Session, desk: Desk, parent: QObject) -> None:
+    Parameters
+    ----------
+    session, desk
+        The bench, and the job that is on it.
+    zone
+        Gives the zone that mixes are kept for; whoever knows it says when it is another (`note`).
+    parent
+        Whose child it is.
+    """
+
+    def __init__(
+        self, session: Session, desk: Desk, zone: Callable[[], str], parent: QObject
+    ) -> None:
         super().__init__(parent)
-        self._session, self._desk = session, desk
-        self.zone = LastBench().zone
-        self.shelf = UsedShelf()
+        self._session, self._desk, self._zone = session, desk, zone
+        self.shelf, self.page = UsedShelf(), ""
         self._written: LastBench | None = None
+        self._begun = False
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
         self._soon.setInterval(_REST)
@@ -34,26 +48,31 @@ class BenchMemory(QObject):
 
     def begin(self, left: LastBench | None) -> None:
         """Write down what changes from now on; this is what was written down last."""
-        self._written = left
+        self._written, self._begun = left, True
         session = self._session
         for signal in (
             *(session.photo_changed, session.marks_changed, session.pick_changed),
             *(session.recipes_changed, session.wishes_changed, self._desk.job_changed),
         ):
-            signal.connect(self._soon.start)
-        self._soon.start()
+            signal.connect(self.note)
+        self.note()
 
-    def set_zone(self, zone: str) -> None:
-        """Note which zone mixes are kept for."""
-        if zone != self.zone:
-            self.zone = zone
+    def note(self) -> None:
+        """Write down a moment later what may have changed; never before the last is read."""
+        if self._begun:
             self._soon.start()
+
+    def set_page(self, page: str) -> None:
+        """Note which page is in view, by its key."""
+        if page != self.page:
+            self.page = page
+            self.note()
 
     def set_shelf(self, shelf: UsedShelf) -> None:
         """Note which shelf is in use."""
         if shelf != self.shelf:
             self.shelf = shelf
-            self._soon.start()
+            self.note()
 
     def remember(self) -> None:
         """Write the bench down, if it is another than was written down last."""
@@ -87,9 +106,10 @@ class BenchMemory(QObject):
             wanted=session.wanted,
             volume=session.volume,
             most_paints=session.most_paints,
-            zone=self.zone,
+            zone=self._zone(),
             wishes=session.wishes,
             shelf=self.shelf,
+            page=self.page,
         )
         if not session.workshop.doing("colours"):
             return bench

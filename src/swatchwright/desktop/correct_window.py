@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes, Question, Wanted
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes, Question, Stands, Wanted
 from swatchwright.acts.correct import Correction, put_right
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.acts.wish import may_use
@@ -91,6 +91,8 @@ class CorrectWindow(QDialog):
 
     def _show_question(self, question: Question) -> None:
         self.wants.show_wanted(question.wanted)
+        if question.stands is not Stands.POT:
+            return
         self.amounts.pot.setValue(question.pot)
         self.room.setValue(question.tub or 0.0)
 

@@ -25,6 +25,7 @@ from swatchwright.acts.jobs import (
     redo,
     undo,
 )
+from swatchwright.acts.last_edits import LastEdits, last_edits
 from swatchwright.acts.last_job import remember_job
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History, kind_of
@@ -222,6 +223,18 @@ class Desk(QObject):
         self._show(after, here)
         if then is not None:
             then(changes)
+
+    def recall(self) -> None:
+        """Let the last edits of the job on the bench, made before a new start, be undone."""
+        job = self.job
+        if job is None:
+            return
+
+        def done(edits: LastEdits) -> None:
+            if self.job is not None and self.job.id == job.id:
+                self.history.recall(edits.undo, edits.redo, self._take_back, self._do_again)
+
+        self.ask(lambda store: last_edits(store, job.id), done)
 
     def _take_back(self) -> None:
         self._again(undo)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, Signal
@@ -19,6 +19,7 @@ class _Done:
     """Something that was done: its plain words, and how to take it back and do it again.
 
     What lasts does not depend on the photo on the bench. Its kind is the program's name for it.
+    What is recalled was done before the window was opened.
     """
 
     label: str
@@ -26,6 +27,7 @@ class _Done:
     forth: Callable[[], None]
     lasting: bool
     kind: str
+    recalled: bool = False
 
 
 class History(QObject):
@@ -73,6 +75,32 @@ class History(QObject):
         self._future.clear()
         self.changed.emit()
 
+    def recall(
+        self,
+        past: Sequence[str],
+        future: Sequence[str],
+        back: Callable[[], None],
+        forth: Callable[[], None],
+    ) -> None:
+        """Note what was done before the window was opened, unless something was done since.
+
+        Parameters
+        ----------
+        past, future
+            Plain words of what can be undone, and redone, in the order of doing so.
+        back, forth
+            Take any of it back, do it again.
+        """
+        if self._past or self._future or self._kinds:
+            return
+
+        def done(label: str) -> _Done:
+            return _Done(label, back, forth, lasting=True, kind=kind_of(forth), recalled=True)
+
+        self._past = [done(label) for label in reversed(past)]
+        self._future = [done(label) for label in reversed(future)]
+        self.changed.emit()
+
     def undo(self) -> None:
         """Take the last thing back."""
         if self._past:
@@ -100,6 +128,11 @@ class History(QObject):
     def kinds(self) -> tuple[str, ...]:
         """Give the kinds of what was done last, the newest last, for a report of a fault."""
         return tuple(self._kinds)
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether something that can be undone was done since the window was opened."""
+        return any(not done.recalled for done in self._past)
 
     @property
     def last(self) -> str:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts import job_bench
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.job_bench import BenchPhoto, Laid
 from swatchwright.acts.jobs import Changes, Store
-from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench
+from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench, remember_bench
 from swatchwright.acts.last_job import last_job
 from swatchwright.desktop.bench_memory import BenchMemory
 from swatchwright.desktop.colour_again import ColourAgain, read_by
@@ -32,9 +34,12 @@ class Keeping(QObject):
     -------
     changed()
         Another mix is the kept one, or mixes are kept for other zones.
+    page_left(str)
+        A bench is laid as it was left, with this page in view, by its key.
     """
 
     changed = Signal()
+    page_left = Signal(str)
 
     def __init__(self, session: Session, desk: Desk) -> None:
         super().__init__(session)
@@ -42,7 +47,7 @@ class Keeping(QObject):
         self.zone = WHOLE_PIECE
         self._laid_colour: KnownColour | None = None
         self._left: LastBench | None = None
-        self.memory = BenchMemory(session, desk, self)
+        self.memory = BenchMemory(session, desk, lambda: self.zone, self)
         self.shelf = ShelfKeeping(session, desk, self.memory, self)
         self._again = ColourAgain(
             session,
@@ -81,7 +86,7 @@ class Keeping(QObject):
         """Note which zone mixes are kept for."""
         if zone != self.zone:
             self.zone = zone
-            self.memory.set_zone(zone)
+            self.memory.note()
             self.changed.emit()
 
     def kept_number(self) -> int | None:
@@ -135,7 +140,7 @@ class Keeping(QObject):
         zones = self.zones()
         if self.zone not in zones:
             self.zone = zones[0]
-            self.memory.set_zone(self.zone)
+            self.memory.note()
         self.changed.emit()
 
     # --- a job -----------------------------------------------------------------------------------
@@ -216,10 +221,23 @@ class Keeping(QObject):
         if self._untouched():
             self._left = left
             if job is not None:
-                self.desk.open_job(job)
+                self.desk.open_job(job, self.desk.recall)
             elif left is not None:
                 self._lay_left(left)
+            if left is not None and left.page:
+                left = self._turn_to(left)
         self.memory.begin(left)
+
+    def _turn_to(self, left: LastBench) -> LastBench:
+        """Have the page shown that was left; a page that ends the program is not opened again."""
+        page, bare = left.page, replace(left, page="")
+
+        def work(store: Store) -> bool:
+            remember_bench(store, bare)
+            return True
+
+        self.desk.ask(work, lambda _: self.page_left.emit(page))
+        return bare
 
     def _untouched(self) -> bool:
         """Tell whether nobody has begun anything since the window came up."""

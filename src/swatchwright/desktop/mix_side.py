@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections import deque
 
-from PySide6.QtCore import QSignalBlocker, Qt, QTimer
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QSignalBlocker, Qt, QTimer
 from PySide6.QtWidgets import (
     QButtonGroup,
     QDialog,
@@ -22,11 +21,12 @@ from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words
 from swatchwright.desktop.correct_window import CorrectWindow
 from swatchwright.desktop.keeping import Keeping
-from swatchwright.desktop.letters import follow_letters
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.first_look import MixesToCome
 from swatchwright.desktop.widgets.job_keep_bar import KeepBar
@@ -36,7 +36,12 @@ from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 __all__ = ["MixSide"]
 
 _LEAST_WIDTH = 240
-_LEAST_FIELD, _MOST_FIELD = 78, 320
+_LEAST_FIELD, _WHOLE_FIELD, _MOST_FIELD = 60, 150, 320
+"""Pixels of height of the colours: at least, where the page is scrolled, and at most."""
+_TO_COME = 200
+"""Pixels of height of what stands where mixes are to come, on a page that is scrolled."""
+_BESIDE = 6
+"""Pixels between the heading and what stands beside it."""
 
 
 class MixSide(QWidget):
@@ -50,6 +55,7 @@ class MixSide(QWidget):
         self.heading.setWordWrap(True)
         self.waiting = QLabel(words.WAIT_MIXES)
         self.waiting.setObjectName("quiet")
+        self.waiting.setWordWrap(True)
         self.why = QLabel()
         self.why.setObjectName("quiet")
         self.why.setWordWrap(True)
@@ -66,6 +72,7 @@ class MixSide(QWidget):
         self.to_come = MixesToCome()
         self.keep_bar = KeepBar(keeping)
         self.pager = MixPager(self.area)
+        self._head = BreakingRow(_BESIDE)
         self._row = QHBoxLayout()
         self._columns: list[RecipeColumn] = []
         self._shown: Recipes | None = None
@@ -73,6 +80,7 @@ class MixSide(QWidget):
         self._laying = QTimer(self)
         self._laying.timeout.connect(self._lay_next)
         self.opened: QDialog | None = None
+        self._abreast = True
         self._lay_out()
         # Once the new letters have reached the columns.
         follow_letters(self, lambda: QTimer.singleShot(0, self, self._size_fields))
@@ -89,18 +97,19 @@ class MixSide(QWidget):
         return list(self._columns)
 
     def laying(self) -> bool:
-        """Tell whether columns are still being laid."""
-        return self._laying.isActive()
+        """Tell whether columns are still being laid, or stand closer in view than they will."""
+        close = self._row.geometry().width() < self._row.minimumSize().width()
+        return self._laying.isActive() or (self.isVisible() and close)
 
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
-        rows.addLayout(self._tools())
-        head = QHBoxLayout()
-        head.addWidget(self.heading, 1)
-        head.addWidget(self.pager, 0, Qt.AlignmentFlag.AlignTop)
-        rows.addLayout(head)
+        rows.addWidget(self._tools())
+        head = self._head
+        head.put(self.heading, stretches=True)
+        head.put(self.pager, pushed=True, align=Qt.AlignmentFlag.AlignTop)
+        rows.addWidget(head)
         rows.addWidget(self.waiting)
         rows.addWidget(self.why)
         rows.addWidget(self.short)
@@ -117,13 +126,13 @@ class MixSide(QWidget):
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.area.setMinimumWidth(_LEAST_WIDTH)
         self.area.setAccessibleName(words.MIXES)
+        self.area.installEventFilter(self)
         rows.addWidget(self.area, 1)
         rows.addWidget(self.to_come, 1)
         rows.addWidget(self.sample)
 
-    def _tools(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(8)
+    def _tools(self) -> BreakingRow:
+        row = BreakingRow()
         told = QLabel(words.AMOUNT)
         told.setBuddy(self.volume)
         self.volume.setAccessibleName(words.AMOUNT)
@@ -134,24 +143,21 @@ class MixSide(QWidget):
         self.volume.setValue(self._session.volume)
         self.volume.setKeyboardTracking(False)
         self.volume.valueChanged.connect(self._session.set_volume)
-        row.addWidget(told)
-        row.addWidget(self.volume)
-        row.addWidget(QLabel(words.PAINTS))
+        row.put(told, self.volume)
+        row.put(QLabel(words.PAINTS), *self.counts.values())
         group = QButtonGroup(self)
         for count, button in self.counts.items():
             button.setCheckable(True)
             button.setChecked(count == self._session.most_paints)
             group.addButton(button, count)
-            row.addWidget(button)
         group.idClicked.connect(self._session.set_most_paints)
-        row.addStretch(1)
         self.typed.setObjectName("typed")
         self.typed.setPlaceholderText(words.TYPE_COLOUR)
         self.typed.setAccessibleName(words.TYPE_COLOUR)
         self.typed.setToolTip(words.TYPE_COLOUR_TIP)
         self.typed.setMinimumWidth(132)
         self.typed.returnPressed.connect(self._colour_typed)
-        row.addWidget(self.typed)
+        row.put(self.typed, pushed=True)
         return row
 
     def _colour_typed(self) -> None:
@@ -184,16 +190,15 @@ class MixSide(QWidget):
         self._show_asked()
         self.area.setVisible(found is not None)
         self.to_come.setVisible(found is None)
-        self.pager.setVisible(found is not None)
         self.sample.setVisible(found is not None)
         self._show_why()
         self.short.setVisible(found is not None and found.shortfall is not None)
         if found is None:
-            self.heading.hide()
+            self._head.hide()
             self.waiting.show()
             self._show_kept()
             return
-        self.heading.show()
+        self._head.show()
         self.waiting.hide()
         wanted = found.wanted.lab
         confidence = found.recipes[0].confidence
@@ -260,23 +265,37 @@ class MixSide(QWidget):
         if found is not None:
             self.why.setText(words.why_line(found, self._session.proven_gap))
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Give the colours their share of the height, the same in every column."""
-        super().resizeEvent(event)
+    def set_abreast(self, *, abreast: bool) -> None:
+        """Stand beside the photo, or below it, where the page is scrolled and shows all of them."""
+        self._abreast = abreast
+        self.to_come.setMinimumHeight(0 if abreast else _TO_COME)
         self._size_fields()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Give the colours their share of the height, the same in every column.
+
+        What is said above the mixes takes from it as well as the window does.
+        """
+        if watched is self.area and event.type() == QEvent.Type.Resize:
+            self._size_fields()
+        return super().eventFilter(watched, event)
 
     def _size_fields(self) -> None:
         if not self._columns:
             return
         self.pager.show_columns(self._columns)
+        frame = 2 * self.area.frameWidth()
+        self.area.setMinimumWidth(max(_LEAST_WIDTH, self._columns[0].width() + frame))
         text = max(column.height_of_text() for column in self._columns)
-        free = self.area.height() - text - 2 * self.area.frameWidth() - 6
-        field = min(max(free, _LEAST_FIELD), _MOST_FIELD)
+        self.area.setMinimumHeight(0 if self._abreast else text + _WHOLE_FIELD + frame + 6)
+        free = self.area.height() - text - frame - 6
+        least = grown(_LEAST_FIELD)
+        field = min(max(free, least), _MOST_FIELD)
         for column in self._columns:
             column.field.setFixedHeight(field)
             column.setMinimumHeight(field + text)
         # Wrapped labels claim more height than they take; ask for a bar only where it is needed.
-        fits = free >= _LEAST_FIELD
+        fits = free >= least
         policy = Qt.ScrollBarPolicy
         self.area.setVerticalScrollBarPolicy(
             policy.ScrollBarAlwaysOff if fits else policy.ScrollBarAsNeeded

@@ -7,11 +7,12 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from swatchwright.acts.live import FollowedGrey
 from swatchwright.desktop import words
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.colour_strip import ColourStrip
 from swatchwright.desktop.widgets.kept_lines import OTHER_LETTERS
@@ -31,7 +32,10 @@ from swatchwright.values import Lab, Rect
 __all__ = ["PhotoSide"]
 
 _PREVIEW = 1400
-_LEAST_PHOTO = 200
+_LEAST_PHOTO, _WHOLE_PHOTO = 200, 330
+"""Pixels of height that a photo has: beside the mixes, and above them, where all is scrolled."""
+_BESIDE = 6
+"""Pixels between a text and the buttons beside it."""
 
 Pixels = NDArray[np.uint8]
 
@@ -45,11 +49,10 @@ class PhotoSide(QWidget):
         self.view = PhotoView()
         self.strip = ColourStrip()
         self.start = PhotoStart(session)
-        self._stack = QStackedWidget()
-        self._stack.addWidget(self.start)
-        self._stack.addWidget(self.view)
+        self.view.hide()
+        self._place = QWidget()
         # The page to start from asks for more than a photo must have.
-        self._stack.setMinimumHeight(_LEAST_PHOTO)
+        self._place.setMinimumHeight(_LEAST_PHOTO)
         self.tools = MarkTools(session, self.view)
         self.tools.hide()
         self.live = LiveGrey(session, self)
@@ -73,7 +76,10 @@ class PhotoSide(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
         rows.addWidget(self.tools)
-        rows.addWidget(self._stack, 1)
+        place = _rows(self._place, 0)
+        place.addWidget(self.start)
+        place.addWidget(self.view)
+        rows.addWidget(self._place, 1)
         told = _rows(self._told, 4)
         told.addWidget(self.findings)
         told.addStretch(1)
@@ -83,19 +89,18 @@ class PhotoSide(QWidget):
             policy = one.sizePolicy()
             policy.setRetainSizeWhenHidden(True)
             one.setSizePolicy(policy)
-        head = QHBoxLayout()
-        head.addWidget(self._heading, 1)
-        head.addWidget(self.weave)
-        rows.addLayout(head)
+        head = BreakingRow(_BESIDE)
+        head.put(self._heading, stretches=True)
+        head.put(self.weave, pushed=True)
+        rows.addWidget(head)
         here = _rows(self._found_here, 0)
         here.addWidget(self._waiting)
         here.addWidget(self.strip)
         rows.addWidget(self._found_here)
-        foot = QHBoxLayout()
-        foot.addWidget(self._sentence, 1)
-        foot.addStretch()
-        foot.addWidget(self.about.toggle)
-        rows.addLayout(foot)
+        foot = BreakingRow(_BESIDE)
+        foot.put(self._sentence, stretches=True)
+        foot.put(self.about.toggle, pushed=True)
+        rows.addWidget(foot)
         rows.addWidget(self.about)
 
     def _connect(self) -> None:
@@ -130,7 +135,10 @@ class PhotoSide(QWidget):
 
     def _show_photo(self) -> None:
         there = self._session.photo is not None
-        self._stack.setCurrentWidget(self.view if there else self.start)
+        # The one hides before the other shows: with both, all below would jump for a moment.
+        shown = (self.start, self.view) if there else (self.view, self.start)
+        shown[0].hide()
+        shown[1].show()
         self.tools.setVisible(there)
         self.live.small = None
         self._make_room()
@@ -230,6 +238,11 @@ class PhotoSide(QWidget):
         super().changeEvent(event)
         if event.type() in OTHER_LETTERS and self._made:
             self._keep_heights()
+
+    def set_abreast(self, *, abreast: bool) -> None:
+        """Stand beside the mixes, or above them, where the page is scrolled."""
+        self._place.setMinimumHeight(_LEAST_PHOTO if abreast else _WHOLE_PHOTO)
+        self.view.set_calm(calm=not abreast)
 
     def _show_spots(self, labs: tuple[Lab, ...]) -> None:
         """Show where the colours are in the photo, filled with these."""

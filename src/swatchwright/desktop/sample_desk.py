@@ -130,12 +130,17 @@ class SampleDesk(QObject):
         wanted = self.wanted()
         if wanted is None:
             return
-        there = self.loop
-        loop = there if there is not None and there.rounds else new_loop(wanted)
         try:
-            self._set(act(loop))
+            self._set(act(self._loop_for(wanted)))
         except MendableError as error:
             self._session.workshop.failed.emit(error)
+
+    def _loop_for(self, wanted: KnownColour) -> SampleLoop:
+        """Give the samples so far; before any a new loop, which knows what others taught."""
+        there = self.loop
+        if there is not None and there.rounds:
+            return there
+        return replace(new_loop(wanted), taught=() if there is None else there.taught)
 
     # --- the mix of a zone -----------------------------------------------------------------------
 
@@ -168,10 +173,10 @@ class SampleDesk(QObject):
 
     def find_stripes(self, mixed: Mixed) -> None:
         """Find what to brush out beside a mix."""
-        wanted, shelf, there = self.wanted(), self._session.shelf, self.loop
+        wanted, shelf = self.wanted(), self._session.shelf
         if wanted is None or not mixed:
             return
-        loop = there if there is not None and there.rounds else new_loop(wanted)
+        loop = self._loop_for(wanted)
 
         def done(found: tuple[NextMix, ...]) -> None:
             self.stripes = found

@@ -9,42 +9,40 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
-from time import monotonic
 
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.client_wish import Question
-from swatchwright.acts.colours import PhotoColours, colours_of, open_photo
-from swatchwright.acts.file_stamp import stamp_of
+from swatchwright.acts.colours import PhotoColours, open_photo
 from swatchwright.acts.job_bench import pick_among
 from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
-    Order,
     Recipes,
     colour_by_eye,
     read_colour,
-    recipes_for,
     with_volume,
 )
-from swatchwright.acts.references import from_a_metre, references_of
-from swatchwright.acts.shelf_used import ShelfFrom, UsedShelf
+from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.acts.wish import by_name, check_together, wishes_on
 from swatchwright.desktop import words
+from swatchwright.desktop.bench_work import (
+    MixesAsked,
+    opening_shelf,
+    reading_colours,
+    searching,
+)
 from swatchwright.desktop.history import History
 from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.workers import Job, Workshop
 from swatchwright.errors import MendableError
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.photo.image import Photo
-from swatchwright.shelf.csv_file import demo_shelf, read_shelf, save_demo_shelf
+from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
 from swatchwright.shelf.jobs import KeptPhoto
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab, Rect
 
 __all__ = ["Session"]
-
-_PATIENCE = 30.0
-"""Seconds that a proof may take in the background."""
 
 
 class Session(QObject):
@@ -214,17 +212,6 @@ class Session(QObject):
         first = None if marks.cloth is None else 0
         pick = self.pick if same_cloth and self.pick is not None else first
 
-        def work(_: Job) -> PhotoColours:
-            found = colours_of(
-                photo,
-                grey=marks.grey,
-                reflectance=marks.reflectance,
-                references=references_of(marks.references),
-                light=marks.light,
-                area=marks.cloth,
-            )
-            return from_a_metre(found) if marks.metre else found
-
         def done(found: PhotoColours) -> None:
             self.found, self.read_with = found, marks
             meant, self._meant = self._meant, None
@@ -235,7 +222,7 @@ class Session(QObject):
             self.colours_changed.emit()
             self._want(self.pick, typed)
 
-        self.workshop.start("colours", words.FINDING_COLOURS, work, done)
+        self.workshop.start("colours", words.FINDING_COLOURS, reading_colours(photo, marks), done)
 
     def choose(self, pick: int | None) -> None:
         """Want one of the colours, by its place among them."""
@@ -322,30 +309,11 @@ class Session(QObject):
         )
 
     def _search(self, *, proven: bool = False) -> Callable[[Job], Recipes]:
-        """Give the work of finding the mixes for what is wanted now.
-
-        A proof that takes too long is given up: it would only keep the machine busy.
-        """
-        wanted, shelf, most, volume = self.wanted, self.shelf, self.most_paints, self.volume
-        wishes = wishes_on(shelf, self.wishes)
-        if wanted is None:
+        """Give the work of finding the mixes for what is wanted now."""
+        if self.wanted is None:
             raise ValueError("nothing is wanted")
-
-        def work(job: Job) -> Recipes:
-            end = monotonic() + _PATIENCE
-            return recipes_for(
-                wanted,
-                shelf,
-                most_paints=most,
-                volume=volume,
-                order=Order.PAINTER,
-                wishes=wishes,
-                proven=proven,
-                progress=job.progress,
-                stopped=lambda: job.stopped() or (proven and monotonic() > end),
-            )
-
-        return work
+        asked = MixesAsked(self.wanted, self.shelf, self.wishes, self.most_paints, self.volume)
+        return searching(asked, proven=proven)
 
     def _no_mixes(self, what: object) -> None:
         """Tell why there are no mixes; those of before are not what is asked for now."""
@@ -390,16 +358,12 @@ class Session(QObject):
     def open_shelf(self, path: Path) -> None:
         """Use the paints of a shelf file."""
 
-        def work(_: Job) -> tuple[Shelf, UsedShelf]:
-            used = UsedShelf(ShelfFrom.FILE, str(path.absolute()), stamp_of(path))
-            return read_shelf(path), used
-
         def done(answer: tuple[Shelf, UsedShelf]) -> None:
             shelf, self.shelf_file = answer
             self.use_shelf(shelf)
             self.shelf_opened.emit(path.name)
 
-        self.workshop.start("shelf", words.READING, work, done)
+        self.workshop.start("shelf", words.READING, opening_shelf(path), done)
 
     def use_shelf(self, shelf: Shelf) -> None:
         """Use these paints; wishes for others wait until these are back."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QSize, QStandardPaths, Qt, QTimer
@@ -19,7 +18,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QMainWindow,
     QMenu,
-    QProgressBar,
     QPushButton,
     QToolButton,
     QVBoxLayout,
@@ -28,13 +26,13 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.habits import habits, keep_dark, keep_letters
 from swatchwright.acts.samples import SamplePhoto, sample_photos
-from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
 from swatchwright.desktop.desk import Desk
-from swatchwright.desktop.files import ask_open, ask_save
+from swatchwright.desktop.dressing import Dressing
+from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.letters import letters, set_letters
-from swatchwright.desktop.look import DARK, LIGHT, Look, palette, style
+from swatchwright.desktop.look import DARK, LIGHT
 from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.money import recall_money
@@ -46,23 +44,27 @@ from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.bench_area import BenchArea, PageStack, RailArea
 from swatchwright.desktop.widgets.bench_button import BenchButton
+from swatchwright.desktop.widgets.busy_line import BusyLine
 from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.widgets.guide_button import GuideButton
 from swatchwright.desktop.widgets.job_offer import PaintsOffer, PhotoOffer
 from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
 from swatchwright.desktop.widgets.rail import Rail
+from swatchwright.desktop.widgets.shelf_menu import ShelfMenu, ShelfTold
 from swatchwright.desktop.widgets.top_bar import TopBar
+from swatchwright.desktop.widgets.undo_buttons import UndoButtons
 from swatchwright.desktop.wish_desk import WishDesk
 from swatchwright.desktop.words import keeping
-from swatchwright.desktop.words.wishes import count_line
-from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.job_file import SUFFIX
 
 __all__ = ["AGAIN", "Window"]
 
 AGAIN = 75
 """The exit code that asks for the window to be opened anew; os.EX_TEMPFAIL, which we do not use."""
+
+_FIRST = "colour"
+"""The page that is in view at the first start, and until it is known where she was."""
 
 _EDGES, _GAP = (10, 14, 18, 12), 12
 """Pixels about the bench, left, above, right and below, and between its parts."""
@@ -99,17 +101,17 @@ class Window(QMainWindow):
         self.language = LanguageButton(self.language_offer)
         self.bench = BenchButton()
         self.dark = self.bench.dark
-        self.undo = _button(words.UNDO, QKeySequence.StandardKey.Undo, self._undo)
-        self.redo = _button(words.REDO, QKeySequence.StandardKey.Redo, self._redo)
-        self.shelf_told = ElidedLabel(asks=True)
-        self._busy = _Busy(self.session)
+        turning = UndoButtons(self.desk)
+        self.undo, self.redo = turning.undo, turning.redo
+        self.shelf_told = ShelfTold(self.session)
+        self._busy = BusyLine(self.session)
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
         self._stack = PageStack()
         self._area, self._rail_area = BenchArea(self._stack), RailArea(self.rail)
         self._made: dict[str, AnyPage] = {}
-        self._look, self._dressed = LIGHT, dict[QWidget, Look]()
+        self._dressing = Dressing(self)
         self.colour_page = ColourPage(self.session, self.keeping)
-        self._made["colour"] = self.colour_page
+        self._made[_FIRST] = self.colour_page
         self._stack.addWidget(self.colour_page)
         self._top = TopBar()
         self._strips = (
@@ -122,12 +124,10 @@ class Window(QMainWindow):
         self._lay_out_top()
         self.setCentralWidget(self._bench())
         self._listen()
-        self._show_undo()
-        self._show_shelf()
         self.dark.setChecked(habits().dark)
         self.set_dark(dark=self.dark.isChecked())
         self.dark.toggled.connect(lambda on: keep_dark(dark=on))
-        self.show_page("colour")
+        self.show_page(_FIRST)
         room = self.screen().availableSize()
         self.resize(min(1360, room.width() - 20), min(820, room.height() - _TITLE))
         QTimer.singleShot(0, self, self.keeping.begin)
@@ -143,12 +143,11 @@ class Window(QMainWindow):
         self.session.workshop.failed.connect(self.trouble.say)
         self.desk.failed.connect(self.trouble.say)
         self.desk.page_wanted.connect(self.show_page)
+        self.keeping.page_left.connect(self._show_left)
         self.desk.job_changed.connect(self._show_job)
-        self.session.history.changed.connect(self._show_undo)
         self.session.colours_changed.connect(self.trouble.hide)
         self.session.pick_changed.connect(self.trouble.hide)
-        self.session.shelf_changed.connect(self._show_shelf)
-        self.session.wishes_changed.connect(self._show_wishes)
+        self.session.wishes_changed.connect(self._wishes_changed)
         self.rail.chosen.connect(self.show_page)
         self.language_offer.take.clicked.connect(self._start_again)
         escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
@@ -197,10 +196,23 @@ class Window(QMainWindow):
         """Bring a page into view."""
         page = self.page(key)
         for part in _parts(page):
-            self._dress(part)
+            self._dressing.dress(part)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
+        self.keeping.memory.set_page(key)
         page.arrive()
+
+    def _show_left(self, key: str) -> None:
+        """Bring the page into view where she was when she left, unless she has gone to another."""
+        kind = next((kind for kind in PAGES if kind.key == key), None)
+        if kind is None or key == _FIRST:
+            return
+
+        def done(_: object) -> None:
+            if self.rail.shown == _FIRST:
+                self.show_page(key)
+
+        self.session.workshop.start("page", "", lambda _: kind.module(), done)
 
     def _lay_out_top(self) -> None:
         row = self._top.left
@@ -215,16 +227,9 @@ class Window(QMainWindow):
         row.addWidget(self.job_told, 3)
         row.addWidget(self._busy, 2)
         row = self._top.right
-        self.shelf_told.setObjectName("quiet")
         row.addWidget(self.shelf_told)
-        shelf = QMenu(self._top)
-        shelf.addAction(words.SHOW_SHELF, self.show_shelf)
-        shelf.addAction(words.REACH, self.show_reach)
-        shelf.addSeparator()
-        shelf.addAction(words.OPEN_SHELF, self._ask_shelf)
-        shelf.addAction(words.SAVE_SHELF, self._ask_save_shelf)
-        shelf.addAction(keeping.YOUR_PAINTS, self.keeping.use_kept)
-        shelf.addAction(words.DEMO_SHELF, lambda: self.keeping.use_for_now(demo_shelf()))
+        shelf = ShelfMenu(self.keeping, self.show_shelf, self.show_reach, self._top)
+        shelf.opening.connect(self.trouble.hide)
         row.addWidget(_menu_button(words.SHELF, shelf))
         self.dark.toggled.connect(lambda on: self.set_dark(dark=on))
         self.bench.letters_wanted.connect(self.set_letters)
@@ -276,11 +281,8 @@ class Window(QMainWindow):
 
     def set_dark(self, *, dark: bool) -> None:
         """Lay the bench in dark or light grey."""
-        self._look = look = DARK if dark else LIGHT
-        application = QApplication.instance()
-        if isinstance(application, QApplication):
-            application.setPalette(palette(look))
-        self.setPalette(palette(look))
+        look = DARK if dark else LIGHT
+        self._dressing.take(look)
         self._dress_all()
         self.rail.set_look(look)
 
@@ -288,27 +290,16 @@ class Window(QMainWindow):
         """Write all of the window so many times the usual size, now and from the next start on."""
         set_letters(size)
         keep_letters(letters())
-        self._dressed.clear()
+        self._dressing.undress()
         self._dress_all()
 
     def _dress_all(self) -> None:
-        """Dress the window; the page in view by parts, so that no step holds the hand up.
-
-        To style a page takes some 15 ms, and more with larger letters: those out of view are
-        dressed when they are next shown.
-        """
+        """Dress what is always in view, and then the page in view by its parts."""
         bars = (*self._area.bars(), self._rail_area.verticalScrollBar())
         always: tuple[QWidget, ...] = (self._top, self.rail, *self._strips, *bars)
         for part in always:
-            self._dress(part)
-        for part in _parts(self._stack.currentWidget()):
-            QTimer.singleShot(0, self, partial(self._dress, part))
-
-    def _dress(self, part: QWidget) -> None:
-        """Give a part its style, if it has another."""
-        if self._dressed.get(part) is not self._look:
-            self._dressed[part] = self._look
-            part.setStyleSheet(style(self._look))
+            self._dressing.dress(part)
+        self._dressing.dress_in_turn(_parts(self._stack.currentWidget()))
 
     def _start_again(self) -> None:
         """Close, and ask for the window to be opened anew."""
@@ -331,12 +322,6 @@ class Window(QMainWindow):
         if isinstance(page, BriefPage):
             page.bring_in(path)
 
-    def _ask_shelf(self) -> None:
-        name, _ = ask_open(self, words.OPEN_SHELF, "", words.SHELF_FILES)
-        if name:
-            self.trouble.hide()
-            self.session.open_shelf(Path(name))
-
     def show_shelf(self) -> None:
         """Show the paints of the shelf."""
         self.show_page("shelf")
@@ -346,28 +331,7 @@ class Window(QMainWindow):
         self.reach_window = ReachWindow(self.session, self._top)
         self.reach_window.show()
 
-    def _ask_save_shelf(self) -> None:
-        name, _ = ask_save(self, words.SAVE_SHELF, words.SHELF_FILE_NAME, words.SHELF_FILES)
-        if name:
-            self.session.save_example(Path(name))
-
-    def _undo(self) -> None:
-        # What she has just left a field with may still be on its way to the store.
-        self.desk.settled(self.session.history.undo)
-
-    def _redo(self) -> None:
-        self.desk.settled(self.session.history.redo)
-
     # --- showing ---------------------------------------------------------------------------------
-
-    def _show_undo(self) -> None:
-        history = self.session.history
-        for button, label, told in (
-            (self.undo, history.last, words.undo_told(history.last)),
-            (self.redo, history.next, words.redo_told(history.next)),
-        ):
-            button.setEnabled(bool(label))
-            button.setToolTip(told)
 
     def _show_job(self) -> None:
         """Say on every page whose job is on the bench, and in the title of the window."""
@@ -376,18 +340,8 @@ class Window(QMainWindow):
         self.job_told.say(told)
         self.setWindowTitle(f"{told} – {words.TITLE}" if told else words.TITLE)
 
-    def _show_shelf(self) -> None:
-        shelf = self.session.shelf
-        used = len(shelf.paints) - len(self.session.unused)
-        wished = count_line(how_many_wishes(shelf, self.session.wishes))
-        line = words.shelf_line(shelf.name, len(shelf.paints), used)
-        line = f"{line}, {wished}" if wished else line
-        self.shelf_told.say(line)
-        self.shelf_told.setToolTip("\n".join([line, *shelf.notes]))
-
-    def _show_wishes(self) -> None:
-        """Count the wishes; on the page of the shelf it is told in place what cannot be kept."""
-        self._show_shelf()
+    def _wishes_changed(self) -> None:
+        """Say no more what cannot be kept; on the page of the shelf it is told in place."""
         if self.session.wish_trouble is None or self._stack.currentWidget() is self._made.get(
             "shelf"
         ):
@@ -423,39 +377,6 @@ class Window(QMainWindow):
         self.session.close()
         self.desk.close()
         super().closeEvent(event)
-
-
-class _Busy(QWidget):
-    """Says what is being done, how far it is, and lets it be stopped."""
-
-    def __init__(self, session: Session) -> None:
-        super().__init__()
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        self._told = ElidedLabel(asks=True)
-        self._told.setObjectName("quiet")
-        self._bar = QProgressBar()
-        self._bar.setRange(0, 100)
-        self._bar.setTextVisible(False)
-        self._bar.setFixedSize(72, 8)
-        self._stop = QPushButton(words.STOP)
-        self._stop.setObjectName("little")
-        self._stop.clicked.connect(session.workshop.stop_all)
-        row.setSpacing(8)
-        row.addWidget(self._stop)
-        row.addWidget(self._bar)
-        row.addWidget(self._told, 1)
-        session.workshop.busy.connect(self._say)
-        session.workshop.moved.connect(lambda share: self._bar.setValue(round(share * 100)))
-        self._say("")
-
-    def _say(self, text: str) -> None:
-        # Its room is the job's name while nothing is being done.
-        self.setVisible(bool(text))
-        self._told.say(text)
-        self._bar.setValue(0)
-        self._bar.setVisible(text == words.FINDING_MIXES)
-        self._stop.setVisible(bool(text))
 
 
 def _parts(page: QWidget | None) -> tuple[QWidget, ...]:

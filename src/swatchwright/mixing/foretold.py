@@ -36,6 +36,10 @@ def _normals(size: int) -> Floats:
 def usual_off(learnt: Learnt, which: Indices, shares: Floats) -> float:
     """Give the root of the expected square of the CIEDE2000 of a mix from the cloth.
 
+    How far the paints of the shelf may be off is not known either, so each width that may be
+    counts by how likely it is: one sample can hardly tell a shelf that is far off by its nature
+    from one whose mix was bad luck.
+
     Parameters
     ----------
     learnt
@@ -43,6 +47,13 @@ def usual_off(learnt: Learnt, which: Indices, shares: Floats) -> float:
     which, shares
         (k,) paints of the shelf and their shares of the wet volume.
     """
+    ways = learnt.ways or ((1.0, learnt),)
+    square = sum(weight * _square_off(one, which, shares) for weight, one in ways)
+    return float(np.sqrt(square / sum(weight for weight, _ in ways)))
+
+
+def _square_off(learnt: Learnt, which: Indices, shares: Floats) -> float:
+    """Give the expected square, for one width of what the paints may be off."""
     sizes, ways = np.linalg.eigh(learnt.joint(which, shares))
     root = ways * np.sqrt(np.maximum(sizes, 0.0))
     normals = _normals(len(root) + which.size)
@@ -54,4 +65,4 @@ def usual_off(learnt: Learnt, which: Indices, shares: Floats) -> float:
     labs = learnt.ground.drawn(rows, poured, np.clip(steps, -_FURTHEST, _FURTHEST))
     labs = labs + learnt.bias(which[None], shares[None]) + drawn[:, -3:]
     apart = delta_e_2000(learnt.cloth.triple, np.clip(labs, *_GAMUT))
-    return float(np.sqrt(np.mean(apart**2)))
+    return float(np.mean(apart**2))

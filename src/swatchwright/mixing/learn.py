@@ -36,11 +36,14 @@ _FREEDOM = 3.0
 """How much it takes to change how sure one is, as degrees of freedom of a Student process;
 simulated, see docs/sample.md."""
 
-_WIDTHS = (0.7, 1.0, 1.5, 2.2, 3.2)
-_WIDTH_SPREAD = 0.5
-"""How far the paints of a shelf may be off, as a factor on what is usual for them, is chosen by how
-likely it makes the samples; a usual width needs no reason. The standard deviation of its logarithm
-is how unlike shelves are taken to be; common practice, no source."""
+_WIDTHS = (0.6, 1.0, 1.8, 3.2, 5.6)
+_WIDTH_SPREAD = 0.7
+"""How far the paints of a shelf may be off, as a factor on what is usual for them: each counts by
+how likely it makes the samples; a usual width needs no reason. The standard deviation of its
+logarithm is how unlike shelves are taken to be; common practice, no source."""
+
+_LEAST_LIKELY = 0.02
+"""Widths that are less likely than this are left out of what is told."""
 
 _TURNS = 30
 _HALVINGS = 8
@@ -88,25 +91,36 @@ def learn(shelf: Sequence[Paint], cloth: KnownColour, tried: Sequence[Tried]) ->
     prior_cloth = np.zeros((3, 3)) if cloth.covariance is None else np.array(cloth.covariance)
     task = _Task(ground, np.array(cloth.lab.triple), prior_cloth, shares, tried)
     if not len(shares):
-        found, strain = task.nothing(), 1.0
-    else:
-        task, found = _likeliest(task)
-        strain = (_FREEDOM + found.surprise) / (_FREEDOM + task.seen.size)
-    moved = -prior_cloth @ found.pulls.reshape(-1, 3).sum(axis=0)
+        return _learnt(task, task.nothing())
+    ways = _by_width(task)
+    best = max(ways, key=lambda row: row[0])[1]
+    kept = tuple(row for row in ways if row[0] > _LEAST_LIKELY)
+    return replace(best, ways=kept)
+
+
+def _by_width(task: _Task) -> list[tuple[float, Learnt]]:
+    """Solve for each width of what the paints may be off: how likely it is, and what is learnt."""
+    widened = [task.widened(width) for width in _WIDTHS]
+    solved = [one.solve() for one in widened]
+    usual = (np.log(_WIDTHS) / _WIDTH_SPREAD) ** 2 / 2
+    likely = np.array([found.likely for found in solved]) - usual
+    weights = np.exp(likely - likely.max())
+    weights /= weights.sum()
+    return [
+        (float(weight), _learnt(one, found))
+        for weight, one, found in zip(weights, widened, solved, strict=True)
+    ]
+
+
+def _learnt(task: _Task, found: _Solved) -> Learnt:
+    """Give what is believed where that was found."""
+    many = task.seen.size
+    strain = (_FREEDOM + found.surprise) / (_FREEDOM + many) if many else 1.0
+    moved = -task.prior_cloth @ found.pulls.reshape(-1, 3).sum(axis=0)
     after = task.ground.moved(found.steps)
-    at = after.look(task.which, shares)
+    at = after.look(task.which, task.shares)
     lab = Lab.of(task.cloth + moved)
-    return Learnt(after, lab, shares, strain, prior_cloth, at, found.pulls, found.inverse)
-
-
-def _likeliest(task: _Task) -> tuple[_Task, _Solved]:
-    """Find how far the paints of this shelf are off, and solve for it."""
-    ways = [(width, task.widened(width)) for width in _WIDTHS]
-    solved = [(width, one, one.solve()) for width, one in ways]
-    _, best, found = max(
-        solved, key=lambda row: row[2].likely - (np.log(row[0]) / _WIDTH_SPREAD) ** 2 / 2
-    )
-    return best, found
+    return Learnt(after, lab, task.shares, strain, task.prior_cloth, at, found.pulls, found.inverse)
 
 
 def _rows(shelf: Sequence[Paint], tried: Sequence[Tried]) -> Floats:

@@ -47,6 +47,9 @@ class Learnt:
     strain
         Factor on all variances, by how far off the samples were from what was thought likely; 1
         before any.
+    ways
+        How likely each width of what the paints may be off is, and what is believed for it; this
+        is the likeliest. Empty before any sample.
     """
 
     ground: Believed
@@ -57,6 +60,7 @@ class Learnt:
     _at: Looked
     _pulls: Floats
     _inverse: Floats
+    ways: tuple[tuple[float, Learnt], ...] = ()
 
     def off(self, which: Indices, shares: Floats) -> tuple[Floats, Floats, Floats]:
         """Say how mixes will differ from the cloth.

@@ -10,7 +10,7 @@ the cloth is left for one whose paints may.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import product
 from typing import Any
@@ -19,6 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.colour.difference import delta_e_2000, delta_e_terms
+from swatchwright.mixing.descent import FURTHEST, Ends, descend, shares_of
 from swatchwright.mixing.foretold import usual_off
 from swatchwright.mixing.learnt import Learnt
 from swatchwright.values import Lab
@@ -38,11 +39,9 @@ _LEFT = 0.2
 """Share of the variance of a mix that counts while further samples are to come; chosen on simulated
 jobs (tools/judge_sample_loop.py), between 0.15 and 0.5 of which it hardly matters."""
 
-_STEP = 1e-4
-_TURNS = 18
-_FIRST_TURNS = 4
+_ENDS = Ends(turns=18, gain=1e-4, about=1e-2, stuck=1e3)
+_FIRST = replace(_ENDS, turns=4)
 _CONTENDERS = 8
-_FURTHEST = 9.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,8 +219,8 @@ class _Task:
         near = np.abs(self._terms(labs - self.cloth - self.aside)).sum(axis=1)
         starts = near.reshape(len(which), -1).argmin(axis=1)
         first = logits[starts] - logits[starts][:, -1:]
-        moved = self._descend(which, first[:, :-1], turns=_FIRST_TURNS)
-        apart = (self.terms(which, _shares(moved)) ** 2).sum(axis=1)
+        moved = self._descend(which, first[:, :-1], _FIRST)
+        apart = (self.terms(which, shares_of(moved)) ** 2).sum(axis=1)
         return which[np.argsort(apart, kind="stable")[:_CONTENDERS]]
 
     def solve(self, which: Indices, size: int) -> tuple[Indices, Floats, Floats]:
@@ -232,9 +231,9 @@ class _Task:
         starts = self._starts(size)
         rows = np.repeat(which, len(starts), axis=0)
         full = np.tile(starts, (len(which), 1)) + self._tried(rows)
-        begin = np.clip(full[:, :-1] - full[:, -1:], -_FURTHEST, _FURTHEST)
-        logits = self._descend(rows, begin)
-        shares = _shares(logits)
+        begin = np.clip(full[:, :-1] - full[:, -1:], -FURTHEST, FURTHEST)
+        logits = self._descend(rows, begin, _ENDS)
+        shares = shares_of(logits)
         apart = np.sqrt((self.terms(rows, shares) ** 2).sum(axis=1)).reshape(-1, len(starts))
         picked = np.arange(len(which)) * len(starts) + apart.argmin(axis=1)
         return which, shares[picked], apart.min(axis=1)
@@ -249,36 +248,11 @@ class _Task:
         last = self.learnt.shares[-1] if len(self.learnt.shares) else np.zeros(rows.max() + 1)
         return np.log(np.maximum(last[rows], 0.02))
 
-    def _descend(self, which: Indices, logits: Floats, turns: int = _TURNS) -> Floats:
-        terms = self.terms(which, _shares(logits))
-        size = (terms**2).sum(axis=1)
-        damping = np.full(len(which), 1e-2)
-        live = np.arange(len(which))
-        for _ in range(turns):
-            J = self._slopes(which[live], logits[live], terms[live])
-            moved = np.clip(
-                logits[live] + _damped_step(J, terms[live], damping[live]), -_FURTHEST, _FURTHEST
-            )
-            new = self.terms(which[live], _shares(moved))
-            new_size = (new**2).sum(axis=1)
-            gain = size[live] - new_size
-            better = gain > 0
-            kept = live[better]
-            logits[kept], terms[kept], size[kept] = moved[better], new[better], new_size[better]
-            damping[live] = np.where(better, damping[live] / 5, damping[live] * 8)
-            done = np.where(better, gain < 1e-4 * (1e-2 + size[live]), damping[live] > 1e3)
-            live = live[~done]
-            if not live.size:
-                break
-        return logits
+    def _descend(self, which: Indices, logits: Floats, ends: Ends) -> Floats:
+        def terms(rows: Indices, moved: Floats) -> Floats:
+            return self.terms(which[rows], shares_of(moved))
 
-    def _slopes(self, which: Indices, logits: Floats, terms: Floats) -> Floats:
-        columns = []
-        for i in range(logits.shape[1]):
-            moved = logits.copy()
-            moved[:, i] += _STEP
-            columns.append((self.terms(which, _shares(moved)) - terms) / _STEP)
-        return np.stack(columns, axis=-1)
+        return descend(terms, logits, ends)[0]
 
 
 @cache
@@ -286,19 +260,3 @@ def _share_starts(size: int) -> Floats:
     """Give coarse mixtures (s, size): each paint the body of it, a part or a trace."""
     rows = {tuple(a / sum(row) for a in row) for row in product((1.0, 0.2, 0.03), repeat=size)}
     return np.array(sorted(rows))
-
-
-def _shares(logits: Floats) -> Floats:
-    """Turn logits (n, k - 1) relative to the last paint into shares (n, k)."""
-    full = np.concatenate([logits, np.zeros((len(logits), 1))], axis=1)
-    raised = np.exp(full - full.max(axis=1, keepdims=True))
-    return np.asarray(raised / raised.sum(axis=1, keepdims=True))
-
-
-def _damped_step(J: Floats, terms: Floats, damping: Floats) -> Floats:
-    normal = np.einsum("mij,mik->mjk", J, J)
-    gradient = np.einsum("mij,mi->mj", J, terms)
-    diagonal = np.einsum("mjj->mj", normal)
-    lift = damping[:, None] * (diagonal + 1e-6) + 1e-9
-    damped = normal + lift[:, :, None] * np.eye(normal.shape[-1])
-    return np.asarray(-np.linalg.solve(damped, gradient[..., None])[..., 0])

@@ -1,16 +1,15 @@
 """The shares of given paints that come closest to a wanted colour, for many subsets at once.
 
-For each subset the CIEDE2000 difference is minimised over the shares. Shares are written as the
-softmax of free numbers, so that they stay positive and sum to one, and so that a trace of a
-strong paint is as easy to find as a half. A coarse set of mixtures, from halves to traces, gives
-each subset its start; Levenberg-Marquardt on the three terms of CIEDE2000 takes it from there.
+For each subset the CIEDE2000 difference is minimised over the shares. A coarse set of mixtures,
+from halves to traces, gives each subset its start; Levenberg-Marquardt on the three terms of
+CIEDE2000 takes it from there.
 A subset whose best mixture leaves a paint out ends with a share near zero; the smaller subset
 holds the same mixture.
 
 References
 ----------
 Duncan 1940, Proc. Phys. Soc. 52:390 (mixing); Allen 1974, J. Opt. Soc. Am. 64:991 (Newton steps
-on the colour of a two-constant mixture); Marquardt 1963, J. SIAM 11:431 (damping).
+on the colour of a two-constant mixture).
 """
 
 from __future__ import annotations
@@ -23,6 +22,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.difference import delta_e_2000, delta_e_terms, far_difference
+from swatchwright.mixing.descent import Ends, descend, shares_of
 from swatchwright.paint.hiding import HIDDEN
 from swatchwright.paint.mixture import contrast_ratio, mix, quick_dry_lab
 from swatchwright.paint.paints import PaintStack
@@ -35,9 +35,7 @@ Indices = NDArray[np.intp]
 # A paint may be the body of the mix, a good part of it, a little, or a trace.
 _AMOUNTS = {2: (1.0, 0.3, 0.1, 0.03, 0.01, 0.003), 3: (1.0, 0.15, 0.02)}
 
-_STEP = 1e-4
-_FURTHEST = 9.0
-_TURNS = 25
+_ENDS = Ends(turns=25, gain=1e-7, about=1e-3, stuck=1e4)
 _FIRST_TURNS = 5
 
 # After the first turns the subsets that are this many times as far off as the best of them, and
@@ -146,7 +144,7 @@ class _Task:
 
         A fourth is how far the mixture breaks the rules, where there are any.
         """
-        shares = _shares(logits)
+        shares = shares_of(logits)
         dL, dC, dH, rotation = delta_e_terms(self.wanted, self.labs(which, shares))
         if not self.far:
             dC, dH = dC + rotation / 2 * dH, np.sqrt(np.maximum(1 - rotation**2 / 4, 0)) * dH
@@ -209,19 +207,12 @@ def _coarse_logits(size: int) -> Floats:
     return np.unique(np.round(np.log([row[:-1] for row in ratios]), 9), axis=0)
 
 
-def _shares(logits: Floats) -> Floats:
-    """Turn logits (..., k - 1) into shares (..., k)."""
-    full = np.concatenate([logits, np.zeros((*logits.shape[:-1], 1))], axis=-1)
-    raised = np.exp(full - full.max(axis=-1, keepdims=True))
-    return np.asarray(raised / raised.sum(axis=-1, keepdims=True))
-
-
 def _start(task: _Task, which: Indices) -> Floats:
     """Pick for each subset the coarse mixture that is closest; logits (m, k - 1)."""
     coarse = _coarse_logits(which.shape[1])
     best: Floats = np.full(which.shape[0], np.inf)
     chosen = np.zeros((which.shape[0], coarse.shape[1]))
-    for logits, row in zip(coarse, _shares(coarse), strict=True):
+    for logits, row in zip(coarse, shares_of(coarse), strict=True):
         apart = task.apart(which, np.broadcast_to(row, which.shape))
         closer = apart < best
         best[closer] = apart[closer]
@@ -247,54 +238,22 @@ def _restarted(task: _Task, which: Indices, shares: Floats, apart: Floats) -> tu
 
 
 def _descend(task: _Task, which: Indices, logits: Floats) -> tuple[Floats, Floats]:
-    """Run Levenberg-Marquardt on every subset that still moves."""
-    logits = logits.copy()
-    terms = task.terms(which, logits)
-    size = (terms**2).sum(axis=-1)
-    damping = np.full(logits.shape[0], 1e-2)
-    live = np.arange(logits.shape[0])
-    for turn in range(1, _TURNS + 1):
-        J = _slopes(task, which[live], logits[live], terms[live])
-        moved = logits[live] + _damped_step(J, terms[live], damping[live])
-        moved = np.clip(moved, -_FURTHEST, _FURTHEST)
-        new_terms = task.terms(which[live], moved)
-        new_size = (new_terms**2).sum(axis=-1)
-        gain = size[live] - new_size
-        better = gain > 0
-        kept = live[better]
-        logits[kept], terms[kept], size[kept] = moved[better], new_terms[better], new_size[better]
-        damping[live] = np.where(better, damping[live] / 5, damping[live] * 8)
-        done = np.where(better, gain < 1e-7 * (1e-3 + size[live]), damping[live] > 1e4)
-        live = live[~done]
-        if turn == _FIRST_TURNS:
-            live = live[np.sqrt(size[live]) <= _hopeless(np.sqrt(size))]
-        if not live.size:
-            break
-    return _shares(logits), np.sqrt(size)
+    """Go down from the logits of each subset; give shares (m, k) and their difference (m,)."""
+    ended, size = descend(
+        lambda rows, moved: task.terms(which[rows], moved), logits, _ENDS, _worth_more
+    )
+    return shares_of(ended), np.sqrt(size)
+
+
+def _worth_more(turn: int, size: Floats) -> NDArray[np.bool_]:
+    """Leave, after the first turns, what cannot end among the best."""
+    if turn != _FIRST_TURNS:
+        return np.ones(size.shape, dtype=np.bool_)
+    apart = np.sqrt(size)
+    return np.asarray(apart <= _hopeless(apart))
 
 
 def _hopeless(apart: Floats) -> float:
     """Give the difference beyond which a subset is not worth further turns."""
     front = np.partition(apart, min(_FRONT, apart.size - 1))[min(_FRONT, apart.size - 1)]
     return float(_HOPELESS_TIMES * front + _HOPELESS_BEYOND)
-
-
-def _slopes(task: _Task, which: Indices, logits: Floats, terms: Floats) -> Floats:
-    """Give the forward-difference Jacobian (m, 3, k - 1) of the terms."""
-    columns = []
-    for i in range(logits.shape[1]):
-        moved = logits.copy()
-        moved[:, i] += _STEP
-        columns.append((task.terms(which, moved) - terms) / _STEP)
-    return np.stack(columns, axis=-1)
-
-
-def _damped_step(J: Floats, terms: Floats, damping: Floats) -> Floats:
-    """Solve the damped normal equations of each subset."""
-    normal = np.einsum("mij,mik->mjk", J, J)
-    gradient = np.einsum("mij,mi->mj", J, terms)
-    diagonal = np.einsum("mjj->mj", normal)
-    # The floor keeps the step finite where a paint no longer moves the colour.
-    lift = damping[:, None] * (diagonal + 1e-6) + 1e-9
-    damped = normal + lift[:, :, None] * np.eye(normal.shape[-1])
-    return np.asarray(-np.linalg.solve(damped, gradient[..., None])[..., 0])

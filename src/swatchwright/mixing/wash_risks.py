@@ -19,6 +19,7 @@ from swatchwright.colour.spectrum import lab_of
 from swatchwright.language import mark, say
 from swatchwright.mixing.knock_back import Washing, film_of_washing
 from swatchwright.mixing.mend import Additions, Pot, pot_colour
+from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.hiding import coats_to_hide
 from swatchwright.paint.layered import Base, Coat, look_of
 from swatchwright.paint.mixture import DRY_INDEX, mix
@@ -32,6 +33,7 @@ __all__ = [
     "RiskKind",
     "hand_words",
     "hue_turn",
+    "risks_of_recoat",
     "risks_of_stirring",
     "risks_of_wash",
 ]
@@ -54,6 +56,10 @@ _WASH_STAYS = mark(
 _STIRRED_STAYS = mark(
     "What is stirred in stays in: try it on a spoonful first. What is painted already keeps its "
     "colour and needs another coat."
+)
+_COATED_STAYS = mark(
+    "It hides what is there for good. Let that dry through, dull it with a fine abrasive so that "
+    "the new coat holds, and do not rub through to older paint: that may hold lead."
 )
 
 
@@ -237,6 +243,28 @@ def risks_of_stirring(
             None,
             say(_STIRRED_STAYS),
         ),
+    )
+
+
+def risks_of_recoat(recipe: Recipe, now: Lab, seen: Lab, aim: Lab) -> tuple[Risk, ...]:
+    """Say what to weigh before a full new coat.
+
+    Parameters
+    ----------
+    recipe
+        The mix of the new coat.
+    now, seen, aim
+        As it is, as the new coat looks, and where it should go, with all on that lies over it.
+    """
+    if recipe.coats is None:
+        hides = say("It hides little: it takes more than {most} coats.", most=_MOST_COATS)
+    else:
+        hides = say("It hides any colour in {coats}.", coats=_told(recipe.coats))
+    return (
+        Risk(RiskKind.GRAIN, 0.0, say("It is an even coat: flats and grain come out alike.")),
+        *_turned(now, seen, aim),
+        Risk(RiskKind.HIDING, None if recipe.coats is None else float(recipe.coats), hides),
+        Risk(RiskKind.UNDOING, None, say(_COATED_STAYS)),
     )
 
 

@@ -67,6 +67,8 @@ class Paint:
         only `how_known` tells.
     own_finish
         What this paint does between wet and dry, where that was learnt; its family's if None.
+    hiding_read
+        Whether a coat of it over black was read, and so how it hides; None where nobody says.
     """
 
     id: str
@@ -82,6 +84,7 @@ class Paint:
     note: str = ""
     spread: Floats | None = None
     own_finish: Finish | None = None
+    hiding_read: bool | None = None
 
     @property
     def finish(self) -> Finish:

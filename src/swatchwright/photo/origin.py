@@ -30,6 +30,7 @@ __all__ = [
 NO_REFERENCE = mark("none: the colours are as the camera balanced them")
 
 _GREY = mark("a grey of {percent:g} % at {x}, {y} ({width} × {height} pixels)")
+_GREY_ALONE = mark("a grey of {percent:g} %")
 _CHIPS, _CHIP = mark("{count} chips of known colour"), mark("a measured chip")
 _PHOTO = mark("a colour of the photo; reference: {reference}; {seen}")
 _YARN, _METRE = mark("the yarn, seen near to"), mark("seen from a metre")
@@ -80,21 +81,31 @@ def photo_origin(reference: str, *, metre: bool) -> str:
     return _PHOTO.format(reference=reference, seen=_METRE if metre else _YARN)
 
 
-def origin_words(kept: str) -> str:
+def origin_words(kept: str, *, places: bool = True) -> str:
     """Say where a colour came from, of the English that was kept.
 
     What was written by hand, or by nobody here, stands as it is.
 
+    Parameters
+    ----------
+    kept
+        What was kept.
+    places
+        Whether it is told where in the photo a grey lies, in pixels.
+
+    Examples
+    --------
     >>> origin_words("2 greys and 1 measured chip")
     '2 greys and 1 measured chip'
     """
     photo = _read(_PHOTO, kept)
     if photo:
         reference, seen = photo.values()
-        return say(_PHOTO, reference=origin_words(reference), seen=say(seen))
+        return say(_PHOTO, reference=origin_words(reference, places=places), seen=say(seen))
     grey = _read(_GREY, kept)
     if grey:
-        return say(_GREY, **grey | {"percent": float(grey["percent"])})
+        alone = {"percent": float(grey["percent"])}
+        return say(_GREY, **grey | alone) if places else say(_GREY_ALONE, **alone)
     chips = _read(_CHIPS, kept)
     if chips:
         return say(_CHIPS, **chips)

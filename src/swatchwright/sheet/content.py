@@ -59,9 +59,13 @@ class PaintLine:
     own
         Its own dry colour.
     how_known
-        In a word.
+        In a few words.
     tins
         Sizes sold, ml.
+    kind
+        What kind of paint it is: the finish that it dries to, in a word.
+    label
+        What the shelf notes of it, as the number of its tin; empty for nothing.
     note
         What is to be said of it: that it has changed since, for example.
     """
@@ -76,6 +80,8 @@ class PaintLine:
     own: Lab
     how_known: str
     tins: tuple[float, ...]
+    kind: str = ""
+    label: str = ""
     note: str = ""
 
 
@@ -116,7 +122,11 @@ class Zone:
     code
         The recipe as text for a code that can be scanned.
     tried
-        How near a sample of it came, one of the sentences of `trust`; empty where none was tried.
+        How near a sample of it came; empty where none was tried.
+    sample
+        The same, or how near an untried mix usually comes, in sentences.
+    check
+        What to do before the batch is mixed, in sentences.
     """
 
     name: str
@@ -136,6 +146,8 @@ class Zone:
     trust: tuple[str, ...]
     code: str
     tried: str = ""
+    sample: tuple[str, ...] = ()
+    check: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

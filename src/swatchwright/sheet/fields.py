@@ -105,10 +105,7 @@ def _signed(value: float) -> str:
 
 
 def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
-    """Draw a field of colour, its word and name at its top and its lightness at its foot.
-
-    The middle of it is left clear.
-    """
+    """Draw a field of colour, its word and name at its top; the rest of it is left clear."""
     rgb = rgb_of(field.lab)
     ink, plated = ink_on(rgb)
     pen.rect(box, fill=rgb)
@@ -117,11 +114,9 @@ def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
         tight = _words(field, box, min(size, 1.2 * _LEAST), 0.07)
         words = tight if tight.whole else words
     left, top = box.x + words.left, box.y + words.pad
-    (word, _), (foot, _) = words.head, words.foot
     for at, (style, texts) in (
         (top, words.head),
-        (top + word.leading, words.name),
-        (box.bottom - words.pad - foot.leading, words.foot),
+        (top + words.head[0].leading, words.name),
     ):
         if plated and texts:
             _plate(pen, left, at, texts, style)
@@ -139,7 +134,6 @@ class _Words:
     pad: float
     head: tuple[Style, list[str]]
     name: tuple[Style, list[str]]
-    foot: tuple[Style, list[str]]
     whole: bool
 
 
@@ -151,7 +145,7 @@ def _words(field: Field, box: Box, size: float, share: float) -> _Words:
     field, box
         The field and where it is.
     size
-        Of the letters of its head and foot at most, points.
+        Of the letters of its head at most, points.
     share
         How much of the box stays free at each edge at most, 0-0.5.
     """
@@ -159,13 +153,12 @@ def _words(field: Field, box: Box, size: float, share: float) -> _Words:
     room = box.width - 2 * left
     bold = Style(size, bold=True)
     head = fitted(field.word, bold, room, 1, least=_LEAST)
-    foot = fitted(f"L* {field.lab.L:.0f}", bold, room, 1, least=_LEAST)
     told = colour_name(field.lab)
     if not in_srgb(field.lab):
         told = say("about {colour}", colour=told)
-    free = box.height - 2 * pad - head[0].leading - foot[0].leading
+    free = box.height - 2 * pad - head[0].leading
     name = _name(told, max(0.72 * size, _LEAST), room, free)
-    return _Words(left, pad, head, name, foot, _whole(told, name[1]))
+    return _Words(left, pad, head, name, _whole(told, name[1]))
 
 
 def _name(told: str, size: float, width: float, height: float) -> tuple[Style, list[str]]:

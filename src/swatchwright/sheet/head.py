@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import accumulate
+
 from swatchwright.language import mark, say, say_in
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.flow import Block, gap, paragraph
-from swatchwright.sheet.lettering import GREY, Style, wrapped
+from swatchwright.sheet.lettering import GREY, Style, text_width, wrapped
 from swatchwright.sheet.pen import Box, Pen
 from swatchwright.sheet.told import date_text
 
@@ -55,16 +58,35 @@ def _lines_block(lines: list[str], style: Style) -> Block:
 def _facts(content: SheetContent, width: float) -> Block:
     """Make the row of facts below the title, each under its word."""
     shown = [(word, value) for word, value in _values(content) if value]
-    each = width / max(len(shown), 3)
-    cells = [wrapped(value, _VALUE, each - 4) for _, value in shown]
+    wide = _widths(shown, width)
+    starts = list(accumulate(wide, initial=0.0))
+    cells = [wrapped(value, _VALUE, w - 4) for (_, value), w in zip(shown, wide, strict=True)]
     height = _LABEL.leading + max((len(lines) for lines in cells), default=0) * _VALUE.leading
 
     def draw(pen: Pen, x: float, y: float) -> None:
-        for i, ((word, _), lines) in enumerate(zip(shown, cells, strict=True)):
-            pen.text(x + i * each, y, word, _LABEL)
-            pen.lines(x + i * each, y + _LABEL.leading, lines, _VALUE)
+        for start, (word, _), lines in zip(starts, shown, cells, strict=False):
+            pen.text(x + start, y, word, _LABEL)
+            pen.lines(x + start, y + _LABEL.leading, lines, _VALUE)
 
     return Block(height, draw)
+
+
+def _widths(shown: Sequence[tuple[str, str]], width: float) -> list[float]:
+    """Give each fact the width of its words, and what is left over to all alike, up to a third.
+
+    Where they do not fit beside each other, the widest are broken into lines.
+    """
+    own = [max(text_width(w, _LABEL), text_width(v, _VALUE)) + 4.5 for w, v in shown]
+    if not own:
+        return []
+    left, wide = width, 0.0
+    for rank, one in enumerate(sorted(own)):
+        # The narrow ones have what they want, the others share what those leave.
+        wide = max(wide, min(one, left / (len(own) - rank)))
+        left -= min(one, left / (len(own) - rank))
+    kept = [min(one, wide) for one in own]
+    more = max(0.0, width - sum(kept)) / len(own)
+    return [min(one + more, max(one, width / 3)) for one in kept]
 
 
 def _values(content: SheetContent) -> list[tuple[str, str]]:

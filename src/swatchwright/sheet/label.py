@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from swatchwright.language import mark, say, say_in
+from swatchwright.language import mark, say, say_count, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import read_code, write_code
-from swatchwright.sheet.content import SheetContent, Zone
+from swatchwright.sheet.content import PaintLine, SheetContent, Zone
 from swatchwright.sheet.fields import EDGE, Field, draw_field, finished_word
 from swatchwright.sheet.lettering import GREY, Style, fitted, text_width, wrapped
 from swatchwright.sheet.paper import LabelSize
@@ -20,6 +20,9 @@ __all__ = ["label_pdf"]
 
 _LEAST, _GOOD = 5.0, 5.5
 _MODULE = 0.32
+_LARGE = 1.2
+"""Heights of a small label, from which on there is room for more than the recipe."""
+
 _INVENTED = mark("Demonstration: invented paints.")
 _CARE = mark("Keep shut, and away from children.")
 
@@ -81,7 +84,9 @@ def _label(pen: Pen, box: Box, content: SheetContent, zone: Zone) -> None:
     # Above the code there may be room for all paints over the whole width.
     wide = Box(words.x, top, words.width, free)
     beside = Box(words.x, top, words.width - side + 0.5 * pad, foot - top)
-    _paints(pen, wide, beside, zone, unit)
+    y = _paints(pen, wide, beside, zone, unit)
+    if unit > _LARGE:
+        _more(pen, Box(beside.x, y + unit, beside.width, foot - y - 2 * unit), zone, unit)
 
 
 def _side(code: str, words: Box) -> float:
@@ -106,7 +111,7 @@ def _head(pen: Pen, box: Box, content: SheetContent, zone: Zone, unit: float) ->
     """Write what it is and for whom, when and how much, and give where that ends."""
     size = 6.0 + 3.0 * unit
     title = content.title or say("Recipe")
-    most = 2 if unit > 1.2 else 1
+    most = 2 if unit > _LARGE else 1
     bold, lines = fitted(title, Style(size, bold=True), box.width, most, least=6)
     y = pen.lines(box.x, box.y, lines, bold)
     batch = next((b for b in reversed(content.batches) if b.zone == zone.name), None)
@@ -145,8 +150,21 @@ class _Lines:
     cut: bool
 
 
-def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> None:
+def _more(pen: Pen, box: Box, zone: Zone, unit: float) -> None:
+    """Write what goes over it and how its sample was, as far as there is room for all of each."""
+    style = Style(3.8 + 1.6 * unit)
+    over = say("Over it: {layers}", layers=", ".join(zone.finish)) if zone.finish else ""
+    y = box.y
+    for text in (over, zone.tried):
+        lines = wrapped(text, style, box.width)
+        if lines and y + len(lines) * style.leading <= box.bottom:
+            y = pen.lines(box.x, y, lines, style) + 0.5 * unit
+
+
+def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> float:
     """Write parts and names of the paints as large as they go, with their ml if there is room.
+
+    And give where that ends.
 
     Where the parts cannot be counted, the ml stand in place of them.
 
@@ -163,7 +181,7 @@ def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> None:
     """
     largest = 4.2 + 2.4 * unit
     tried = [
-        _set(box, zone, largest, amounts=amounts)
+        _set(box, zone, largest, amounts=amounts, called=unit > _LARGE)
         for amounts in (True, False)
         for box in (wide, beside)
     ]
@@ -175,14 +193,15 @@ def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> None:
         pen.text(wide.x + best.column, y, number, best.style, end=1)
         pen.text(wide.x + best.column + 1.0, y, text, best.style)
         y += best.style.leading
+    return y
 
 
-def _set(box: Box, zone: Zone, largest: float, *, amounts: bool) -> _Lines:
-    """Set the paints as large as they go into a box."""
+def _set(box: Box, zone: Zone, largest: float, *, amounts: bool, called: bool) -> _Lines:
+    """Set the paints as large as they go into a box; `called` for parts that are named so."""
     size = largest
     while True:
         style = Style(max(_LEAST, size))
-        rows, column = _rows(box.width, zone, style, amounts=amounts)
+        rows, column = _rows(box.width, zone, style, amounts=amounts, called=called)
         most = int(box.height / style.leading + 1e-6)
         if len(rows) <= most:
             return _Lines(style, tuple(rows), column, cut=False)
@@ -192,7 +211,7 @@ def _set(box: Box, zone: Zone, largest: float, *, amounts: bool) -> _Lines:
 
 
 def _rows(
-    width: float, zone: Zone, style: Style, *, amounts: bool
+    width: float, zone: Zone, style: Style, *, amounts: bool, called: bool
 ) -> tuple[list[tuple[str, str]], float]:
     """Set the paints in lines: in front their parts, or their ml where these are not counted."""
     if zone.in_parts:
@@ -203,10 +222,16 @@ def _rows(
     rows = []
     for number, paint in zip(numbers, zone.paints, strict=True):
         more = amounts and zone.in_parts
-        told = f"{paint.name}, {amount_text(paint.ml)} ml" if more else paint.name
+        name = _parts_of(paint) if called and zone.in_parts else paint.name
+        told = f"{name}, {amount_text(paint.ml)} ml" if more else name
         lines = wrapped(told, style, width - column - 1.0)
         rows += [(number, lines[0]), *(("", line) for line in lines[1:])]
     return rows, column
+
+
+def _parts_of(paint: PaintLine) -> str:
+    """Name a paint after the number of its parts."""
+    return say_count("part {paint}", "parts {paint}", int(paint.parts), paint=paint.name)
 
 
 def _within(rows: Sequence[tuple[str, str]], most: int) -> tuple[tuple[str, str], ...]:

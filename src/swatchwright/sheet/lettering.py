@@ -36,11 +36,12 @@ GREY = 0.27
 _MM = 72 / 25.4
 _TIE = "\N{NO-BREAK SPACE}"
 _UNITS = (
-    *("ml", "g", "h", "min", "m²"),
+    *("ml", "g", "h", "min", "mm", "m²"),
     *("litres?", "cups?", "days", "tbsp", "tsp"),
     *("Liter", "Tassen?", "Tagen?", "EL", "TL", "Std", "Min"),
 )
 _UNIT = re.compile(rf"(?<=[\d¼½¾]) (?=(?:{'|'.join(_UNITS)})\b|%)")
+_DAY = re.compile(r"(?:(?<=\d)|(?<=\d\.)) (?=[A-ZÄÖÜ]\w+ \d{4}\b)")
 _FONTS = {False: "DejaVuSans", True: "DejaVuSans-Bold"}
 
 
@@ -91,9 +92,12 @@ def missing_letters(text: str) -> str:
 
 
 def one_line(text: str) -> str:
-    """Give a text on one line, without what cannot be printed, a number tied to its unit."""
+    """Give a text on one line, without what cannot be printed.
+
+    A number is tied to its unit, and a day to its month.
+    """
     letters = (" " if unicodedata.category(c)[0] in "CZ" else c for c in text)
-    return _UNIT.sub(_TIE, " ".join("".join(letters).split()))
+    return _DAY.sub(_TIE, _UNIT.sub(_TIE, " ".join("".join(letters).split())))
 
 
 def printed(text: str) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from swatchwright.language import say
+from swatchwright.language import mark, say
 from swatchwright.sheet.content import SheetContent
-from swatchwright.sheet.flow import Block, Placed, gap, laid_out
+from swatchwright.sheet.flow import Block, Placed, gap, laid_out, together
 from swatchwright.sheet.head import head_blocks
 from swatchwright.sheet.lettering import GREY, Style, cut, wrapped
 from swatchwright.sheet.paper import Paper
@@ -23,6 +23,10 @@ MARGIN = 17.0
 _FOOT = Style(6.8, grey=GREY)
 _FOOT_HEIGHT = 22.0
 _RULE = (0.6, 0.6, 0.6)
+_KEY = mark(
+    "How far off: 1 is just seen side by side, 4 is plain, 10 is another colour. L*, a*, b* and # "
+    "are for measuring instruments and screens."
+)
 
 
 def sheet_pdf(
@@ -57,8 +61,10 @@ def sheet_pdf(
 
 def _blocks(content: SheetContent, width: float) -> list[Block]:
     blocks = head_blocks(content, width)
-    for zone in content.zones:
-        blocks += [gap(5.5), *zone_blocks(zone, content, width)]
+    for i, zone in enumerate(content.zones):
+        told = zone_blocks(zone, content, width)
+        # A page for each colour, to be pinned up by itself; the first stays below the head.
+        blocks += [gap(5.5), *(together(told) if i else told)]
     return [*blocks, *rest_blocks(content, width)]
 
 
@@ -68,7 +74,7 @@ def _draw(pen: Pen, page: list[Placed]) -> None:
 
 
 def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
-    """Say at the foot of a page whose it is, how to make it again, and which page it is."""
+    """Say at the foot of a page whose it is, what its figures mean, and which page it is."""
     top = pen.height - _FOOT_HEIGHT + 3.0
     pen.stroke(MARGIN, top, pen.width - MARGIN, top, ink=_RULE)
     style = Style(6.8, bold=True)
@@ -76,7 +82,7 @@ def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
     whose = ", ".join(text for text in (content.title, content.client) if text)
     pen.text(MARGIN, top + 1.3, cut(whose, style, room), style)
     below = top + 1.3 + (_FOOT.leading if whose else 0.0)
-    pen.lines(MARGIN, below, wrapped(_again(content.job), _FOOT, room), _FOOT)
+    pen.lines(MARGIN, below, wrapped(say(_KEY), _FOOT, room), _FOOT)
     pen.text(
         pen.width - MARGIN,
         top + 1.3,
@@ -85,18 +91,3 @@ def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
         end=1,
     )
     pen.text(pen.width - MARGIN, top + 1.3 + _FOOT.leading, date_text(content.day), _FOOT, end=1)
-
-
-def _again(job: str) -> str:
-    if not job:
-        return say(
-            "To make it again: scan the code beside a recipe, and give its text to swatchwright "
-            "sheet --read; or mix by the amounts above, brush a sample, and hold it to a dry edge "
-            "of the piece."
-        )
-    return say(
-        "To make it again: swatchwright job batch {job}; or scan the code beside a recipe, and "
-        "give its text to swatchwright sheet --read. Brush a sample first, and hold it to the "
-        "piece.",
-        job=job,
-    )

@@ -9,7 +9,7 @@ from swatchwright.piece.names import zone_word
 from swatchwright.sheet.content import BatchLine, CautionBox, SheetContent
 from swatchwright.sheet.flow import Block, gap, paragraph, together, with_first
 from swatchwright.sheet.head import section
-from swatchwright.sheet.lettering import GREY, Style, wrapped
+from swatchwright.sheet.lettering import GREY, Style, cut, text_width, wrapped
 from swatchwright.sheet.pen import Box, Pen
 from swatchwright.sheet.table import Cell, Column, head_row, row
 from swatchwright.sheet.told import date_text, ml_text
@@ -54,15 +54,15 @@ def _piece(content: SheetContent, width: float) -> list[Block]:
         row(
             columns,
             [
-                Cell(line.zone, bold=True),
+                Cell("" if i and content.piece[i - 1].zone == line.zone else line.zone, bold=True),
                 Cell(line.product),
                 Cell(figure(line.area, ".2f")),
                 Cell(str(line.coats)),
                 Cell(f"{line.told:.0f}"),
             ],
-            last=line is content.piece[-1],
+            last=line is content.piece[-1] or content.piece[i + 1].zone == line.zone,
         )
-        for line in content.piece
+        for i, line in enumerate(content.piece)
     ]
     mixed = [b for text in content.mixed for b in paragraph(text, _TEXT, width)]
     return [
@@ -136,6 +136,7 @@ def _plan(content: SheetContent, width: float) -> list[Block]:
                 Cell(line.title),
                 Cell(line.wait),
             ],
+            last=i + 1 < len(days) and days[i + 1] == line.day,
         )
         for i, line in enumerate(content.plan)
     ]
@@ -151,8 +152,10 @@ def _plan(content: SheetContent, width: float) -> list[Block]:
 
 
 def _again(content: SheetContent, width: float) -> list[Block]:
-    lines = [b for text in content.again for b in paragraph(text, _TEXT, width)]
-    return with_first(section(say("To make it again"), width), lines)
+    blocks: list[Block] = []
+    for text in content.again:
+        blocks += [*([gap(1.0)] if blocks else []), *paragraph(text, _TEXT, width)]
+    return with_first(section(say("To make it again"), width), blocks)
 
 
 def _cautions(content: SheetContent, width: float) -> list[Block]:
@@ -179,8 +182,14 @@ def _caution(caution: CautionBox, width: float) -> Block:
 
 def _notes(content: SheetContent, width: float) -> list[Block]:
     blocks: list[Block] = []
-    for note in content.notes:
-        blocks += paragraph(note.text, _TEXT, width, indent=_LEAD, lead=date_text(note.day))
+    days = [date_text(note.day) for note in content.notes]
+    # Their days are as wide as the longest of them, but for a text that was typed for one.
+    widest = max((text_width(day, _STRONG) for day in days), default=0.0)
+    indent = min(max(_LEAD, widest + 3.0), width / 3)
+    for day, note in zip(days, content.notes, strict=True):
+        blocks += paragraph(
+            note.text, _TEXT, width, indent=indent, lead=cut(day, _STRONG, indent - 1.5)
+        )
     return with_first(section(say("Notes"), width), blocks)
 
 

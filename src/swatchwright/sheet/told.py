@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from swatchwright.language import figure, listed, say
+from swatchwright.language import figure, listed, mark, say
 from swatchwright.measures.kitchen import Spoons
 
 __all__ = [
@@ -18,6 +18,17 @@ __all__ = [
 ]
 
 
+_MONTHS = (
+    *(mark("January"), mark("February"), mark("March"), mark("April"), mark("May"), mark("June")),
+    *(
+        mark("July"),
+        mark("August"),
+        mark("September"),
+        mark("October"),
+        mark("November"),
+        mark("December"),
+    ),
+)
 _DAY = re.compile(r"(\d{4})-(\d\d)-(\d\d)", re.ASCII)
 
 
@@ -26,7 +37,10 @@ def date_text(day: str) -> str:
     found = _DAY.fullmatch(day)
     if found is None:
         return day
-    return say("{year}-{month}-{day}", year=found[1], month=found[2], day=found[3])
+    year, month, number = (int(part) for part in found.groups())
+    if not 1 <= month <= len(_MONTHS):
+        return day
+    return say("{day} {month} {year}", day=number, month=say(_MONTHS[month - 1]), year=year)
 
 
 def amount_text(value: float) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from swatchwright.colour.names import closeness
-from swatchwright.language import say, say_in
+from swatchwright.language import mark, say, say_in
 from swatchwright.measures.kitchen import Country
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.content import PaintLine, SheetContent, Units, Zone
@@ -32,6 +32,10 @@ _SMALL = Style(7.2, grey=GREY)
 _LEAD = 23.0
 _MOST_LETTERS = 400
 _SWATCH = (11.0, 7.2)
+_COMPUTED = mark(
+    "By computing alone it would be {apart:.1f} from the wanted colour; what the sample showed "
+    "counts."
+)
 
 
 def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
@@ -109,8 +113,8 @@ def _spoons_head(country: Country) -> str:
 
 
 def _cells(index: int, paint: PaintLine, zone: Zone, units: Units) -> list[Cell]:
-    known = say("known: {how}", how=paint.how_known)
-    about = (_short(paint.id), known, tins_text(paint.tins), paint.note)
+    said = (paint.kind, tins_text(paint.tins), paint.how_known, _short(paint.label), paint.note)
+    about = (_short(paint.id), *said)
     grams = say("not known") if paint.grams is None else amount_text(paint.grams)
 
     def number(pen: Pen, x: float, y: float) -> None:
@@ -124,7 +128,7 @@ def _cells(index: int, paint: PaintLine, zone: Zone, units: Units) -> list[Cell]
     return [
         Cell(draw=number),
         Cell(draw=swatch),
-        Cell(_short(paint.name), "; ".join(text for text in about if text), bold=True),
+        Cell(_short(paint.name), " · ".join(text for text in about if text), bold=True),
         *([Cell(parts_text(paint.parts))] if zone.in_parts else []),
         *([Cell(amount_text(paint.ml))] if units.ml else []),
         *([Cell(grams)] if units.grams else []),
@@ -156,12 +160,17 @@ def _sum(zone: Zone, units: Units) -> list[Cell]:
 
 
 def _words(zone: Zone, width: float) -> list[Block]:
-    """Say how to pour, what goes over it, and how sure it is, each after a word in the margin."""
+    """Say how to pour, what goes over it, how a sample was, how sure it is and what to check.
+
+    Each after a word in the margin.
+    """
     blocks: list[Block] = []
     for lead, sentences in (
         (say_in("beside what to do", "Pour"), _joined(zone.pour)),
         (say("Over it"), (*_numbered(zone.finish), *_joined(zone.minding))),
+        (say("The sample"), _joined(zone.sample)),
         (say("How sure"), _joined(_sure(zone))),
+        (say_in("beside what to do", "Check first"), _joined(zone.check)),
     ):
         for i, sentence in enumerate(sentences):
             word = "" if i else lead
@@ -171,17 +180,12 @@ def _words(zone: Zone, width: float) -> list[Block]:
 
 
 def _sure(zone: Zone) -> tuple[str, ...]:
-    """Say how sure it is; what a sample of it showed comes before what is computed."""
+    """Say how sure it is; what a sample of it showed counts before what is computed."""
     if zone.apart is None:
         return zone.trust
-    if not zone.tried:
-        return (_near(zone.apart, zone.apart_in_parts), *zone.trust)
-    alone = say(
-        "By computing alone it would be {apart:.1f} CIEDE2000 from the wanted colour; what the "
-        "sample showed counts.",
-        apart=zone.apart,
-    )
-    return (zone.tried, alone, *(told for told in zone.trust if told != zone.tried))
+    if zone.tried:
+        return (say(_COMPUTED, apart=zone.apart), *zone.trust)
+    return (_near(zone.apart, zone.apart_in_parts), *zone.trust)
 
 
 def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
@@ -191,19 +195,19 @@ def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
 
 def _near(apart: float, in_parts: float | None) -> str:
     """Say how near the mix comes, by the ml and by the parts where these come out otherwise."""
+    words = closeness(apart)
     if in_parts is not None and f"{in_parts:.1f}" != f"{apart:.1f}":
         return say(
-            "As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour to the ml, "
-            "{in_parts:.1f} in parts ({closeness}). About 1 is just seen side by side.",
+            "As computed it dries {apart:.1f} from the wanted colour by the ml, {in_parts:.1f} by "
+            "the parts ({closeness}).",
             apart=apart,
             in_parts=in_parts,
-            closeness=closeness(apart),
+            closeness=words,
         )
     return say(
-        "As computed the dry mix is {apart:.1f} CIEDE2000 from the wanted colour ({closeness}). "
-        "About 1 is just seen side by side.",
+        "As computed it dries {apart:.1f} from the wanted colour ({closeness}).",
         apart=apart,
-        closeness=closeness(apart),
+        closeness=words,
     )
 
 

@@ -1,6 +1,6 @@
 """Shelf files: plain CSV with a row a paint.
 
-Columns (docs/files.md): ``id, name, family``, then any of ``how_known, volume_solids,
+Columns (docs/files.md): ``id, name, family``, then any of ``how_known, hiding, volume_solids,
 density_g_per_ml, spreading_m2_per_l, tins_ml, prices, note, unit, glare, wet_scattering, milk``,
 then ``k_400 .. k_700`` and ``s_400 .. s_700`` (absorption and scattering per mm of dry film) on any
 regular grid of wavelengths. Semicolon files with comma decimals, as some spreadsheets write them,
@@ -24,6 +24,7 @@ from swatchwright.paint.paints import Paint
 from swatchwright.shelf.paint_cells import (
     PER_MM,
     family_cell,
+    hiding_cell,
     how_known_cell,
     own_finish_cells,
     tins_cell,
@@ -198,6 +199,7 @@ def _paint(row: Row, bands: _Bands, notes: list[str]) -> Paint:
         tins=tins_cell(row),
         note=row.text("note"),
         own_finish=own_finish_cells(row, family),
+        hiding_read=hiding_cell(row),
     )
 
 
@@ -282,7 +284,11 @@ def _in_units(paints: list[Paint], notes: list[str]) -> list[Paint]:
         )
     )
     scale = _WHITE_S / best
-    return [replace(paint, K=paint.K * scale, S=paint.S * scale) for paint in paints]
+    return [
+        # How strong the white is was taken, and with it how all of them hide.
+        replace(p, K=p.K * scale, S=p.S * scale, hiding_read=p.hiding_read or False)
+        for p in paints
+    ]
 
 
 def _off_zero(paints: list[Paint]) -> list[Paint]:

@@ -11,9 +11,11 @@ from swatchwright.paint.paints import HowKnown, Tin
 from swatchwright.shelf.rows import Row
 
 __all__ = [
+    "HIDING",
     "NO_PRICE",
     "PER_MM",
     "family_cell",
+    "hiding_cell",
     "how_known_cell",
     "own_finish_cells",
     "tins_cell",
@@ -25,6 +27,9 @@ PER_MM = "per mm"
 
 NO_PRICE = "-"
 """What stands for the price of a tin that has none."""
+
+HIDING = {True: "read", False: "guessed"}
+"""What stands under ``hiding``: whether a coat over black was read."""
 
 # Far beyond what any paint does between wet and dry.
 _MOST_WET = 10.0
@@ -63,6 +68,22 @@ def how_known_cell(row: Row) -> HowKnown:
             ),
             say("Use one of: {words}.", words=", ".join(HowKnown)),
         ) from error
+
+
+def hiding_cell(row: Row) -> bool | None:
+    """Read whether a coat over black was read; None where nothing is said."""
+    text = row.text("hiding").lower()
+    if text and text not in HIDING.values():
+        raise MendableError(
+            say(
+                "Line {line} of the shelf has “{text}” under {column}.",
+                line=row.line,
+                text=text,
+                column="hiding",
+            ),
+            say("Use one of: {words}.", words=", ".join(HIDING.values())),
+        )
+    return text == HIDING[True] if text else None
 
 
 def unit_cells(rows: list[Row]) -> str:

@@ -10,7 +10,7 @@ from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.paints import Paint
-from swatchwright.shelf.paint_cells import NO_PRICE, PER_MM
+from swatchwright.shelf.paint_cells import HIDING, NO_PRICE, PER_MM
 from swatchwright.shelf.plain_text import write_text
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.spread_file import spread_path, spread_text
@@ -18,7 +18,7 @@ from swatchwright.shelf.spread_file import spread_path, spread_text
 __all__ = ["shelf_text", "write_shelf"]
 
 _HEAD = [
-    *("id", "name", "family", "how_known", "volume_solids", "density_g_per_ml"),
+    *("id", "name", "family", "how_known", "hiding", "volume_solids", "density_g_per_ml"),
     *("spreading_m2_per_l", "tins_ml", "prices", "note", "unit"),
     *("glare", "wet_scattering", "milk"),
     *(f"{letter}_{nm:g}" for letter in "ks" for nm in WAVELENGTHS),
@@ -65,6 +65,7 @@ def _cells(paint: Paint) -> list[str]:
     prices = (NO_PRICE if tin.price is None else _number(tin.price) for tin in paint.tins)
     return [
         *(paint.id, paint.name, paint.family.value, paint.how_known.value),
+        "" if paint.hiding_read is None else HIDING[paint.hiding_read],
         *(_number(v) for v in (paint.volume_solids, paint.density, paint.spreading_rate)),
         ";".join(_number(tin.ml) for tin in paint.tins),
         ";".join(prices) if priced else "",

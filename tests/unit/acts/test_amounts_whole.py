@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from swatchwright.acts.amounts import Coats, amounts_for, order_of
-from swatchwright.acts.amounts_whole import made_up, needs_told, poured
+from swatchwright.acts.amounts_whole import made_up, needs_told, poured, pours_told
+from swatchwright.acts.recipes import amounts_for as ml_of
+from swatchwright.acts.recipes import recipes_for, typed_colour, with_volume
+from swatchwright.acts.sheet_form import BenchMix, SheetForm, sheet_of_mix
+from swatchwright.mixing.pour import Pour
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.shelf.csv_file import demo_shelf
+
+FOUND = recipes_for(typed_colour(46, 34, 24), demo_shelf(), keep=1)
 
 
 @given(
@@ -41,3 +49,32 @@ def test_they_add_up(areas: list[float], sample: float, touch_up: float, share: 
         assert sum(needs[i] for i in rows) == told.need
         assert all(abs(needs[i] - found.coatings[i].need_ml) < 2 for i in rows)
         assert all(ml == round(ml) for ml in (*rest, *needs))
+
+
+@given(st.integers(10, 20_000), st.integers(0, 20_000))
+def test_what_is_poured_in_turn_adds_up_to_the_tenth(last: int, first: int) -> None:
+    """Three like portions and what is held back are all there is, each a tenth of a ml or more."""
+    red, white = demo_shelf().paint("strong-red-orange"), demo_shelf().paint("white-clean")
+    ml = last / 10
+    pours = [Pour(white, first / 10), *[Pour(red, 0.3 * ml)] * 3, Pour(red, 0.1 * ml, True)]
+    told = pours_told(pours)
+    assert [p.paint for p in told] == [p.paint for p in pours]
+    tenths = [round(10 * p.ml) for p in told]
+    assert all(abs(10 * p.ml - n) < 1e-9 for p, n in zip(told, tenths, strict=True))
+    assert tenths[0] == first
+    assert tenths[1] == tenths[2] == tenths[3] <= 3 * last / 10
+    assert sum(tenths[1:]) == last
+    assert tenths[4] >= last / 10 - 1e-9
+
+
+@given(st.integers(200, 20_000))
+def test_bench_and_sheet_pour_alike(tenths: int) -> None:
+    """What the card of a mix says to pour is what its sheet says, at any volume."""
+    found = with_volume(FOUND, tenths / 10)
+    card = found.recipes[0].pours
+    sheet = sheet_of_mix(BenchMix(found, demo_shelf()), SheetForm()).zones[0]
+    numbers = [float(n) for n in re.findall(r"\d+\.\d(?= ml)", " ".join(sheet.pour))]
+    assert numbers == [p.ml for p in (*card[:-4], *card[-2:])]
+    assert [a.ml for a in ml_of(found.recipes[0].recipe, tenths / 10)] == [
+        paint.ml for paint in sheet.paints
+    ]

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from swatchwright.acts.client_wish import CLIENT_PART, ClientWish, ClientWishes, Wanted
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWish, ClientWishes, Stands, Wanted
 from swatchwright.acts.job_told import told_parts
 from swatchwright.acts.jobs import job_of, keep_document, new_job, open_jobs
 from swatchwright.colour.names import colour_name
 from swatchwright.mixing.asked import Asked
+from swatchwright.shelf.jobs import Document
 from swatchwright.values import Lab
 
 if TYPE_CHECKING:
@@ -45,3 +46,22 @@ def test_a_job_keeps_it(tmp_path: Path) -> None:
     assert document.read(ClientWishes) == wishes
     assert colour_name(QUIETER.aim) in told_parts(job)[CLIENT_PART]
     assert "What the client wants of “Blanket box”" in changes.label
+
+
+def test_how_far_each_colour_has_come() -> None:
+    """It is told of one colour at a time, and what is wanted of it goes its own way."""
+    said = ClientWishes((QUIETER,)).standing(RED, Stands.POT).standing(BLUE, Stands.PAINTED)
+    assert said.stands(RED) is Stands.POT
+    again = said.standing(RED, Stands.PAINTED).but(RED, None)
+    assert (again.stands(RED), again.stands(BLUE)) == (Stands.PAINTED, Stands.PAINTED)
+    assert again.wishes == ()
+    assert ClientWishes().stands(RED) is None
+
+
+def test_a_job_kept_before_it_was_asked() -> None:
+    """What was kept without it is read: it is then simply not said."""
+    text = Document.of({"wishes": []}).json
+    kept = Document(1, text).read(ClientWishes)
+    assert kept == ClientWishes()
+    told = Document.of(ClientWishes().standing(RED, Stands.POT)).read(ClientWishes)
+    assert told.stands(RED) is Stands.POT

@@ -13,7 +13,9 @@ from swatchwright.acts.batches import make_batch
 from swatchwright.acts.demo_job import DemoFindings, begin_demo_job, demo_findings
 from swatchwright.acts.job_bench import settings_of, wanted_to_lay, zones_of
 from swatchwright.acts.jobs import edits, job_of, list_jobs, open_jobs, undo
+from swatchwright.acts.kept_recipe import Changed, what_has_changed
 from swatchwright.acts.samples import sample_photos
+from swatchwright.acts.shelf_used import ShelfFrom, taken_again
 from swatchwright.acts.stock import ShelfKind, kept_shelf, put_paints
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.paint.paints import HowKnown
@@ -86,6 +88,25 @@ def test_her_own_shelf_is_left_alone(store: Store, findings: DemoFindings) -> No
     put_paints(store, (own,))
     begin_demo_job(store, findings)
     assert [s.paint.id for s in kept_shelf(store).stocked] == ["own"]
+
+
+def test_it_names_its_shelf(store: Store, findings: DemoFindings) -> None:
+    """Over her own paints the job is worked with the demonstration's, and none is said to lack.
+
+    Without paints of hers it is the kept shelf, so that batches draw on its stock.
+    """
+    job = job_of(store, begin_demo_job(store, findings).jobs[0])
+    used = settings_of(job).shelf
+    assert used is not None
+    assert used.source is ShelfFrom.DEMO
+    assert taken_again(store, used).kept
+    own = replace(demo_shelf().paints[0], id="own", how_known=HowKnown.GUESSED)
+    put_paints(store, (own,), replace_all=True)
+    taken = taken_again(store, used)
+    assert not taken.kept
+    assert taken.trouble is None
+    for recipe in job.recipes:
+        assert what_has_changed(store, recipe, in_use=taken.shelf) == Changed()
 
 
 def test_progress_goes_on_over_both_searches(findings: DemoFindings, told: list[float]) -> None:

@@ -30,7 +30,7 @@ def test_a_finish_by_its_layers() -> None:
 
 def test_a_plan_by_its_first_day() -> None:
     """A plan is told by the day on which it begins."""
-    assert told("plan", PlanOrder("Box", "2026-12-01")) == "from 2026-12-01"
+    assert told("plan", PlanOrder("Box", "2026-12-01")) == "from 1 December 2026"
 
 
 def test_what_cannot_be_read_is_only_there() -> None:

@@ -282,7 +282,7 @@ def test_a_recipe_is_mixed_again_when_the_shelf_is_gone(
     shelf = shelf_of_recipe(store, kept)
     look = look_of_mix(shelf, [(p.paint, p.share) for p in kept.paints])
     assert look.dry.triple == pytest.approx(kept.dry.triple, abs=1e-9)
-    told = what_has_changed(store, kept)
+    told = what_has_changed(store, kept).others
     assert len(told) == len(kept.paints)
     assert all("not on the shelf any more" in sentence for sentence in told)
 
@@ -297,11 +297,11 @@ def test_paints_of_the_bench_are_not_missing_from_an_empty_shelf(
     keep_recipes(store, box, found)
     kept = job_of(store, box).chosen()
     assert kept is not None
-    assert what_has_changed(store, kept) == ()
-    assert what_has_changed(store, kept, in_use=demo_shelf()) == ()
+    assert what_has_changed(store, kept).others == ()
+    assert what_has_changed(store, kept, in_use=demo_shelf()).others == ()
     assert make_batch(store, box, volume=100, in_use=demo_shelf()).warnings == ()
     fewer = tuple(p for p in demo_shelf().paints if p.id != kept.paints[0].paint)
-    (told,) = what_has_changed(store, kept, in_use=Shelf("a file", fewer))
+    (told,) = what_has_changed(store, kept, in_use=Shelf("a file", fewer)).others
     assert told == f"“{kept.paints[0].name}” is not on the shelf any more."
 
 
@@ -316,7 +316,7 @@ def test_a_paint_that_has_changed_is_said(store: Store, box: str, found: Recipes
     put_paints(store, (replace(first, K=first.K * 1.5),))
     (told,) = make_batch(store, box, volume=100).warnings
     assert first.name in told
-    assert "CIEDE2000" in told
+    assert "1 is just seen side by side" in told
 
 
 def test_a_batch_is_numbered_and_drawn_from_stock(store: Store, box: str, found: Recipes) -> None:

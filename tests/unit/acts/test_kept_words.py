@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from string import Formatter
 
 import pytest
-from babel.messages import Catalog
-from babel.messages.mofile import write_mo
 from hypothesis import given
 from hypothesis import strategies as st
 
-from swatchwright import language
 from swatchwright.acts import labels
 from swatchwright.acts.jobs import (
     change_job,
@@ -26,7 +23,6 @@ from swatchwright.acts.jobs import (
 from swatchwright.acts.kept_words import A_GREY, COPIED_FROM, kept_words
 from swatchwright.acts.references import name_of_grey
 from swatchwright.acts.stock import add_stock, remove_paints, set_stock, take_demo_shelf
-from swatchwright.language import use_language
 
 EVERY = pytest.mark.parametrize("sentence", [*labels.LABELS, COPIED_FROM, A_GREY])
 GERMAN = {
@@ -41,17 +37,9 @@ GERMAN = {
 
 
 @pytest.fixture
-def german(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """Say things in German, by a catalogue that holds just what is looked at here."""
-    catalogue = Catalog(locale="de")
-    for english, told in GERMAN.items():
-        catalogue.add(english, told)
-    with (tmp_path / "de.mo").open("wb") as file:
-        write_mo(file, catalogue)
-    monkeypatch.setattr(language, "_FOLDER", tmp_path)
-    use_language("de")
-    yield
-    use_language("en")
+def german(speak: Callable[[Mapping[str, str]], None]) -> None:
+    """Speak a German of just what is looked at here, and English again after the test."""
+    speak(GERMAN)
 
 
 def filled(sentence: str, word: str, number: float) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from swatchwright.acts.file_stamp import stamp_of
 from swatchwright.acts.job_photos import add_photo
 from swatchwright.acts.jobs import job_of, new_job, open_jobs
 from swatchwright.acts.last_bench import (
@@ -14,7 +15,6 @@ from swatchwright.acts.last_bench import (
     last_bench,
     photo_of_bench,
     remember_bench,
-    stamp_of,
 )
 from swatchwright.acts.last_job import remember_job
 from swatchwright.acts.samples import sample_photos
@@ -61,6 +61,7 @@ def test_all_of_it_comes_back(store: Store, photo: Path) -> None:
         most_paints=2,
         zone="drawers",
         wishes=Wishes(without=frozenset({"soft-black"})),
+        page="finish",
     )
     remember_bench(store, bench)
     assert last_bench(store) == bench
@@ -86,6 +87,7 @@ def test_a_bench_of_another_job(store: Store) -> None:
     "text",
     [
         *("", "{", "[]", "null", '{"volume": 0}', '{"volume": 1e300}', '{"most_paints": 9}'),
+        *('{"path": "settee.jpg"}', '{"kept": "c0ffee"}', f'{{"page": "{"plan" * 20}"}}'),
         *('{"volume": "a lot"}', '{"marks": {"reflectance": []}}', '{"wanted": 3}', "\udcff"),
     ],
 )

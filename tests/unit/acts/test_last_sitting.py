@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from swatchwright.acts.file_stamp import stamp_of
 from swatchwright.acts.jobs import new_job, open_jobs
-from swatchwright.acts.last_bench import stamp_of
 from swatchwright.acts.last_job import remember_job
 from swatchwright.acts.last_sitting import (
     LastSitting,

@@ -12,7 +12,7 @@ from swatchwright.acts.batch_offer import offered_volume
 from swatchwright.acts.batches import WHOLE_PIECE, keep_recipes, make_batch, take_off_mix
 from swatchwright.acts.job_bench import volume_kept
 from swatchwright.acts.jobs import edits, job_of, keep_document, new_job, open_jobs, redo, undo
-from swatchwright.acts.mixes_in_use import mixes_in_use, stood_down
+from swatchwright.acts.mixes_in_use import mixes_in_use, of_no_zone, stood_down
 from swatchwright.acts.piece_job import amounts_order_of, at_hand
 from swatchwright.acts.plan_job import paints_in_use
 from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour, with_volume
@@ -116,6 +116,53 @@ class TestTheWholePiece:
         keep_recipes(store, box, found[WHOLE_PIECE])
         make_batch(store, box, volume=100)
         assert job_of(store, box).batches[-1].zone == "top"
+
+
+class TestAZoneThatIsGone:
+    """A mix for a zone that the piece does not have is on no part of it."""
+
+    def test_it_is_neither_bought_nor_printed(
+        self, store: Store, box: str, found: dict[str, Recipes]
+    ) -> None:
+        """A box has no drawers: what is kept for them is left out everywhere, till it has some."""
+        keep_recipes(store, box, found["body"], zone="body")
+        keep_recipes(store, box, found["top"], zone="drawers")
+        job = job_of(store, box)
+        assert zones(store, box) == [WHOLE_PIECE, "body"]
+        assert [recipe.zone for recipe in of_no_zone(job)] == ["drawers"]
+        content = content_of(store, box)
+        assert "drawers" not in [zone.name for zone in content.zones]
+        used = {paint.id for paint in paints_in_use(mixes_in_use(job), None, demo_shelf())}
+        kept = {p.paint for r in job.recipes if r.zone == "drawers" for p in r.paints}
+        assert kept - used
+        bought = {line.name for line in content.buy}
+        names = {p.name for r in job.recipes if r.zone == "drawers" for p in r.paints}
+        assert names - bought
+        keep_document(store, box, "piece", common_piece(Kind.DRESSER))
+        assert zones(store, box) == [WHOLE_PIECE, "body", "drawers"]
+        assert of_no_zone(job_of(store, box)) == ()
+
+    def test_asked_for_by_name(self, store: Store, box: str, found: dict[str, Recipes]) -> None:
+        """Sheet and batch say which zones the piece has."""
+        keep_recipes(store, box, found["top"], zone="drawers")
+        for act in (
+            lambda: make_batch(store, box, volume=100, zone="drawers"),
+            lambda: content_of(store, box, zone="drawers"),
+        ):
+            with pytest.raises(
+                MendableError, match="The mix for drawers of “Blanket box” is on no"
+            ):
+                act()
+
+    def test_the_only_one(self, store: Store, box: str, found: dict[str, Recipes]) -> None:
+        """Where no other is kept, the sheet says that no part of the piece has a mix."""
+        keep_recipes(store, box, found["top"], zone="drawers")
+        take_off_mix(store, box, WHOLE_PIECE)
+        with pytest.raises(MendableError, match="No part of “Blanket box” has a mix"):
+            content_of(store, box)
+        take_off_mix(store, box, "drawers")
+        undo(store)
+        assert [recipe.zone for recipe in of_no_zone(job_of(store, box))] == ["drawers"]
 
 
 class TestTheOrder:

@@ -8,14 +8,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from swatchwright.acts.client_wish import Wanted
+from swatchwright.acts.client_wish import Stands, Wanted
 from swatchwright.acts.correct import put_right
 from swatchwright.acts.finish import preview
 from swatchwright.acts.layering import Primer
+from swatchwright.acts.recoat import surface_of
 from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash, ways_to
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.mixing.asked import Asked
+from swatchwright.mixing.search import find_recipes
 from swatchwright.mixing.wash_risks import RiskKind
 from swatchwright.paint.family import Family
 from swatchwright.paint.layers import Layer, LayerKind, Stack
@@ -203,3 +205,81 @@ def test_the_difference_told_is_the_difference() -> None:
     for way in found.ways:
         apart = float(delta_e_2000(found.aim.triple, way.dry.triple))
         assert way.delta_e == pytest.approx(apart, abs=1e-9)
+
+
+class TestHowFarItHasCome:
+    """What helps a piece that is painted is not what helps paint in the pot."""
+
+    def test_in_the_pot(self) -> None:
+        """Paint in the pot takes what is stirred in, as it does where nothing was said."""
+        in_pot = ways_to(DEMO, RED, QUIETER, stands=Stands.POT, pot=300)
+        assert [way.kind for way in in_pot.ways] == [WayKind.STIR]
+        unsaid = stirring(ways_to(DEMO, RED, QUIETER, pot=300)).additions
+        said = in_pot.ways[0].additions
+        assert said is not None
+        assert unsaid is not None
+        assert [(s.paint.id, s.ml) for s in said.steps] == [
+            (s.paint.id, s.ml) for s in unsaid.steps
+        ]
+        assert not any("wash" in note for note in in_pot.notes)
+
+    def test_painted(self) -> None:
+        """A painted piece takes the washes there were, and last a full new coat."""
+        painted = ways_to(DEMO, RED, QUIETER, stands=Stands.PAINTED)
+        unsaid = [w.layer for w in ways_to(DEMO, RED, QUIETER).ways if w.kind is WayKind.WASH]
+        assert [way.layer for way in painted.ways] == [*unsaid, None]
+        assert painted.ways[-1].kind is WayKind.RECOAT
+
+    @pytest.mark.parametrize("over", STACKS)
+    def test_a_new_coat_looks_as_told(self, over: Stack) -> None:
+        """Laid by the forward reckoning below what stays over it, the new coat is as was told.
+
+        It comes nearer than the mix for the bare colour would, since the layers are allowed for.
+        """
+        found = ways_to(DEMO, RED, QUIETER, stands=Stands.PAINTED, over=over)
+        way = found.ways[-1]
+        assert way.recoat is not None
+        stays = Stack(tuple(layer for layer in over.layers if not layer.is_paint))
+        recipe = way.recoat.recipe
+        parts = [(p.id, share) for p, share in zip(recipe.paints, recipe.shares, strict=True)]
+        seen = preview(DEMO, parts, stays).steps[-1].dry
+        assert seen.triple == pytest.approx(way.dry.triple, abs=1e-6)
+        off = float(delta_e_2000(seen.triple, found.aim.triple))
+        assert off == pytest.approx(way.delta_e, abs=1e-6)
+        assert off < 1.5
+        bare = find_recipes(found.aim, DEMO.paints, keep=1).recipes[0]
+        parts = [(p.id, share) for p, share in zip(bare.paints, bare.shares, strict=True)]
+        unallowed = preview(DEMO, parts, stays).steps[-1].dry
+        assert off <= float(delta_e_2000(unallowed.triple, found.aim.triple)) + 1e-6
+
+    def test_its_amount_by_hand(self) -> None:
+        """The need is area times coats over the rate and over what a brush lays: by hand.
+
+        A brush loses a twentieth, a sample takes 30 ml and touching up a tenth: common practice,
+        no source. All of it is rounded up to 5 ml.
+        """
+        way = ways_to(DEMO, RED, QUIETER, stands=Stands.PAINTED, surface=surface_of(1.5, 3)).ways[
+            -1
+        ]
+        assert way.recoat is not None
+        recipe = way.recoat.recipe
+        rate = 1 / sum(
+            s / p.spreading_rate for p, s in zip(recipe.paints, recipe.shares, strict=True)
+        )
+        need = 1.5 * 3 / rate * 1000 / 0.95
+        assert way.recoat.volume == pytest.approx(need * 1.1 + 30, abs=5)
+        assert sum(way.recoat.ml) == pytest.approx(way.recoat.volume)
+
+    def test_what_may_be_on_already(self) -> None:
+        """Neither wash nor paint holds on wax: that is said of a painted piece, not of a pot."""
+        wax = STACKS[0]
+        painted = ways_to(DEMO, RED, QUIETER, over=wax, stands=Stands.PAINTED)
+        assert any("wax" in note and "take it off" in note for note in painted.notes)
+        in_pot = ways_to(DEMO, RED, QUIETER, over=wax, stands=Stands.POT)
+        assert not any("take it off" in note for note in in_pot.notes)
+
+    @pytest.mark.parametrize(("area", "coats"), [(0.0, 2), (1001.0, 2), (1.0, 0), (1.0, 21)])
+    def test_a_surface_that_cannot_be(self, area: float, coats: int) -> None:
+        """An area or a number of coats that cannot be is refused."""
+        with pytest.raises(MendableError):
+            surface_of(area, coats)

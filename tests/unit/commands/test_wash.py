@@ -44,6 +44,36 @@ def test_a_glaze_is_not_wiped(capsys: Captured) -> None:
     assert glaze["passes"][1]["film_um"] == pytest.approx(5 * wash["passes"][1]["film_um"], abs=0.1)
 
 
+def test_what_helps_a_painted_piece(capsys: Captured) -> None:
+    """Painted, it takes a wash or a new coat, with its amount; in the pot only stirring in."""
+    words = ("wash", *MIX, "--ask", "less vivid", "--stands")
+    found = ran(capsys, *words, "painted", "--area", "1.5", "--new-coats", "3", "--json").json
+    assert found["stands"] == "painted"
+    assert {way["kind"] for way in found["ways"]} == {"wash", "recoat"}
+    coat = found["ways"][-1]["new_coat"]
+    assert (coat["area_m2"], coat["coats"]) == (1.5, 3)
+    assert sum(paint["ml"] for paint in coat["paints"]) == pytest.approx(coat["mix_ml"])
+    assert "A full new coat: mix afresh" in ran(capsys, *words, "painted").out
+    pot = ran(capsys, *words, "pot", "--json").json
+    assert [way["kind"] for way in pot["ways"]] == ["stir"]
+    assert pot["ways"][0]["new_coat"] is None
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        (("--ask", "less vivid", "--stands", "tub"), "Use one of: painted, pot."),
+        (("--ask", "less vivid", "--stands", "pot", "--area", "2"), "--stands painted"),
+        (("--ask", "less vivid", "--new-coats", "2"), "--stands painted"),
+        (("--wash", "soft-black", "--stands", "pot"), "Leave it out"),
+        (("--ask", "less vivid", "--stands", "painted", "--area", "0"), "above 0"),
+    ],
+)
+def test_it_cannot_stand_so(more: tuple[str, ...], told: str, capsys: Captured) -> None:
+    """What does not go together is refused, and how to mend it is said."""
+    assert told in refused(capsys, "wash", *MIX, *more)
+
+
 @pytest.mark.parametrize(
     "where", [("--ask", "less vivid"), ("--as", "50,12,9"), ("--lab", "46,24,16")]
 )

@@ -88,7 +88,7 @@ def test_amounts_have_the_mark_of_the_language() -> None:
 
 def test_a_day_that_is_none_stays_as_it_is() -> None:
     """A day of a kept batch is written as a day only where it is one."""
-    assert date_text("2026-03-01") == "2026-03-01"
+    assert date_text("2026-03-01") == "1 March 2026"
     assert date_text("the first of March") == "the first of March"
 
 

@@ -95,6 +95,7 @@ def test_an_irregular_grid_is_refused(grid: tuple[float, ...]) -> None:
         ("tins_ml", "500;-1", "-1 under tins_ml"),
         ("tins_ml", "0", "0 under tins_ml"),
         ("how_known", "by heart", "“by heart” under how_known"),
+        ("hiding", "well", "“well” under hiding"),
         ("id", "", "“” as its id"),
         ("id", "deep blue", "“deep blue” as its id"),
         ("id", "a=b", "“a=b” as its id"),

@@ -170,3 +170,11 @@ def test_a_shelf_file_is_the_same_in_every_language(tmp_path: Path) -> None:
         assert shelf_text(read_shelf(tmp_path / "shelf.csv")) == english
     finally:
         use_language(ENGLISH)
+
+
+def test_whether_hiding_was_read_is_kept(tmp_path: Path) -> None:
+    """It is read back as it was written: read, guessed, or nothing said."""
+    there = [replace(paint("x"), id=f"p{n}", hiding_read=v) for n, v in enumerate((True, False))]
+    write_shelf(Shelf("mine", (*there, paint("y"))), tmp_path / "mine.csv")
+    back = read_shelf(tmp_path / "mine.csv")
+    assert [one.hiding_read for one in back.paints] == [True, False, None]

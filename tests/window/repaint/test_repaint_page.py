@@ -22,6 +22,7 @@ from swatchwright.acts.sample_grey import overlaps
 from swatchwright.desktop.pages.repaint_page import RepaintPage
 from swatchwright.desktop.words import repaint as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
+from swatchwright.piece.common import Kind, common_piece
 from window.repaint_hands import LEFT, colour_at, drag, plan_of
 
 if TYPE_CHECKING:
@@ -260,17 +261,35 @@ class TestColours:
     def test_the_finish_is_seen(
         self, window: Window, on_sample: RepaintPage, rest: Settle, qtbot: QtBot
     ) -> None:
-        """Once something lies over the mixes, the piece can be seen with it, told in words."""
+        """Once something lies over the mixes, the piece is seen with it, and bare on a press."""
         page = on_sample
         assert not page.finished.isEnabled()
+        before = colour_at(page.after.image, 0.6, 0.6)
         wash = Layer(LayerKind.WASH, (("white-clean", 1.0),), passes=6)
         window.desk.keep_part("finish", Stack((wash,)))
         rest()
-        before = colour_at(page.after.image, 0.6, 0.6)
-        qtbot.mouseClick(page.finished, LEFT)
-        rest()
+        assert page.finished.isChecked()
         assert sum(colour_at(page.after.image, 0.6, 0.6)) > sum(before)
         assert page.zones.cells["body"].words.text().endswith("finished")
+        qtbot.mouseClick(page.finished, LEFT)
+        rest()
+        assert colour_at(page.after.image, 0.6, 0.6) == before
+        assert page.zones.cells["body"].words.text().endswith("dry")
+
+    def test_many_zones_leave_the_page_its_width(
+        self, window: Window, on_sample: RepaintPage, rest: Settle
+    ) -> None:
+        """With the zones of a dresser the views go below the brushes, and nothing is cut off."""
+        page = on_sample
+        width = page.width()
+        assert page.divider.y() < page.brushes.height()
+        window.desk.keep_part("piece", common_piece(Kind.DRESSER))
+        rest()
+        assert {"drawers", "doors"} <= set(page.brushes.buttons)
+        assert page.width() == width
+        assert page.divider.y() >= page.brushes.y() + page.brushes.height()
+        for one in (page.divider, page.large, page.open_other):
+            assert one.width() >= one.sizeHint().width()
 
 
 class TestKeeping:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QPushButton,
     QStackedWidget,
     QVBoxLayout,
+    QWidget,
 )
 
 from swatchwright.acts.finish import build_up, preview
@@ -23,6 +24,7 @@ from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.finish_layers import FinishLayers
 from swatchwright.desktop.widgets.finish_mixes import FinishMix, MixStrip, mixes_to_finish
 from swatchwright.desktop.widgets.finish_reverse import FinishReverse
@@ -81,19 +83,22 @@ class FinishPage(Page):
         rows = QVBoxLayout(self.body)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        top = QHBoxLayout()
-        top.setSpacing(8)
-        top.addWidget(QLabel(words.OVER))
-        top.addWidget(self.strip, 1)
-        top.addSpacing(12)
+        over = QWidget()
+        mixes = QHBoxLayout(over)
+        mixes.setContentsMargins(0, 0, 0, 0)
+        mixes.setSpacing(8)
+        mixes.addWidget(QLabel(words.OVER))
+        mixes.addWidget(self.strip, 1)
+        top = BreakingRow()
+        top.put(over, stretches=True)
+        top.put(*self.sides, gap=12, pushed=True)
         group = QButtonGroup(self)
         for place, button in enumerate(self.sides):
             button.setCheckable(True)
             button.setChecked(place == 0)
             group.addButton(button, place)
-            top.addWidget(button)
         group.idClicked.connect(self._side.setCurrentIndex)
-        rows.addLayout(top)
+        rows.addWidget(top)
         rows.addWidget(self.trouble)
         self._side.addWidget(self.layered)
         self._side.addWidget(self.reverse)
@@ -214,7 +219,9 @@ class FinishPage(Page):
     def _job_changed(self) -> None:
         """Show what is kept, unless something newer is on its way to be."""
         here = None if self.desk.job is None else self.desk.job.id
-        begun = self._job is None and self._sent is not None
+        # Something else of the page may have begun the job before the layers were kept.
+        unkept = self._sent is not None or self._keep_soon.isActive()
+        begun = self._job is None and unkept
         another = here != self._job and not begun
         if another and self._job is not None:
             self._keep_behind(self._job)

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
+from swatchwright.acts.batches import take_off_mix
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.piece import DrawnPiece, draw_piece, sized
 from swatchwright.acts.piece_follow import Painted, followed, set_by_hand
@@ -132,6 +133,10 @@ class PiecePage(Page):
         self.parts.changed.connect(self._change_parts)
         self.card.taken.connect(self.session.set_volume)
         self.reckoner.mixes_changed.connect(self.bench.show_mixes)
+        self.reckoner.seen.connect(self.bench.show_seen)
+        for gone in (self.bench.gone, self.parts.gone):
+            self.reckoner.gone.connect(gone.show_zones)
+            gone.taken_off.connect(self._take_off)
         self.reckoner.told.connect(self._told)
         self.reckoner.reckoned.connect(self._reckoned)
         self.reckoner.failed.connect(self._not_reckoned)
@@ -243,6 +248,11 @@ class PiecePage(Page):
         self.sizes.show_form(painted.form)
         self.coats.show_painted(painted)
         self.panel.show_form(painted.form)
+
+    def _take_off(self, zone: str) -> None:
+        """Take a mix off that is for no part of the piece."""
+        self._keeper.keep()
+        self.desk.edit_job(lambda store, id_: take_off_mix(store, id_, zone))
 
     def _told(self) -> None:
         """Show what the other pages say now of what goes on."""

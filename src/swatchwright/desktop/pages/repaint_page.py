@@ -17,6 +17,7 @@ from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.repaint_desk import RepaintDesk, Shown
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.framing import Framing
 from swatchwright.desktop.widgets.grey_proposal import GreyProposal
 from swatchwright.desktop.widgets.kept_lines import KeptLines
@@ -68,17 +69,14 @@ class RepaintPage(Page):
         inner = QVBoxLayout(self._open)
         inner.setContentsMargins(0, 0, 0, 0)
         inner.setSpacing(8)
-        top = QHBoxLayout()
-        top.setSpacing(8)
-        top.addWidget(self.brushes)
-        top.addWidget(self.clear)
-        top.addStretch(1)
-        for one in (self.divider, self.large, self.open_other):
-            top.addWidget(one)
+        top = BreakingRow()
+        top.put(self.brushes)
+        top.put(self.clear)
+        top.put(self.divider, self.large, self.open_other, pushed=True)
         self.large.setCheckable(True)
         self.divider.setCheckable(True)
         self.finished.setCheckable(True)
-        inner.addLayout(top)
+        inner.addWidget(top)
         inner.addWidget(self.proposal)
         pictures = QHBoxLayout()
         pictures.setSpacing(0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
@@ -12,6 +12,7 @@ from swatchwright.acts.sample_rounds import cloths_apart, kept_as
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.sample_bringing import Bringing
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.piece_fields import card, label
@@ -52,10 +53,9 @@ class SamplePage(Page):
         )
         self.stripes_told = label("", "small")
         self.back = button(words.TAKE_BACK, self.samples.take_back, "little")
-        self.teach = button(words.TEACH, self.samples.teach, "little", tip=words.TEACH_TIP)
+        self.teach = button(words.TEACH, self._teach, "little", tip=words.TEACH_TIP)
         self.anew = button(words.ANEW, self.samples.begin_anew, "little")
         self.opened: NeighboursWindow | None = None
-        self._asked = False
         self._live: Judged | None = None
         self._spent: tuple[Judged, int] | None = None
         self._job = None if desk.job is None else desk.job.id
@@ -94,6 +94,7 @@ class SamplePage(Page):
         sides.setHandleWidth(16)
         sides.addWidget(left)
         self._area = scrolled(right, words.DIFFERENCE)
+        self._bringing = Bringing(self._area)
         sides.addWidget(self._area)
         sides.setStretchFactor(0, 12)
         sides.setStretchFactor(1, 9)
@@ -202,7 +203,7 @@ class SamplePage(Page):
         if self._live is not None and mixed:
             # One sample is kept once: another comparison frees the button again.
             loop = self.samples.loop
-            self._asked = True
+            self._bringing.ask(self._scroll_to_next)
             self._spent = self._live, 1 + (0 if loop is None else len(loop.rounds))
             shot = self.photo_side.shot if self._live.how is How.PHOTO else None
             self.samples.keep(mixed, self._live, shot)
@@ -211,6 +212,10 @@ class SamplePage(Page):
         advice = self.samples.advice
         if advice is not None:
             self.samples.take(self._number(advice), added=added)
+
+    def _teach(self) -> None:
+        self._bringing.ask(self._scroll_to_taught)
+        self.samples.teach()
 
     def _find_stripes(self) -> None:
         self.samples.find_stripes(self.mixed.mixed())
@@ -263,10 +268,9 @@ class SamplePage(Page):
         told = words.stripes_text(samples.stripes, self.session.shelf)
         self.stripes_told.setText(told)
         self.stripes_told.setVisible(bool(told))
-        if self._asked and samples.advice is not None:
-            # What was asked for may lie below; the lines have their places a moment later.
-            self._asked = False
-            QTimer.singleShot(0, self, self._scroll_to_next)
+        if samples.advice is not None:
+            # What was asked for may lie below.
+            self._bringing.there()
 
     def _show_next(self) -> None:
         samples = self.samples
@@ -284,6 +288,10 @@ class SamplePage(Page):
         rounds = () if loop is None else loop.rounds
         same = (n for n, one in reversed(list(enumerate(rounds, 1))) if one.same_as(advice.last))
         return next(same, len(rounds))
+
+    def _scroll_to_taught(self) -> None:
+        """Bring what the paints learnt into view, above its button."""
+        self._area.ensureWidgetVisible(self.teach)
 
     def _scroll_to_next(self) -> None:
         """Bring what to do to the top, under its heading."""

@@ -32,6 +32,7 @@ from swatchwright.acts.stock import (
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.our_cards import OurCards
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.sitting_memory import SittingMemory
@@ -78,6 +79,7 @@ class ShelfPage(Page):
         self.said = label(name="quiet")
         self.money = HerMoney()
         self._stack = QStackedWidget()
+        self.ours = OurCards(session, self._stack)
         self._lay_out()
         self._fresh = True
         self.memory = SittingMemory(desk, self.sitting, self._sits, self)
@@ -138,6 +140,8 @@ class ShelfPage(Page):
         self.strip.wished.connect(self._wish)
         self.sitting.changed.connect(self._set_sitting)
         self.sitting.left.connect(self.show_shelf)
+        self.sitting.ours_wanted.connect(lambda: self.ours.show(self._sits))
+        self.ours.put_away.connect(self.show_sitting)
         self.sitting.result.kept.connect(self._keep_fitted)
         self.drying.left.connect(self.show_shelf)
         self.drying.kept.connect(self._keep_dried)

@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QStackedWidget, QStyle, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QScrollArea,
+    QScrollBar,
+    QSizePolicy,
+    QStackedWidget,
+    QStyle,
+    QWidget,
+)
 
 from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.words import bench as words
@@ -19,12 +27,25 @@ class PageStack(QStackedWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.currentChanged.connect(self.updateGeometry)
+        self.currentChanged.connect(self._take_room)
 
     def minimumSizeHint(self) -> QSize:
         """Need as much as the page in view."""
         page = self.currentWidget()
         return QSize() if page is None else page.minimumSizeHint()
+
+    def _take_room(self) -> None:
+        """Leave the pages that are out of view out of account, also in how high a width makes it.
+
+        Qt's own layout would be as high as the highest of all.
+        """
+        policy = QSizePolicy.Policy
+        for place in range(self.count()):
+            page = self.widget(place)
+            if page is not None:
+                asks = policy.Preferred if page is self.currentWidget() else policy.Ignored
+                page.setSizePolicy(asks, asks)
+        self.updateGeometry()
 
 
 class BenchArea(ScrollArea):

@@ -70,10 +70,11 @@ class BrushChoose(QWidget):
         self.white = ChoiceField()
         self.white.setAccessibleName(words.WHITE_IS)
         self.ground = QCheckBox(words.HAVE_CARD)
+        self.form = self._form()
         self._lay_out()
         self.paints.itemChanged.connect(self._ticked)
         self.white.activated.connect(self._white_chosen)
-        self.ground.clicked.connect(lambda on: self.changed.emit(replace(self._sitting, ground=on)))
+        self.ground.clicked.connect(self._ground_ticked)
         self.name.returnPressed.connect(self._add)
 
     def _lay_out(self) -> None:
@@ -87,7 +88,7 @@ class BrushChoose(QWidget):
         columns.addLayout(left, 3)
         right = QVBoxLayout()
         right.setSpacing(12)
-        right.addWidget(self._form())
+        right.addWidget(self.form)
         row = QHBoxLayout()
         told = label(words.WHITE_IS, "strong", wraps=False)
         told.setBuddy(self.white)
@@ -177,6 +178,10 @@ class BrushChoose(QWidget):
     def _if_white(self, id_: str) -> str:
         light = [line.paint.id for line in self._lines if line.is_white]
         return id_ if id_ in light else ""
+
+    def _ground_ticked(self, on: bool) -> None:  # noqa: FBT001 - as the box tells it
+        self._sitting = replace(self._sitting, ground=on)
+        self.changed.emit(self._sitting)
 
     def _white_chosen(self) -> None:
         self._sitting = replace(self._sitting, white=str(self.white.currentData()))

@@ -206,6 +206,19 @@ class BrushMarker(QWidget):
         """Read a card whose box is there."""
         self._read_box(number)
 
+    def mark_rest(self, grey: Rect, boxes: Mapping[int, Rect]) -> None:
+        """Mark the grey and the cards that have no box yet, and read these."""
+        if self.photo is None:
+            return
+        if self.grey is None:
+            self.grey = grey
+            self._put_right()
+        self.set_mode(Mark.CLOTH)
+        for number in boxes.keys() - self.boxes.keys():
+            self.boxes[number] = boxes[number]
+            self._read_box(number)
+        self.changed.emit()
+
     def _put_right(self) -> None:
         """Show the photo in the light that the grey tells."""
         photo, grey, reflectance = self.photo, self.grey, float(self.card.currentData())

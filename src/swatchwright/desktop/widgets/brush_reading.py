@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -65,6 +65,7 @@ class BrushReading(QWidget):
         self._fields: tuple[ReadField, ...] = ()
         self._turn = 0
         self._moving_on = False
+        self.one_photo = False
         self.marker = BrushMarker(session, kind, told)
         self.view, self.modes = self.marker.view, self.marker.modes
         self.now = label(name="heading")
@@ -192,6 +193,11 @@ class BrushReading(QWidget):
         if self._fields:
             self.take_turn(max(0, self._next_after(-1)))
 
+    def mark_rest(self, grey: Rect, boxes: Mapping[str, Rect]) -> None:
+        """Mark the grey and the fields that have no box yet, by their keys, and read these."""
+        keys = {n: field.key for n, field in enumerate(self._fields)}
+        self.marker.mark_rest(grey, {n: boxes[key] for n, key in keys.items() if key in boxes})
+
     def refuse_photo(self, what: object) -> None:
         """Say why the photo is not there."""
         self._fail(what)
@@ -210,7 +216,7 @@ class BrushReading(QWidget):
         photo = self.marker.photo is not None
         if photo and self.marker.grey is None:
             return words.FIRST_GREY
-        return words.next_line(field.label, read=field.lab is not None, photo=photo)
+        return words.next_line(self._turn + 1, field.label, read=field.lab is not None, photo=photo)
 
     def _row_chosen(self, row: int) -> None:
         if row >= 0:
@@ -222,7 +228,7 @@ class BrushReading(QWidget):
 
     def _photo_changed(self) -> None:
         self.trouble.setVisible(not self.trouble.isHidden() and self.marker.grey is None)
-        self.away.setVisible(self.marker.photo is not None)
+        self.away.setVisible(self.marker.photo is not None and not self.one_photo)
         self.take_turn(self._turn)
 
     def _put_away(self) -> None:

@@ -2,75 +2,36 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal, Slot
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal, Slot
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QProgressBar,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
 
-from swatchwright.acts.fit import FittedShelf, PaintFit
+from swatchwright.acts.fit import FittedShelf
 from swatchwright.acts.sitting import Sitting, read_now
 from swatchwright.acts.sitting_fit import Doubt, doubts_of, fit_sitting, most_helpful
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.doubt_bar import DoubtBar, DoubtScale
 from swatchwright.desktop.widgets.shelf_bits import button, label, scrolled
 from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words import sitting as words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
+from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
-__all__ = ["BrushResult", "DoubtBar"]
+__all__ = ["BrushResult"]
 
-_KIND = "paint-fit"
-_SCALE = 12.0
-_SWATCH_WIDTH, _BAR_WIDTH, _ROW = 120, 260, 46
-
-
-class DoubtBar(QWidget):
-    """How far mixes are off, before and now: twice as long, twice as far."""
-
-    def __init__(self, fit: PaintFit, doubt: Doubt) -> None:
-        super().__init__()
-        self._doubt = doubt
-        self.setMinimumSize(_BAR_WIDTH, _ROW)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName(words.doubt_told(fit, doubt.before, doubt.after))
-        self.setToolTip(words.DOUBT_TIP)
-        self._was = words.before_word(fit)
-
-    def sizeHint(self) -> QSize:
-        """Ask for a good size."""
-        return QSize(_BAR_WIDTH, _ROW)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint two bars, open for what was and filled for what is, with their figures."""
-        del event
-        painter = QPainter(self)
-        ink = self.palette().text().color()
-        half = self.height() / 2
-        for n, (word, off) in enumerate(
-            ((words.BEFORE, self._doubt.before), (words.AFTER, self._doubt.after))
-        ):
-            told = f"{word} {self._was}" if n == 0 and off is None else word
-            if off is not None:
-                told = f"{word} {shelf_words.rounded(off)}"
-            room = self.width() - 130
-            long = room if off is None else room * min(off, _SCALE) / _SCALE
-            bar = QRectF(1, n * half + 5, max(3.0, long), half - 10)
-            painter.setPen(ink)
-            if n:
-                painter.fillRect(bar, ink)
-            else:
-                painter.drawRect(bar)
-            where = QRectF(bar.right() + 8, n * half, self.width() - bar.right() - 8, half)
-            painter.drawText(where, Qt.AlignmentFlag.AlignVCenter, told)
-        painter.end()
+_SWATCH_WIDTH, _ROW = 120, 52
 
 
 class BrushResult(QWidget):
@@ -90,9 +51,13 @@ class BrushResult(QWidget):
     card_wanted = Signal(str, object)
     moved = Signal(float)
 
-    def __init__(self, session: Session) -> None:
+    def __init__(
+        self, session: Session, kind: str = "paint-fit", shelf: Callable[[], Shelf] | None = None
+    ) -> None:
+        """Take a kind of work of its own, and what gives the shelf where it is not that in use."""
         super().__init__()
-        self._session = session
+        self._session, self._kind = session, kind
+        self._shelf = shelf or (lambda: session.shelf)
         self._sitting = Sitting()
         self.found: FittedShelf | None = None
         self.fit = button(words.FIT, self.start, "main")
@@ -106,10 +71,12 @@ class BrushResult(QWidget):
         self.trouble = label(name="warn")
         self.notes = label(name="quiet")
         self.spread = label(name="quiet")
+        self.scale_told = label(words.SCALE_TOLD, "quiet")
         self.helps = label()
         self.more = button(words.BRUSH_NEXT, self._more)
         self.keep = button(words.KEEP_FITTED, self._keep, "main")
         self.told = label(name="strong")
+        self.nothing_kept = ""
         self.bars: list[DoubtBar] = []
         self._rows = QWidget()
         self._grid = QGridLayout(self._rows)
@@ -130,12 +97,13 @@ class BrushResult(QWidget):
         top.addStretch(1)
         rows.addLayout(top)
         rows.addWidget(self.trouble)
+        rows.addWidget(self.scale_told)
         self._rows.setObjectName("sheet")
-        self._grid.setContentsMargins(0, 0, 14, 0)
+        self._grid.setContentsMargins(0, 0, 14, 6)
         self._grid.setHorizontalSpacing(14)
         self._grid.setVerticalSpacing(0)
-        self._grid.setColumnStretch(1, 3)
-        self._grid.setColumnStretch(2, 4)
+        self._grid.setColumnStretch(1, 2)
+        self._grid.setColumnStretch(2, 5)
         self._area = scrolled(self._rows, words.STEP_TIPS[3])
         rows.addWidget(self._area, 1)
         rows.addWidget(self.spread)
@@ -155,7 +123,7 @@ class BrushResult(QWidget):
             self._sitting, self.found = sitting, None
             self.told.setText("")
             self.trouble.setText("")
-            self._session.workshop.stop(_KIND)
+            self._session.workshop.stop(self._kind)
         self._show()
 
     def say(self, text: str) -> None:
@@ -165,7 +133,7 @@ class BrushResult(QWidget):
 
     def start(self) -> None:
         """Fit the paints."""
-        sitting, shelf = self._sitting, self._session.shelf
+        sitting, shelf = self._sitting, self._shelf()
         self.trouble.setText("")
 
         def work(job: Job) -> tuple[FittedShelf, tuple[Doubt, ...]]:
@@ -173,19 +141,22 @@ class BrushResult(QWidget):
             return found, doubts_of(found, shelf)
 
         self.bar.setValue(0)
-        self._session.workshop.start(_KIND, words.FITTING, work, self._fitted, self._failed)
+        self._session.workshop.start(self._kind, words.FITTING, work, self._fitted, self._failed)
         self._show(working=True)
+        # The button that began it cannot hold the keyboard meanwhile.
+        self.stop.setFocus()
 
     @Slot(float)
     def _show_moved(self, share: float) -> None:
         self.bar.setValue(round(100 * share))
 
     def _stop(self) -> None:
-        self._session.workshop.stop(_KIND)
+        self._session.workshop.stop(self._kind)
         self._show()
 
     def _fitted(self, answer: tuple[FittedShelf, tuple[Doubt, ...]]) -> None:
         self.found, doubts = answer
+        self.told.setText(self.nothing_kept)
         self._show_fits(self.found, doubts)
         self._show()
 
@@ -205,30 +176,38 @@ class BrushResult(QWidget):
                 gone.hide()
                 gone.deleteLater()
         self.bars = []
-        for row, (fit, doubt) in enumerate(zip(found.fits, doubts, strict=True)):
+        self._grid.addWidget(DoubtScale(), 0, 2)
+        for row, (fit, doubt) in enumerate(zip(found.fits, doubts, strict=True), 1):
             self._grid.addWidget(_Swatch(doubt.dry), row, 0)
             told = label(f"<b>{fit.paint.name}</b><br>{words.fit_line(fit)}")
             self._grid.addWidget(told, row, 1)
             bar = DoubtBar(fit, doubt)
             self.bars.append(bar)
             self._grid.addWidget(bar, row, 2)
-        self._grid.setRowStretch(len(found.fits), 1)
+        for row in range(self._grid.rowCount()):
+            self._grid.setRowStretch(row, 0)
+        self._grid.setRowStretch(len(found.fits) + 1, 1)
 
     def _show(self, *, working: bool = False) -> None:
         found = self.found
         readable = read_now(self._sitting) > 0
         self.fit.setEnabled(readable and not working)
         self.waits.setVisible(not readable)
+        if self.stop.hasFocus() and not working:
+            self.fit.setFocus()
         for part in (self.stop, self.bar):
             part.setVisible(working)
         self.trouble.setVisible(bool(self.trouble.text()))
-        for shown in (self._area, self.spread, self.notes, self.helps, self.more, self.keep):
+        for shown in (
+            *(self.scale_told, self._area, self.spread, self.notes, self.helps, self.more),
+        ):
             shown.setVisible(found is not None)
+        self.keep.setVisible(found is not None and not self.nothing_kept)
         if found is None:
             return
         names = {paint.id: paint.name for paint in found.shelf.paints}
         self.spread.setText(words.spread_line(found))
-        self.notes.setText(" ".join(found.notes))
+        self.notes.setText(" ".join([*found.notes, words.hiding_line(found)]).strip())
         self.notes.setVisible(bool(self.notes.text()))
         helpful = most_helpful(found)
         self.helps.setText("" if helpful is None else words.most_helpful_line(helpful, names))
@@ -251,7 +230,7 @@ class _Swatch(QWidget):
         super().__init__()
         self._colour = screen_colour(lab)
         self.setFixedWidth(_SWATCH_WIDTH)
-        self.setMinimumHeight(_ROW)
+        follow_letters(self, lambda: self.setMinimumHeight(grown(_ROW)))
         self.setAccessibleName(self._colour.name())
 
     def paintEvent(self, event: QPaintEvent) -> None:

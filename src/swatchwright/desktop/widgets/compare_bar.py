@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.acts.compare import MOST_MIXES, ROOM, CompareView, State
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.words import compare as words
 from swatchwright.desktop.words import first_up
 
@@ -51,34 +52,32 @@ class CompareBar(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
-        top, below = QHBoxLayout(), QHBoxLayout()
+        top, below = BreakingRow(6), BreakingRow(6)
         for row in (top, below):
-            row.setSpacing(6)
-            rows.addLayout(row)
-        top.addWidget(QLabel(words.MIXES))
-        for button in self.mixes:
-            self._add(top, button)
-        top.addSpacing(16)
-        top.addWidget(QLabel(words.SEEN))
+            rows.addWidget(row)
+        self._add(top, words.MIXES, self.mixes)
         for state, button in self.states.items():
             button.setToolTip(words.STATE_TIPS[state])
-            self._add(top, button)
-        top.addStretch(1)
-        top.addWidget(self.figures)
-        below.addWidget(QLabel(words.IN_LIGHT))
+        self._add(top, words.SEEN, tuple(self.states.values()), gap=16)
+        top.put(self.figures, pushed=True)
         group = QButtonGroup(self)
         for light, button in self.lights.items():
             button.setToolTip(words.LIGHT_TIPS[light])
             group.addButton(button)
-            self._add(below, button)
-        below.addStretch(1)
-        below.addWidget(self.every_light)
-        below.addWidget(self.full)
+        self._add(below, words.IN_LIGHT, tuple(self.lights.values()))
+        below.put(self.every_light, pushed=True)
+        below.put(self.full)
 
-    def _add(self, row: QHBoxLayout, button: QPushButton) -> None:
-        button.setCheckable(True)
-        button.clicked.connect(self._press)
-        row.addWidget(button)
+    def _add(
+        self, row: BreakingRow, told: str, buttons: Sequence[QPushButton], gap: int = 0
+    ) -> None:
+        """Put buttons into a row, the first of them beside the word for all."""
+        for button in buttons:
+            button.setCheckable(True)
+            button.clicked.connect(self._press)
+        row.put(QLabel(told), buttons[0], gap=gap)
+        for button in buttons[1:]:
+            row.put(button)
 
     def show_view(self, view: CompareView, mixes: Sequence[str], states: Sequence[State]) -> None:
         """Show what is pressed, which mixes there are, and in which states they can be seen."""

@@ -1,13 +1,20 @@
-"""Where the client wants a colour to go: a word and a dial, or a colour to go by; and the pot."""
+"""Where the client wants a colour to go, and how far it has come: painted, or still in the pot."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
 
-from swatchwright.acts.client_wish import Question, Wanted
+from swatchwright.acts.client_wish import Question, Stands, Wanted
 from swatchwright.desktop.widgets.client_wants import ClientWants
 from swatchwright.desktop.widgets.layer_choices import CalmNumber, WordCombo
 from swatchwright.desktop.words import finish
@@ -22,20 +29,28 @@ _POT, _LEFT = 250.0, 0.2
 
 
 class FinishAsk(QWidget):
-    """A sentence to fill in: the client wants it less vivid, by a third.
+    """A sentence to fill in: the client wants it less vivid, by a third, and it is painted already.
+
+    What belongs to the one state only is asked in that state.
 
     Signals
     -------
     asked()
         Something else is asked, and the hand rests.
+    stood(Stands)
+        It was said by hand how far it has come.
     """
 
     asked = Signal()
+    stood = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.wants = ClientWants(chosen=True)
         self.word, self.dial = self.wants.word, self.wants.dial
+        self.stands = {stands: QPushButton(told) for stands, told in words.STANDS.items()}
+        self._group = QButtonGroup(self)
+        self._of_state = {stands: QWidget() for stands in Stands}
         self.left = WordCombo(finish.LEFT_WORDS)
         self.pot = CalmNumber(1.0, 20_000.0, 50.0, 0)
         self.room = CalmNumber(0.0, 25_000.0, 50.0, 0)
@@ -64,23 +79,46 @@ class FinishAsk(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
-        asked = ((words.CLIENT_WANTS, self.wants),)
-        pots = (
-            (words.WIPE, self.left),
-            (pot_words.LEFT_IN_POT, self.pot),
-            (pot_words.HAS_ROOM, self.room),
+        rows.addLayout(_sentence((words.CLIENT_WANTS, self.wants, self.word)))
+        row = QHBoxLayout()
+        row.setSpacing(0)
+        for place, (stands, button) in enumerate(self.stands.items()):
+            button.setCheckable(True)
+            button.setToolTip(f"<p>{words.STANDS_TIP[stands]}</p>")
+            self._group.addButton(button, place)
+            row.addWidget(button)
+        self._group.idClicked.connect(self._stand)
+        wash = ((words.WIPE, self.left, self.left),)
+        pot = (
+            (pot_words.LEFT_IN_POT, self.pot, self.pot),
+            (pot_words.HAS_ROOM, self.room, self.room),
         )
-        for sentence in (asked, pots):
-            row = QHBoxLayout()
-            row.setSpacing(7)
-            for before, widget in sentence:
-                row.addSpacing(10 if row.count() else 0)
-                label = QLabel(before)
-                label.setBuddy(self.word if widget is self.wants else widget)
-                row.addWidget(label)
-                row.addWidget(widget)
-            row.addStretch(1)
-            rows.addLayout(row)
+        row.addSpacing(14)
+        for stands, sentence in ((Stands.PAINTED, wash), (Stands.POT, pot)):
+            self._of_state[stands].setLayout(_sentence(*sentence))
+            row.addWidget(self._of_state[stands], 1)
+        row.addStretch(0)
+        rows.addLayout(row)
+        self.show_stands(None)
+
+    def show_stands(self, stands: Stands | None) -> None:
+        """Show how far it has come; None asks for it."""
+        self._group.setExclusive(False)
+        for one, button in self.stands.items():
+            button.setChecked(one is stands)
+        self._group.setExclusive(True)
+        for one, asked in self._of_state.items():
+            asked.setVisible(one is stands)
+
+    def standing(self) -> Stands | None:
+        """Give how far it has come; None while that was not said."""
+        return next((one for one, button in self.stands.items() if button.isChecked()), None)
+
+    def _stand(self, place: int) -> None:
+        stands = tuple(self.stands)[place]
+        self.show_stands(stands)
+        self.stood.emit(stands)
+        self._changed()
 
     def show_colours(self, wanted: Lab | None, cloth: Sequence[Lab]) -> None:
         """Offer the wanted colour and the colours of the cloth to go by."""
@@ -91,8 +129,23 @@ class FinishAsk(QWidget):
         """Give what is asked."""
         room = self.room.value() or None
         wanted = self.wants.wanted() or Wanted()
-        return Question(wanted, self.left.value(), self.pot.value(), room)
+        return Question(wanted, self.left.value(), self.pot.value(), room, self.standing())
 
     def _changed(self) -> None:
         """Ask anew once the hand rests."""
         self._wait.start()
+
+
+def _sentence(*asked: tuple[str, QWidget, QWidget]) -> QHBoxLayout:
+    """Lay out what is asked in a row: words, what to set, and what the words give the focus to."""
+    row = QHBoxLayout()
+    row.setContentsMargins(0, 0, 0, 0)
+    row.setSpacing(7)
+    for before, widget, buddy in asked:
+        row.addSpacing(10 if row.count() else 0)
+        label = QLabel(before)
+        label.setBuddy(buddy)
+        row.addWidget(label)
+        row.addWidget(widget)
+    row.addStretch(1)
+    return row

@@ -40,6 +40,8 @@ class FinishMix:
         Its dry colour, and the colour it was found for.
     photo
         How far that usually is from the cloth, CIEDE2000; 0 where it is exact or no longer known.
+    zone
+        The zone it was chosen for; empty where it was not chosen.
     """
 
     word: str
@@ -48,6 +50,7 @@ class FinishMix:
     dry: Lab
     wanted: Lab
     photo: float = 0.0
+    zone: str = ""
 
 
 def mixes_to_finish(session: Session, job: Job | None) -> tuple[FinishMix, ...]:
@@ -86,6 +89,7 @@ def _chosen(recipe: KeptRecipe, wanted: KnownColour | None) -> FinishMix:
         recipe.dry,
         recipe.wanted,
         0.0 if wanted is None else give_or_take(wanted),
+        recipe.zone,
     )
 
 

@@ -6,15 +6,24 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from swatchwright.acts.client_wish import CLIENT_PART, ClientWish, ClientWishes, Question
+from swatchwright.acts.client_wish import (
+    CLIENT_PART,
+    ClientWish,
+    ClientWishes,
+    Question,
+    Stands,
+)
+from swatchwright.acts.recoat import PER_M2, to_paint_in
 from swatchwright.acts.ways import Way, Ways, ways_to
 from swatchwright.acts.wish import may_use
+from swatchwright.desktop import words as common
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.finish_ask import FinishAsk
 from swatchwright.desktop.widgets.finish_mixes import FinishMix
 from swatchwright.desktop.widgets.finish_ways import FinishWays
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words import finish_ways as way_words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
@@ -26,7 +35,8 @@ __all__ = ["FinishReverse"]
 class FinishReverse(QWidget):
     """The question above, the ways below; they are found whenever it is in view.
 
-    Where a way is taken, what the client wants is kept with the job.
+    How far the colour has come is kept with the job, and where a way is taken, what the client
+    wants.
 
     Signals
     -------
@@ -51,6 +61,7 @@ class FinishReverse(QWidget):
         column.addWidget(self.ask)
         column.addWidget(self.ways, 1)
         self.ask.asked.connect(self._find)
+        self.ask.stood.connect(self._stand)
         self.ways.taken.connect(self._take)
         session.shelf_changed.connect(self._find)
         session.wishes_changed.connect(self._find)
@@ -64,6 +75,7 @@ class FinishReverse(QWidget):
         if wish is not None and wish != self._shown:
             self.ask.wants.show_wanted(wish.wanted)
         self._shown = wish
+        self.ask.show_stands(None if mix is None else self._wishes().stands(mix.wanted))
         self._find()
 
     def show_stack(self, stack: Stack) -> None:
@@ -96,12 +108,24 @@ class FinishReverse(QWidget):
             self._keep(self._mix.wanted, None)
 
     def _keep(self, first: Lab, wish: ClientWish | None) -> None:
-        wishes = self._wishes()
-        if wishes.of(first) != wish:
-            left = wishes.but(first, wish)
-            self._desk.keep_part(CLIENT_PART, left if left.wishes else None)
+        self._keep_all(self._wishes().but(first, wish))
+
+    def _keep_all(self, wishes: ClientWishes) -> None:
+        if wishes != self._wishes():
+            self._desk.keep_part(CLIENT_PART, wishes if wishes != ClientWishes() else None)
+
+    def _stand(self, stands: Stands) -> None:
+        """Keep how far the colour has come."""
+        if self._mix is not None:
+            self._keep_all(self._wishes().standing(self._mix.wanted, stands))
 
     def _take(self, way: Way) -> None:
+        if way.recoat is not None:
+            if way.recoat.over.known:
+                self._session.set_volume(way.recoat.volume)
+            self._session.want(way.recoat.recipe.dry, common.WISHED)
+            self._desk.page_wanted.emit("colour")
+            return
         if self._answer is not None:
             first, question, found = self._answer
             self._keep(first, ClientWish(first, question.wanted, found.aim))
@@ -112,12 +136,17 @@ class FinishReverse(QWidget):
     def _find(self) -> None:
         """Find the ways for what is asked, if they are in view and not found yet."""
         mix, shelf, question = self._mix, self._session.shelf, self.ask.question()
-        only, stack = may_use(shelf, self._session.wishes), self._stack
-        asked = (mix, id(shelf), only, question, stack)
+        only, stack, job = may_use(shelf, self._session.wishes), self._stack, self._desk.job
+        asked = (mix, id(shelf), only, question, stack, self._sized())
         if mix is None or not self.isVisible() or asked == self._asked:
             return
         self._asked = asked
         self._session.asked = (mix.wanted, question)
+        if question.stands is None:
+            self._session.workshop.stop("finish-ways")
+            self._answer = None
+            self.ways.show_trouble(way_words.SAY_STANDS)
+            return
 
         def work(_: Job) -> Ways:
             return ways_to(
@@ -129,6 +158,8 @@ class FinishReverse(QWidget):
                 tub=question.tub,
                 only=only,
                 over=stack,
+                stands=question.stands,
+                surface=to_paint_in(job, mix.zone) if question.stands is Stands.PAINTED else PER_M2,
             )
 
         def done(found: Ways) -> None:
@@ -137,6 +168,13 @@ class FinishReverse(QWidget):
 
         start = self._session.workshop.start
         start("finish-ways", words.FINDING_WAYS, work, done, self._show_trouble)
+
+    def _sized(self) -> tuple[object, ...]:
+        """Give all that tells what a full new coat would go on."""
+        job = self._desk.job
+        if job is None or self.ask.standing() is not Stands.PAINTED:
+            return ()
+        return (job.document("piece"), job.document("piece-form"), job.recipes)
 
     def _show_trouble(self, what: object) -> None:
         """Say here what cannot be; our own faults go to the bench."""

@@ -45,7 +45,7 @@ class FinishSteps(QWidget):
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
-        return QSize(700, 220)
+        return QSize(700, 150)
 
     def show_look(
         self,

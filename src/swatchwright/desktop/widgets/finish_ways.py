@@ -1,4 +1,4 @@
-"""The ways to where a client wants a colour, side by side: washes, and something in the pot."""
+"""The ways to where a client wants a colour, side by side."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from swatchwright.values import Lab
 
 __all__ = ["FinishWays", "WayColumn", "WayField"]
 
-_HEIGHT, _NARROWEST, _WIDEST = 150, 236, 380
+_HEIGHT, _NARROWEST, _WIDEST, _ALONE = 150, 236, 380, 640
 
 
 class WayField(QWidget):
@@ -51,7 +51,7 @@ class WayField(QWidget):
             (way.dry, finish.WHOLE, 2),
             (way.grain, finish.GRAIN, 1),
         ]
-        if way.kind is WayKind.STIR:
+        if way.kind is not WayKind.WASH:
             middle = [(way.dry, finish.WHOLE, 1)]
         whole, left = sum(weight for _, _, weight in middle), 0
         for lab, word, weight in middle:
@@ -71,7 +71,7 @@ class WayColumn(QFrame):
     Signals
     -------
     taken(Way)
-        Its wash is to be laid over the mix.
+        Its wash is to be laid over the mix, or the colour of its new coat is wanted.
     """
 
     taken = Signal(object)
@@ -96,11 +96,13 @@ class WayColumn(QFrame):
         text.addWidget(_label(words.way_near(way, found.over), "quiet"))
         self.told = _label(words.what_to_do(way))
         text.addWidget(self.told)
-        self.take = QPushButton(words.LAY_THIS)
-        self.take.setToolTip(words.LAY_THIS_TIP)
-        self.take.setAccessibleName(words.lay_this_name(number))
+        wash = way.kind is WayKind.WASH
+        self.take = QPushButton(words.LAY_THIS if wash else words.TO_COLOUR)
+        self.take.setToolTip(f"<p>{words.LAY_THIS_TIP if wash else words.TO_COLOUR_TIP}</p>")
+        name = words.lay_this_name(number) if wash else words.to_colour_name(number)
+        self.take.setAccessibleName(name)
         self.take.clicked.connect(lambda: self.taken.emit(way))
-        if way.kind is WayKind.WASH:
+        if way.kind is not WayKind.STIR:
             text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         for risk in way.risks:
             if risk.words not in common:
@@ -115,7 +117,7 @@ class FinishWays(QWidget):
     Signals
     -------
     taken(Way)
-        The wash of a way is to be laid over the mix.
+        The wash of a way is to be laid over the mix, or the colour of its new coat is wanted.
     """
 
     taken = Signal(object)
@@ -161,6 +163,8 @@ class FinishWays(QWidget):
         common = of_every_wash(found)
         for number, way in enumerate(found.ways, start=1):
             column = WayColumn(number, way, found, common)
+            if len(found.ways) == 1:
+                column.setMaximumWidth(_ALONE)
             column.taken.connect(self.taken)
             self.columns.append(column)
             self._row.addWidget(column, 1)

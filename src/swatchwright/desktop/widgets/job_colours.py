@@ -15,8 +15,10 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.batches import take_off_mix, what_has_changed
 from swatchwright.acts.job_bench import volume_kept
-from swatchwright.acts.mixes_in_use import stood_down
-from swatchwright.acts.sample_tried import tried_line
+from swatchwright.acts.kept_recipe import Changed
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE, of_no_zone, stood_down
+from swatchwright.acts.sample_known import TaughtPaint
+from swatchwright.acts.sample_tried import taught_in, tried_line
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
@@ -38,6 +40,7 @@ class JobColours(QWidget):
         super().__init__(parent)
         self._session, self._desk = session, desk
         self._shown: tuple[object, ...] = ()
+        self._taught: tuple[TaughtPaint, ...] = ()
         self.zones: dict[str, ZoneRow] = {}
         self.none = QLabel(words.NO_COLOURS)
         self.none.setObjectName("quiet")
@@ -56,10 +59,13 @@ class JobColours(QWidget):
         """Show the colours of a job; rows are made anew only where something is new."""
         chosen = {wanted.zone: job.chosen(wanted.zone) for wanted in job.wanted}
         volumes = {wanted.zone: volume_kept(job, wanted.zone) for wanted in job.wanted}
-        unused = stood_down(job)
+        unused = (*of_no_zone(job), *(one for one in [stood_down(job)] if one))
         tried = {zone: _tried(job, recipe) for zone, recipe in chosen.items()}
         new = (job.id, job.wanted, tuple(chosen.items()), volumes, unused, tuple(tried.items()))
+        before, self._taught = self._taught, taught_in(job)
         if new == self._shown:
+            if before != self._taught:
+                self._look()
             return
         self._shown = new
         for row in self.zones.values():
@@ -68,7 +74,7 @@ class JobColours(QWidget):
         self.zones = {
             w.zone: ZoneRow(
                 *(self._desk, w, chosen[w.zone], volumes[w.zone], tried[w.zone]),
-                used=unused is None or unused != chosen[w.zone],
+                used=chosen[w.zone] not in unused,
             )
             for w in job.wanted
         }
@@ -81,7 +87,7 @@ class JobColours(QWidget):
     def _look(self) -> None:
         """Ask whether the paints of the kept mixes are still what they were."""
         for row in self.zones.values():
-            row.look(self._session.shelf)
+            row.look(self._session.shelf, self._taught)
 
 
 def _tried(job: Job, recipe: KeptRecipe | None) -> str:
@@ -111,6 +117,8 @@ class ZoneRow(QFrame):
         self.changed.setObjectName("warn")
         self.changed.setWordWrap(True)
         self.changed.hide()
+        self.taught = _label("", "quiet")
+        self.taught.hide()
         self.mixes = _button(words.SHOW_MIXES, words.SHOW_MIXES_TIP, words.mixes_name(wanted.zone))
         self.mixes.clicked.connect(self._show_mixes)
         self.off = _button(words.TAKE_OFF, words.TAKE_OFF_TIP, words.take_off_name(wanted.zone))
@@ -151,22 +159,31 @@ class ZoneRow(QFrame):
                 "" if self._tried else words.recipe_closeness(self._recipe),
                 self._tried or words.UNTRIED,
             ):
-                rows.addWidget(_label(told, "quiet"))
+                if told:
+                    rows.addWidget(_label(told, "quiet"))
             if not self._used:
-                rows.addWidget(_label(words.NOT_IN_USE))
+                whole = self._wanted.zone == WHOLE_PIECE
+                rows.addWidget(_label(words.NOT_IN_USE if whole else words.NO_SUCH_ZONE))
         rows.addWidget(self.changed)
+        rows.addWidget(self.taught)
         rows.addStretch(1)
         return rows
 
-    def look(self, in_use: Shelf) -> None:
+    def look(self, in_use: Shelf, taught: tuple[TaughtPaint, ...]) -> None:
         """Say which paints of the mix are no longer what they were on the shelf that is in use."""
         recipe = self._recipe
         if recipe is not None:
-            self._desk.ask(lambda store: what_has_changed(store, recipe, in_use=in_use), self._say)
+            self._desk.ask(
+                lambda store: what_has_changed(store, recipe, in_use=in_use, taught=taught),
+                self._say,
+            )
 
-    def _say(self, sentences: tuple[str, ...]) -> None:
-        self.changed.setText(" ".join([words.PAINT_CHANGED, *sentences]) if sentences else "")
-        self.changed.setVisible(bool(sentences))
+    def _say(self, changed: Changed) -> None:
+        others = changed.others
+        self.changed.setText(" ".join([words.PAINT_CHANGED, *others]) if others else "")
+        self.changed.setVisible(bool(others))
+        self.taught.setText(" ".join(changed.taught))
+        self.taught.setVisible(bool(changed.taught))
 
     def _show_mixes(self) -> None:
         self._desk.colour_wanted.emit(self._wanted.zone)

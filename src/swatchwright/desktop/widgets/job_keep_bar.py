@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.keep_zone import free_zone, replaced_in
 from swatchwright.acts.sample_tried import taken_for
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.words import keeping as words
 from swatchwright.values import Lab
@@ -33,12 +34,12 @@ class KeepBar(QWidget):
         self.told = QLabel()
         self.told.setWordWrap(True)
         self.told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
-        row.addWidget(self._for)
-        row.addWidget(self.zone)
-        row.addWidget(self.told, 1)
+        row = BreakingRow()
+        row.put(self._for, self.zone)
+        row.put(self.told, stretches=True)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(row)
         # Until there are mixes there is nothing to keep.
         self.hide()
 
@@ -100,7 +101,7 @@ class KeepBar(QWidget):
         if moved is not None and (moved[1], moved[2]) == (keeping.zone, found.wanted.lab):
             keeping.stand_at(moved[0])
             return
-        if not keeping.session.history.last:
+        if not keeping.session.history.by_hand:
             # Nothing was done by hand yet: a bench is being laid as it was left, colour by colour.
             return
         free = free_zone(job, zones, keeping.zone, found.wanted.lab)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from swatchwright.desktop.words import keeping as words
@@ -12,12 +14,21 @@ from swatchwright.desktop.words import keeping as words
 __all__ = ["MixPager"]
 
 
+_STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+_BY_KEY = (Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason)
+
+
 class MixPager(QWidget):
-    """A line such as “Mixes 1 to 3 of 6” between two arrows that move by one mix."""
+    """A line such as “Mixes 1 to 3 of 6” between two arrows that move by one mix.
+
+    The arrow keys do the same where the mixes were gone to, and what is gone to by the Tab key
+    brings its mix into view whole.
+    """
 
     def __init__(self, area: QScrollArea, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._area = area
+        area.installEventFilter(self)
         self._columns: Sequence[QWidget] = ()
         self.told = QLabel()
         self.told.setObjectName("quiet")
@@ -40,13 +51,42 @@ class MixPager(QWidget):
         self._columns = columns
         for column in columns:
             column.installEventFilter(self)
+            for part in column.findChildren(QPushButton):
+                part.installEventFilter(self)
         self._show()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Count anew once mixes are laid out: before that all of them stand at the left edge."""
-        if event.type() in (QEvent.Type.Move, QEvent.Type.Resize):
+        if watched is self._area:
+            return self._area_key(event) or super().eventFilter(watched, event)
+        if isinstance(watched, QPushButton):
+            if isinstance(event, QFocusEvent) and event.gotFocus() and event.reason() in _BY_KEY:
+                self._bring_soon(watched)
+        elif event.type() in (QEvent.Type.Move, QEvent.Type.Resize):
             self._laid.start(0)
         return super().eventFilter(watched, event)
+
+    def _area_key(self, event: QEvent) -> bool:
+        """Move by a mix for an arrow key, and tell whether it was one."""
+        if not isinstance(event, QKeyEvent) or event.type() != QEvent.Type.KeyPress:
+            return False
+        step = _STEPS.get(Qt.Key(event.key()))
+        if step is not None:
+            self._move(step)
+        return step is not None
+
+    def _bring_soon(self, part: QWidget) -> None:
+        """Bring the mix that something is of into view, after the area has brought in that."""
+        for place, column in enumerate(self._columns):
+            if column.isAncestorOf(part):
+                QTimer.singleShot(0, self, partial(self._bring, place))
+
+    def _bring(self, place: int) -> None:
+        """Bring a mix into view whole, if it is still there."""
+        if place < len(self._columns):
+            column, bar = self._columns[place], self._area.horizontalScrollBar()
+            least = column.x() + column.width() - self._area.viewport().width()
+            bar.setValue(min(max(bar.value(), least), column.x()))
 
     def _arrow(self, text: str, name: str, step: int) -> QPushButton:
         button = QPushButton(text)

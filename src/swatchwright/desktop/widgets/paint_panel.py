@@ -57,6 +57,7 @@ class PaintPanel(QFrame):
         self.owned = QCheckBox(wish_words.OWNED)
         self.most = amount(wish_words.MOST, 100, " %", wish_words.ANY)
         self._stock = QWidget()
+        self.known.setToolTip(words.DOUBT_TIP)
         self._lay_out()
         for box in (self.leave_out, self.must, self.opened, self.owned):
             box.clicked.connect(self._wish)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from swatchwright.acts.known import Hiding
 from swatchwright.acts.shelf_view import WholeLook
 from swatchwright.colour.convert import in_srgb
 from swatchwright.desktop import words as all_words
@@ -98,6 +99,11 @@ class PaintPicture(QWidget):
                 upper, lower = _CARD_BLACK, _CARD_WHITE
             painter.fillRect(QRect(left, area.top(), width, half), upper)
             painter.fillRect(QRect(left, area.top() + half, width, area.height() - half), lower)
+            if not n and whole.known.hiding is Hiding.GUESSED:
+                centre = int(Qt.AlignmentFlag.AlignCenter)
+                write_on(
+                    painter, QRect(left, area.top(), width, half), centre, words.GUESSED, upper
+                )
             if n:
                 where = Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft
                 cell = QRect(left, area.top(), width, area.height()).adjusted(6, 0, -2, -3)

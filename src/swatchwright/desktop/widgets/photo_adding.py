@@ -5,10 +5,10 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QHBoxLayout,
     QLineEdit,
     QSizePolicy,
     QStackedWidget,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -20,6 +20,7 @@ from swatchwright.acts.references import (
     nearest_first,
 )
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import photo as words
@@ -71,15 +72,15 @@ class Adding(QWidget):
         for field in (self.percent, self.paint, self.numbers):
             self._fields.addWidget(field)
         self._fields.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row = BreakingRow()
         told = label(words.ADDING, wraps=False)
         told.setBuddy(self.kind)
-        row.addWidget(told)
-        row.addWidget(self.kind)
-        row.addWidget(self._fields, 1)
-        row.addWidget(self.cancel)
+        row.put(told, self.kind)
+        row.put(self._fields, stretches=True)
+        row.put(self.cancel)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(row)
         self.kind.currentTextChanged.connect(self._show_field)
         self._show_field(self.kind.currentText())
         self.hide()

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QWidget
 
 from swatchwright.desktop.widgets.shelf_bits import button
@@ -11,7 +12,7 @@ from swatchwright.shelf.jobs import MarkedReference
 
 __all__ = ["FurtherReferences"]
 
-_ABREAST = 2
+_ABREAST, _GAP = 2, 6
 
 
 class FurtherReferences(QWidget):
@@ -35,9 +36,9 @@ class FurtherReferences(QWidget):
         self._cells: list[QWidget] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(6)
-        for column in range(_ABREAST):
-            self._grid.setColumnStretch(column, 1)
+        self._grid.setSpacing(_GAP)
+        self._abreast = _ABREAST
+        self._stretch()
         self.hide()
 
     def show_references(self, references: tuple[MarkedReference, ...]) -> None:
@@ -52,8 +53,40 @@ class FurtherReferences(QWidget):
         for number, marked in enumerate(references, start=1):
             cell = self._cell(number, marked)
             self._cells.append(cell)
-            self._grid.addWidget(cell, (number - 1) // _ABREAST, (number - 1) % _ABREAST)
+            self._place(number - 1, cell)
         self.setVisible(bool(references))
+        self._turn()
+
+    def unbroken(self) -> int:
+        """Give the width, in pixels, at which they stand two by two."""
+        wide = [cell.minimumSizeHint().width() for cell in self._cells]
+        columns = [max(wide[n::_ABREAST], default=0) for n in range(_ABREAST)]
+        return sum(columns) + _GAP * (_ABREAST - 1)
+
+    def minimumSizeHint(self) -> QSize:
+        """Need the width of the widest: they may stand one below the other."""
+        wide = max((cell.minimumSizeHint().width() for cell in self._cells), default=0)
+        return QSize(wide, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Stand two by two, or one below the other where that is too wide."""
+        super().resizeEvent(event)
+        self._turn()
+
+    def _turn(self) -> None:
+        abreast = _ABREAST if self.width() >= self.unbroken() else 1
+        if abreast != self._abreast:
+            self._abreast = abreast
+            self._stretch()
+            for place, cell in enumerate(self._cells):
+                self._place(place, cell)
+
+    def _stretch(self) -> None:
+        for column in range(_ABREAST):
+            self._grid.setColumnStretch(column, 1 if column < self._abreast else 0)
+
+    def _place(self, place: int, cell: QWidget) -> None:
+        self._grid.addWidget(cell, place // self._abreast, place % self._abreast)
 
     def _cell(self, number: int, marked: MarkedReference) -> QWidget:
         cell = QWidget()

@@ -7,7 +7,6 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QHBoxLayout,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.references import MOST_MARKED
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 from swatchwright.desktop.widgets.photo_adding import Adding
 from swatchwright.desktop.widgets.photo_proposal import PhotoProposal
@@ -30,6 +30,9 @@ from swatchwright.shelf.jobs import MarkedReference
 from swatchwright.values import Rect
 
 __all__ = ["MarkTools"]
+
+_BESIDE = 6
+"""Pixels between a hint and what stands beside it."""
 
 
 class MarkTools(QWidget):
@@ -64,7 +67,6 @@ class MarkTools(QWidget):
         self.put_right = QCheckBox(all_words.PUT_RIGHT)
         self.put_right.setChecked(True)
         self.hint = label("", "quiet")
-        self._saying = QWidget()
         self.proposal = PhotoProposal(session, view)
         self.adding = Adding(session)
         self.further = FurtherReferences()
@@ -77,8 +79,7 @@ class MarkTools(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
-        row = QHBoxLayout()
-        row.setSpacing(8)
+        row = BreakingRow()
         told = label(all_words.CARD_IS, wraps=False)
         told.setBuddy(self.card)
         self.card.setAccessibleName(all_words.CARD_IS)
@@ -88,18 +89,16 @@ class MarkTools(QWidget):
         self.percent.setAccessibleName(all_words.CARD_ASK)
         self.percent.setToolTip(all_words.CARD_ASK)
         self.percent.hide()
-        row.addWidget(label(all_words.MARK, wraps=False))
         grey, cloth = self.buttons.values()
-        for part in (grey, told, self.card, self.percent, cloth):
-            row.addWidget(part)
-        row.addStretch(1)
-        rows.addLayout(row)
-        below = QHBoxLayout(self._saying)
-        below.setContentsMargins(0, 0, 0, 0)
-        below.addWidget(self.hint, 1)
-        below.addWidget(self.proposal, 1)
-        below.addWidget(self.put_right)
-        rows.addWidget(self._saying)
+        row.put(label(all_words.MARK, wraps=False), grey)
+        row.put(told, self.card, self.percent)
+        row.put(cloth)
+        rows.addWidget(row)
+        below = BreakingRow(_BESIDE)
+        below.put(self.hint, stretches=True)
+        below.put(self.proposal, stretches=True)
+        below.put(self.put_right, pushed=True)
+        rows.addWidget(below)
         rows.addWidget(self.adding)
         rows.addWidget(self.further)
 
@@ -116,7 +115,9 @@ class MarkTools(QWidget):
     def keep_height(self) -> None:
         """Leave room for a hint of two lines, so that the photo below keeps its place."""
         lines = 2 * self.hint.fontMetrics().lineSpacing() + 2
-        self._saying.setFixedHeight(max(lines, self.proposal.yes.sizeHint().height()))
+        high = max(lines, self.proposal.yes.sizeHint().height())
+        for one in (self.hint, self.proposal):
+            one.setMinimumHeight(high)
 
     # --- which box -------------------------------------------------------------------------------
 

@@ -89,6 +89,7 @@ class PhotoView(QWidget):
         self.setMouseTracking(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(260, 160)
+        self._calm = False
         self.setAccessibleName(words.PHOTO_NAME)
 
     # --- what is shown ---------------------------------------------------------------------------
@@ -165,8 +166,15 @@ class PhotoView(QWidget):
         """Enlarge or reduce, keeping what is at a point of the widget there."""
         self._framing.zoom_at(QSizeF(self.size()), at, factor)
 
+    def set_calm(self, *, calm: bool) -> None:
+        """Leave the wheel to the page while a hand only scrolls by, or take it at once."""
+        self._calm = calm
+
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Enlarge or reduce about the pointer."""
+        """Enlarge or reduce about the pointer; on a page that is scrolled where it was gone to."""
+        if self._calm and not self.hasFocus():
+            event.ignore()
+            return
         self._framing.turn_wheel(QSizeF(self.size()), event)
 
     def to_widget(self, x: float, y: float) -> QPointF:

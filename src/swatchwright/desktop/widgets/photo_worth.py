@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from swatchwright.acts.colours import helpful_references
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import photo as words
 from swatchwright.photo.advise import Advice
@@ -39,12 +40,10 @@ class PhotoWorth(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(_GAP)
         rows.addWidget(self.line)
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        row.addWidget(self.help, 1)
-        row.addWidget(self.add_it)
-        row.addWidget(self.add_other)
-        rows.addLayout(row)
+        row = BreakingRow(6)
+        row.put(self.help, stretches=True)
+        row.put(self.add_it, self.add_other, pushed=True)
+        rows.addWidget(row)
         self.hide()
 
     def room(self) -> int:

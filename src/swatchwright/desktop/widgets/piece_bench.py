@@ -13,14 +13,18 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.finish_zones import SeenZones
 from swatchwright.acts.piece import SizedPiece
 from swatchwright.acts.piece_job import ZoneMix
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.piece_drawing import PieceDrawing
 from swatchwright.desktop.widgets.piece_fields import label
+from swatchwright.desktop.widgets.piece_gone import GoneZones
+from swatchwright.desktop.widgets.piece_seen import PieceSeen
 from swatchwright.desktop.widgets.piece_zones import ZoneStrip
 from swatchwright.desktop.words import piece as words
 from swatchwright.piece.drawing import Drawing, View
+from swatchwright.values import Lab
 
 __all__ = ["PieceBench"]
 
@@ -28,13 +32,17 @@ Drawings = Mapping[View, Drawing]
 
 
 class PieceBench(QWidget):
-    """The drawing, from one of two sides, and the zones."""
+    """The drawing, from one of two sides, with its finish or bare, and the zones."""
 
     def __init__(self, menu: QMenu, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._found: SizedPiece | None = None
         self._drawings: Drawings = {}
         self._mixes: Mapping[str, ZoneMix] = {}
+        self._seen = SeenZones()
+        self.seen = PieceSeen()
+        self.seen.changed.connect(self._show)
+        self.gone = GoneZones()
         self.drawing = PieceDrawing()
         self.zones = ZoneStrip()
         self.total = label("", "heading", wraps=False)
@@ -61,6 +69,8 @@ class PieceBench(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
         column.addLayout(top)
+        column.addWidget(self.seen)
+        column.addWidget(self.gone)
         column.addWidget(self.drawing, 1)
         column.addWidget(self.zones)
         column.addStretch(0)
@@ -78,9 +88,25 @@ class PieceBench(QWidget):
         self._mixes = mixes
         self._show()
 
+    def show_seen(self, seen: SeenZones) -> None:
+        """Take how the zones look with their finish, and bare in every light."""
+        self._seen = seen
+        self.seen.show_seen(seen)
+        self._show()
+
+    def labs(self) -> dict[str, Lab]:
+        """Give the colours of the zones that have a mix, as they are seen."""
+        light, finished = self.seen.light(), self.seen.is_finished()
+        found = {}
+        for zone, mix in self._mixes.items():
+            look = self._seen.looks.get(zone)
+            known = look is not None and look.parts == mix.parts
+            found[zone] = look.seen(light, finished=finished) if look and known else mix.dry
+        return found
+
     def colours(self) -> dict[str, str]:
-        """Give the colours of the zones that have a mix, as ``#rrggbb``."""
-        return {zone: screen_colour(mix.dry).name() for zone, mix in self._mixes.items()}
+        """Give the same as ``#rrggbb``."""
+        return {zone: screen_colour(lab).name() for zone, lab in self.labs().items()}
 
     def _show(self) -> None:
         found = self._found
@@ -93,11 +119,12 @@ class PieceBench(QWidget):
         self.drawing.show_drawing(
             self._drawings[view], zones, sizes if view is View.FRONT else ("", "")
         )
-        mixed = {zone: screen_colour(mix.dry) for zone, mix in self._mixes.items()}
-        self.drawing.show_colours(mixed)
+        labs = self.labs()
+        self.drawing.show_colours({zone: screen_colour(lab) for zone, lab in labs.items()})
         filled = {zone: colour for zone in zones if (colour := self.drawing.fill(zone))}
-        labs = {zone: mix.dry for zone, mix in self._mixes.items()}
         self.zones.show_zones(found.areas.zones, filled, labs, self.drawing.numbered())
         told = [field.accessibleName() for field in self.zones.fields]
-        name = words.drawing_told(found.piece.name, (front.width, front.height), told)
+        over = self._seen.over if self.seen.is_finished() else ()
+        seen = words.seen_told(over, self.seen.light())
+        name = words.drawing_told(found.piece.name, (front.width, front.height), told, seen)
         self.drawing.setAccessibleName(name)

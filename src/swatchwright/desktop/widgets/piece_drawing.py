@@ -18,7 +18,7 @@ from swatchwright.piece.drawing import Drawing, Outline, Side
 
 __all__ = ["PieceDrawing", "path_of"]
 
-_TALLEST = 352
+_TALLEST = 318
 _SHADES = {Side.FRONT: 100, Side.TOP: 108, Side.RIGHT: 84}
 _GREYS = (190, 150, 215, 120, 170, 105)
 

@@ -24,6 +24,7 @@ from swatchwright.acts.piece import SizedPiece
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label
+from swatchwright.desktop.widgets.piece_gone import GoneZones
 from swatchwright.desktop.widgets.piece_parts import PartsModel
 from swatchwright.desktop.words import piece as words
 from swatchwright.errors import MendableError
@@ -33,6 +34,7 @@ __all__ = ["PartsPanel"]
 
 _ROW_HEIGHT = 32
 _SHOWN_ROWS = 8
+_FRAME = 6
 _LONGEST = 6000.0
 _MOST = 200
 
@@ -56,6 +58,7 @@ class PartsPanel(QWidget):
         self.faces: dict[Face, QCheckBox] = {}
         self.trouble = label("", "warn")
         self.trouble.hide()
+        self.gone = GoneZones()
         self._faces_told = label(words.PICK_PART, "quiet")
         self._faces_row = QHBoxLayout()
         self._faces_row.setSpacing(10)
@@ -82,17 +85,18 @@ class PartsPanel(QWidget):
         table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
         table.setTabKeyNavigation(False)
         table.verticalHeader().hide()
-        rows = table.verticalHeader()
-        follow_letters(table, lambda: rows.setDefaultSectionSize(grown(_ROW_HEIGHT)))
+        follow_letters(table, self._grow_rows)
         head = table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(7, QHeaderView.ResizeMode.Stretch)
+        head.geometriesChanged.connect(self._fit_rows)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(label(words.PARTS_HINT, "quiet"))
         column.addWidget(table)
         column.addWidget(self.trouble)
+        column.addWidget(self.gone)
         column.addWidget(self._faces_told)
         column.addLayout(self._faces_row)
         buttons = QHBoxLayout()
@@ -101,6 +105,12 @@ class PartsPanel(QWidget):
         buttons.addStretch(1)
         buttons.addWidget(self.remove)
         column.addLayout(buttons)
+        column.addStretch(1)
+
+    def _grow_rows(self) -> None:
+        """Have rows for the letters that are chosen."""
+        self.table.verticalHeader().setDefaultSectionSize(grown(_ROW_HEIGHT))
+        self._fit_rows()
 
     def show_piece(self, found: SizedPiece) -> None:
         """Show the parts of a piece."""
@@ -111,10 +121,16 @@ class PartsPanel(QWidget):
         rows = self.model.rowCount()
         if row >= 0 and self.table.currentIndex().row() < 0 and rows:
             self.table.selectRow(min(row, rows - 1))
-        shown = min(rows, _SHOWN_ROWS)
-        head = self.table.horizontalHeader().sizeHint().height()
-        self.table.setFixedHeight(head + shown * _ROW_HEIGHT + 6)
+        self._fit_rows()
         self._show_faces()
+
+    def _fit_rows(self) -> None:
+        """Show the first rows whole, in the letters and the look that the table has now."""
+        shown = min(self.model.rowCount(), _SHOWN_ROWS)
+        head, row = self.table.horizontalHeader(), self.table.verticalHeader().defaultSectionSize()
+        high = max(head.sizeHint().height(), head.height()) + shown * row + _FRAME
+        if high != self.table.height():
+            self.table.setFixedHeight(high)
 
     def _show_faces(self) -> None:
         """Show a tick for each face of the part that is picked."""

@@ -7,6 +7,9 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, Signal
 
 from swatchwright.acts.amounts import amounts_for
+from swatchwright.acts.finish_zones import SeenZones, looks_of_zones
+from swatchwright.acts.mixes_in_use import without_zone
+from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_job import (
     AtHand,
     Beside,
@@ -21,6 +24,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.words import amounts as words
 from swatchwright.errors import MendableError
+from swatchwright.paint.layers import Stack
 from swatchwright.piece.amounts import Amounts
 from swatchwright.piece.order import AmountsOrder
 from swatchwright.piece.part import Piece
@@ -46,6 +50,10 @@ class PieceReckoner(QObject):
     -------
     mixes_changed(dict)
         Zones get other mixes, by their names.
+    seen(SeenZones)
+        It was reckoned how the zones look.
+    gone(tuple)
+        Mixes are kept for zones which the piece does not have, by their names.
     told()
         Other parts of the job say something else of what goes on.
     reckoned(AmountsOrder, Amounts)
@@ -55,6 +63,8 @@ class PieceReckoner(QObject):
     """
 
     mixes_changed = Signal(object)
+    seen = Signal(object)
+    gone = Signal(object)
     told = Signal()
     reckoned = Signal(object, object)
     failed = Signal(object)
@@ -72,6 +82,7 @@ class PieceReckoner(QObject):
         self._known = AtHand()
         self.beside = Beside()
         self._asked: tuple[KeptRecipe, ...] | None = None
+        self._looked: tuple[object, ...] = ()
         session.recipes_changed.connect(self._look)
         session.shelf_changed.connect(self.reckon)
         desk.job_changed.connect(self._look)
@@ -86,7 +97,33 @@ class PieceReckoner(QObject):
         found = self._session.recipes
         first = found.recipes[0].recipe if found is not None and found.recipes else None
         self._mixes = {} if piece is None else mixes_by_zone(piece, self._kept(), first)
+        self.gone.emit(self._gone(piece))
+        self._see()
         return self._mixes
+
+    def _gone(self, piece: Piece | None) -> tuple[str, ...]:
+        """Name the zones of chosen mixes that the piece does not have."""
+        likely = without_zone(self._kept(), self._mixes) if self._mixes else self._kept()
+        if piece is None or not likely:
+            return ()
+        zones = [zone.zone for zone in sized(piece).areas.zones]
+        return tuple(recipe.zone for recipe in without_zone(likely, zones))
+
+    def _see(self) -> None:
+        """Reckon how the zones look with what lies over them, once for each set of mixes."""
+        mixes, shelf, known = self.at_hand()
+        over = self.beside.stack or Stack()
+        looked = (mixes, over, known.paints, id(shelf))
+        if looked == self._looked:
+            return
+        self._looked = looked
+        paints = {paint.id: paint for paint in (*known.paints, *shelf.paints)}
+        all_paints = Shelf(shelf.name, tuple(paints.values()))
+
+        def work(_: object) -> SeenZones:
+            return looks_of_zones(all_paints, {z: mix.parts for z, mix in mixes.items()}, over)
+
+        self._session.workshop.start("piece-seen", "", work, self.seen.emit)
 
     def _kept(self) -> tuple[KeptRecipe, ...]:
         return () if self._desk.job is None else self._desk.job.recipes
@@ -121,6 +158,7 @@ class PieceReckoner(QObject):
 
     def reckon(self) -> None:
         """Work out the amounts, off the interface thread: tins are chosen among many."""
+        self._see()
         form, piece = self._what()
         if form is None or piece is None:
             return

@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from html import escape
 
 from PySide6.QtCore import QRect, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
 from swatchwright.desktop.look import write_on
@@ -16,7 +16,7 @@ from swatchwright.values import Lab
 
 __all__ = ["ZoneField", "ZoneStrip"]
 
-_ACROSS = 4
+_ACROSS, _BESIDE = 4, 16
 
 
 class ZoneField(QWidget):
@@ -25,6 +25,7 @@ class ZoneField(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.lines = ("", "", "")
+        self.rows = 3
         self.colour = QColor()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -41,8 +42,18 @@ class ZoneField(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        """Ask for room for three lines."""
-        return QSize(110, 3 * self.fontMetrics().lineSpacing() + 12)
+        """Ask for room for its lines."""
+        return QSize(110, self.rows * self.fontMetrics().lineSpacing() + 12)
+
+    def breaks(self, width: int) -> bool:
+        """Tell whether its colour in words takes two lines in this width."""
+        return self.fontMetrics().horizontalAdvance(self.lines[-1]) > width - _BESIDE
+
+    def set_rows(self, rows: int) -> None:
+        """Have room for so many lines."""
+        if rows != self.rows:
+            self.rows = rows
+            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the colour and write on it."""
@@ -54,7 +65,12 @@ class ZoneField(QWidget):
             font = painter.font()
             font.setBold(place == 0)
             painter.setFont(font)
-            row = QRect(10, 6 + place * high, self.width() - 16, high)
+            room = high if place < len(self.lines) - 1 else (self.rows - place) * high
+            row = QRect(10, 6 + place * high, self.width() - _BESIDE, room)
+            where = int(Qt.AlignmentFlag.AlignLeft) | int(Qt.TextFlag.TextWordWrap)
+            if room > high:
+                write_on(painter, row, where, line, self.colour)
+                continue
             shown = painter.fontMetrics().elidedText(line, Qt.TextElideMode.ElideRight, row.width())
             write_on(painter, row, int(Qt.AlignmentFlag.AlignLeft), shown, self.colour)
         painter.end()
@@ -91,3 +107,16 @@ class ZoneStrip(QWidget):
         for number, (field, zone) in enumerate(zip(self.fields, zones, strict=True), 1):
             name = zone.zone
             field.show_zone(number, zone, colours[name], labs.get(name), seen=name in seen)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """See whether the words still fit."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Have room for a fourth line in all fields where the words of one need it."""
+        across = max(1, min(_ACROSS, len(self.fields)))
+        breaks = any(field.breaks(self.width() // across) for field in self.fields)
+        for field in self.fields:
+            field.set_rows(4 if breaks else 3)

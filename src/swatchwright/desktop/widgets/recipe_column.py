@@ -83,7 +83,7 @@ class RecipeColumn(QFrame):
             words.touch_line(measured),
             words.light_change_line(measured),
             words.finish_line(recipe.paints),
-            words.known_line(recipe.paints),
+            words.known_line(recipe.paints, prices=measured.price is not None),
         ):
             if line:
                 text.addWidget(_label(line, "small"))

@@ -43,7 +43,7 @@ class RepaintAfter(QWidget):
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
-        return QSize(560, 400)
+        return QSize(560, 320)
 
     def show_image(self, image: QImage, told: str) -> None:
         """Show a picture, and tell it to a screen reader."""

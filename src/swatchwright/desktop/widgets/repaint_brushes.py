@@ -51,6 +51,7 @@ class RepaintBrushes(QWidget):
         told.setBuddy(self.width_slider)
         row.addWidget(told)
         row.addWidget(self.width_slider)
+        row.addStretch(1)
 
     def show_zones(self, zones: Sequence[str]) -> None:
         """Show a brush for each of these zones."""

@@ -77,7 +77,7 @@ class RepaintCanvas(QWidget):
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""
-        return QSize(560, 400)
+        return QSize(560, 320)
 
     def show_image(self, image: QImage) -> None:
         """Show a picture of the photo."""

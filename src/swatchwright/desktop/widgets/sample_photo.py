@@ -67,7 +67,7 @@ class SamplePhotoSide(QWidget):
         self.view = PhotoView()
         self.view.setAccessibleName(words.PHOTO_NAME)
         self.view.tags[Mark.GREY] = words.GREY_TAG
-        self.open = button(words.OPEN, self._ask_photo)
+        self.open = button(words.OPEN, self._ask_photo, "main")
         self.modes = {mark: QPushButton(_WORDS[mark]) for mark in _ORDER}
         self.card = ChoiceField()
         self.card.addItem(all_words.CARD_GREY, GREY_CARD)
@@ -75,7 +75,7 @@ class SamplePhotoSide(QWidget):
         self.hint = label("", "quiet")
         self.proposal = GreyProposal(session.workshop, "sample-greys", self.view.show_proposed)
         self.greys = PhotoFindings()
-        self.try_it = button(words.TRY, self._try, "main")
+        self.try_it = button(words.TRY, self._try)
         self._stack = QStackedWidget()
         self._tools = QWidget()
         self._lay_out()
@@ -200,6 +200,9 @@ class SamplePhotoSide(QWidget):
         policy.setRetainSizeWhenHidden(photo is not None)
         self.greys.setSizePolicy(policy)
         self._stack.setCurrentIndex(0 if photo is None else 1)
+        # Once there is a photo, the main thing is what to add.
+        self.open.setObjectName("main" if photo is None else "")
+        self.open.style().polish(self.open)
         self._grey = None
         self._show_greys(())
         self.proposal.look(None)

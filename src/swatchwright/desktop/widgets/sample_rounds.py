@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from swatchwright.acts.sample_learnt import Taught
+from swatchwright.acts.sample_learnt import Taught, knows
 from swatchwright.acts.sample_rounds import SampleLoop
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.desktop.widgets.piece_fields import clear, label
@@ -71,7 +71,7 @@ class SampleRounds(QWidget):
             )
             self.buttons[number] = made
             row.addWidget(made, 0, Qt.AlignmentFlag.AlignTop)
-        if all(kept.kept for kept in loop.rounds):
+        if knows(shelf, loop):
             for line in (words.TAUGHT,) if taught is None else words.taught_lines(taught):
                 self._say(line, "quiet")
 

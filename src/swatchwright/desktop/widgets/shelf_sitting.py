@@ -36,10 +36,12 @@ from swatchwright.desktop.widgets.brush_choose import BrushChoose
 from swatchwright.desktop.widgets.brush_reading import BrushReading, ReadField
 from swatchwright.desktop.widgets.brush_result import BrushResult
 from swatchwright.desktop.widgets.shelf_bits import button, label, scrolled
+from swatchwright.desktop.words import our_cards as our_words
 from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words import sitting as words
 from swatchwright.errors import MendableError
 from swatchwright.shelf.measured import read_measurements
+from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["ShelfSitting"]
 
@@ -57,30 +59,37 @@ class ShelfSitting(QWidget):
         Another step is shown.
     left()
         Back to the shelf.
+    ours_wanted()
+        It is to be tried with the cards of the demonstration.
     """
 
     changed = Signal(object)
     stepped = Signal()
     left = Signal()
+    ours_wanted = Signal()
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, kinds: tuple[str, str] = ("card", "paint-fit")) -> None:
+        """Take kinds of work of its own, as two of these may stand on one page."""
         super().__init__()
         self._session = session
         self._lines: Sequence[PaintLine] = ()
         self.sitting = Sitting()
         self.choose = BrushChoose()
         self.cards = BrushCards()
-        self.reading = BrushReading(session, "card", words.OF_CARDS)
-        self.result = BrushResult(session)
+        self.reading = BrushReading(session, kinds[0], words.OF_CARDS)
+        self.result = BrushResult(session, kinds[1], self._shelf)
         self.file = button(words.OPEN_FILE, self._ask_file, tip=words.OPEN_FILE_TIP)
         self.count = label(name="quiet")
         self.brush_told = label(name="quiet")
         self.save = button(words.SAVE_LIST, self._ask_save)
         self.trouble = label(name="warn")
+        self.about = label(name="strong")
+        self.about.hide()
         self.steps = [QPushButton(word) for word in words.STEPS]
         self.back = button(words.BACK, lambda: self.show_step(self._step - 1))
         self.next = button(words.NEXT, lambda: self.show_step(self._step + 1), "main")
         self.leave = button(shelf_words.BACK_TO_SHELF, self.left.emit)
+        self.ours = button(our_words.TRY_OURS, self.ours_wanted.emit, tip=our_words.TRY_OURS_TIP)
         self._stack = QStackedWidget()
         self._step = PAINTS
         self._lay_out()
@@ -105,10 +114,12 @@ class ShelfSitting(QWidget):
             top.addWidget(step)
         top.addWidget(self.count)
         top.addStretch(1)
+        top.addWidget(self.ours)
         top.addWidget(self.back)
         top.addWidget(self.next)
         top.addWidget(self.leave)
         rows.addLayout(top)
+        rows.addWidget(self.about)
         rows.addWidget(self.trouble)
         self.reading.extra.addWidget(self.file)
         for page in (self.choose, self._brush_page(), self.reading, self.result):
@@ -133,6 +144,10 @@ class ShelfSitting(QWidget):
         rows.addWidget(scrolled(holder, words.CARDS_PICTURE), 1)
         return page
 
+    def _shelf(self) -> Shelf:
+        """Give the shelf that the paints are on."""
+        return self._session.shelf
+
     # --- the steps -------------------------------------------------------------------------------
 
     def show_step(self, step: int) -> None:
@@ -143,10 +158,16 @@ class ShelfSitting(QWidget):
         self._stack.setCurrentIndex(self._step)
         self.back.setVisible(self._step > PAINTS)
         self.next.setVisible(self._step < FIT)
+        self.ours.setVisible(self._offers_ours())
         if self._step > PAINTS and self.sitting.ids:
             self._work_out_cards()
         self._show()
         self.stepped.emit()
+
+    def _offers_ours(self) -> bool:
+        """Tell whether she may want to try it: where she chooses, or has no photo yet."""
+        waits = self._step == READ and self.reading.marker.photo is None
+        return self._step == PAINTS or waits
 
     @property
     def step(self) -> int:
@@ -155,7 +176,7 @@ class ShelfSitting(QWidget):
 
     def _work_out_cards(self) -> None:
         try:
-            sitting = with_cards(self.sitting, self._session.shelf)
+            sitting = with_cards(self.sitting, self._shelf())
         except MendableError as error:
             self._fail(error)
             return
@@ -181,7 +202,7 @@ class ShelfSitting(QWidget):
 
     def _show(self) -> None:
         sitting = self.sitting
-        names = names_in(sitting, self._session.shelf)
+        names = names_in(sitting, self._shelf())
         if self._step == PAINTS:
             self.choose.show_sitting(sitting, self._lines)
         self.cards.show_cards(sitting, names)
@@ -193,6 +214,7 @@ class ShelfSitting(QWidget):
                 for card in sitting.cards
             ]
         )
+        self.ours.setVisible(self._offers_ours())
         self.count.setText(words.progress_line(read_now(sitting), len(sitting.cards)))
         self.count.setVisible(bool(sitting.cards))
         self.result.show_sitting(sitting)
@@ -254,7 +276,7 @@ class ShelfSitting(QWidget):
 
     def save_list(self, path: Path) -> None:
         """Save the list of cards, to be printed."""
-        text = words.cards_text(self.sitting, names_in(self.sitting, self._session.shelf))
+        text = words.cards_text(self.sitting, names_in(self.sitting, self._shelf()))
 
         def work(_: object) -> bool:
             save_cards(text, path)

@@ -136,6 +136,11 @@ CARD_OTHER = say("other…")
 PUT_RIGHT = say("Show it put right")
 UNDO = say("Undo")
 REDO = say("Redo")
+NOTHING_TO_UNDO = say(
+    "Nothing to take back. After a new start only what was kept with the job on the bench can be "
+    "taken back, not marks and picks."
+)
+NOTHING_TO_REDO = say("Nothing to do again")
 UNTITLED = say("Untitled piece")
 KEEPING = say("Keeping…")
 PAGE_BRIEF, PAGE_BRIEF_TIP = say_in("page", "Job"), say("Who it is for, and the jobs that are kept")
@@ -213,6 +218,7 @@ WANT_THIS = say("This is the one: find its mixes")
 # Where a colour came from is kept with it, and so stays English until it is shown.
 TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
+WISHED = mark("as the client wants it now")
 PUT_POT_RIGHT = say("Put a pot right by adding")
 CLIENT_WANTS = say("The client wants it")
 FINDING_ADDITIONS = say("Finding what to add…")
@@ -281,7 +287,7 @@ def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
 def wanted_line(name: str, wanted: KnownColour) -> str:
     """Head the mixes with what is wanted, and where that came from."""
     L, a, b = wanted.lab.triple
-    by_eye, typed = wanted.origin == PICKED_BY_EYE, wanted.origin == TYPED
+    by_eye, typed = wanted.origin in {PICKED_BY_EYE, WISHED}, wanted.origin == TYPED
     if by_eye or (wanted.covariance is None and not typed):
         return say("Mixes for: {name}, {origin}", name=name, origin=origin_words(wanted.origin))
     if wanted.covariance is None:

@@ -117,13 +117,14 @@ TO_COLOUR_PAGE = say("To the Colour page")
 WANTED = say("wanted")
 SHOW_MIXES = say("Its mixes")
 SHOW_MIXES_TIP = say("Show the mixes for this colour on the Colour page")
-TAKE_OFF = say("Take off")
+TAKE_OFF = say_in("of a colour", "Take off")
 TAKE_OFF_TIP = say(
     "Take this colour and its mixes off the job; its batches stay, and Undo brings it back"
 )
 NOT_IN_USE = say(
     "Each part of the piece has a mix of its own now: nothing is mixed or bought for this one."
 )
+NO_SUCH_ZONE = say("The piece has no such part: nothing is mixed or bought for this one.")
 NOT_CHOSEN = say("No mix is chosen for it yet.")
 UNTRIED = say("No sample of it has been tried yet.")
 BATCHES = say("Batches")

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import reduce
 
+from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.correct import room_words
+from swatchwright.acts.recoat import Recoat
 from swatchwright.acts.ways import Way, WayKind, Ways
 from swatchwright.colour.names import closeness, colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.words.compare import UNDER
 from swatchwright.desktop.words.finish import first_up, left_word
 from swatchwright.desktop.words.pot import layers_named, seen_with
-from swatchwright.language import figure, say, say_in
+from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.asked import Asked
 from swatchwright.mixing.knock_back import WORTH
@@ -22,15 +24,31 @@ from swatchwright.values import Lab
 
 CLIENT_WANTS = say("The client wants it")
 DIAL = say_in("a colour should go", "How far")
+STANDS = {
+    Stands.PAINTED: say("It is painted already"),
+    Stands.POT: say("It is still in the pot"),
+}
+STANDS_TIP = {
+    Stands.PAINTED: say("The piece has this colour: a wash helps over it, or a full new coat"),
+    Stands.POT: say("Nothing is painted yet: the pot is put right by stirring something in"),
+}
 WIPE = say("A wash is wiped back to")
 AS_GREY_AS_WANTED = say("as grey as the wanted colour")
 THE_WANTED = say("to be the wanted colour")
 LAY_THIS = say("Lay this over the mix")
 LAY_THIS_TIP = say("In place of the washes and glazes there; wax, oil and varnish stay over it")
+TO_COLOUR = say("Take it to the page Colour")
+TO_COLOUR_TIP = say(
+    "Want this colour there, in this amount: choose among its mixes, and keep one for the piece"
+)
 CLIENT_NOW = say("client now wants")
 CLEAR_WISH = say("Clear the client's wish")
 CLEAR_WISH_TIP = say("Go by the colour again that was wanted first")
 WAIT_WAYS = say("The ways to get there appear here, side by side.")
+SAY_STANDS = say(
+    "Say whether it is painted already or still in the pot: what helps then appears here, side by "
+    "side."
+)
 
 _WASH_BATCH = 100.0
 _DIRECTIONS = (
@@ -45,6 +63,13 @@ _DIRECTIONS = (
     Asked.GREENER,
     Asked.BLUER,
 )
+
+
+_HEADS = {
+    WayKind.WASH: say("A wash over it"),
+    WayKind.STIR: say("Into the pot"),
+    WayKind.RECOAT: say("A full new coat"),
+}
 
 
 def directions() -> tuple[Asked, ...]:
@@ -75,6 +100,21 @@ def _before(found: Ways) -> str:
     now, aim = colour_name(found.now), colour_name(found.aim)
     if not found.ways:
         return say("From {now} to {aim}: {apart:.1f} apart.", now=now, aim=aim, apart=found.before)
+    if len(found.ways) == 1:
+        return say(
+            "From {now} to {aim}: {apart:.1f} apart (1 is just seen).",
+            now=now,
+            aim=aim,
+            apart=found.before,
+        )
+    if any(way.kind is WayKind.RECOAT for way in found.ways):
+        return say(
+            "From {now} to {aim}: {apart:.1f} apart (1 is just seen). Washes first, the nearest "
+            "first, flats and grain counted in; a full new coat is the most work.",
+            now=now,
+            aim=aim,
+            apart=found.before,
+        )
     return say(
         "From {now} to {aim}: {apart:.1f} apart (1 is just seen). The nearest way first, flats and "
         "grain counted in.",
@@ -86,8 +126,7 @@ def _before(found: Ways) -> str:
 
 def way_head(number: int, way: Way) -> str:
     """Head a way."""
-    told = say("A wash over it") if way.kind is WayKind.WASH else say("Into the pot")
-    return f"{number}. {told}"
+    return f"{number}. {_HEADS[way.kind]}"
 
 
 def way_near(way: Way, over: Sequence[Layer] = ()) -> str:
@@ -109,6 +148,8 @@ def what_to_do(way: Way) -> str:
     """Say what to do, in measures."""
     if way.layer is not None and way.washing is not None:
         return wash_recipe(way.layer, way.washing.paints)
+    if way.recoat is not None:
+        return recoat_recipe(way.recoat)
     steps = () if way.additions is None else way.additions.steps
     rows = [f"{figure(step.ml, '.1f')} ml {step.paint.name}" for step in steps]
     volume = 0.0 if way.additions is None else way.additions.volume
@@ -119,6 +160,30 @@ def what_to_do(way: Way) -> str:
         volume=volume,
     )
     return "\n".join(text for text in (stir, room_words(way.roomier)) if text)
+
+
+def recoat_recipe(found: Recoat) -> str:
+    """Say what to mix for a full new coat, and how much of it."""
+    over, recipe = found.over, found.recipe
+    coats = say_count("{count} coat", "{count} coats", over.coats.paint)
+    if over.known:
+        head = say(
+            "Mix {ml:.0f} ml afresh, for {coats} on {area:.2f} m²:",
+            ml=found.volume,
+            coats=coats,
+            area=over.area,
+        )
+    else:
+        head = say("Mix afresh, {ml:.0f} ml for {coats} on each m²:", ml=found.volume, coats=coats)
+    rows = zip(recipe.paints, recipe.parts.counts, found.ml, strict=True)
+    told = [_row(_parts(count), paint.name, ml) for paint, count, ml in rows]
+    last = [] if over.known else [say("Size it on the page Piece: then all of it stands here.")]
+    return "\n".join([head, *told, *last])
+
+
+def _row(parts: str, name: str, ml: float) -> str:
+    """Tell how much of a paint; a number stays with its unit."""
+    return f"{parts} {name}, {figure(ml, '.1f')}\N{NO-BREAK SPACE}ml"
 
 
 def _one_by_one(rows: Sequence[str]) -> str:
@@ -136,7 +201,7 @@ def wash_recipe(layer: Layer, paints: Sequence[Paint]) -> str:
     names = [*(paint.name for paint in paints), thinner]
     amounts = rounded_amounts([*parts, water], _WASH_BATCH)
     rows = zip([*parts, water], names, amounts, strict=True)
-    told = "\n".join(f"{_parts(part)} {name}, {figure(ml, '.1f')} ml" for part, name, ml in rows)
+    told = "\n".join(_row(_parts(part), name, ml) for part, name, ml in rows)
     head = say("For 100 ml of wash:")
     return f"{head}\n{told}\n{_laying(layer.passes, left_word(wash_of(layer).left))}"
 
@@ -163,6 +228,11 @@ def _parts(part: float) -> str:
 def of_every_wash_line(text: str) -> str:
     """Tell what is to be said of all washes alike."""
     return say("Of every wash: {text}", text=text)
+
+
+def to_colour_name(number: int) -> str:
+    """Name the button that wants the colour of a new coat, for a screen reader."""
+    return f"{TO_COLOUR}, {number}"
 
 
 def lay_this_name(number: int) -> str:

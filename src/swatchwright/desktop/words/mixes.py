@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
+from swatchwright.acts.known import Hiding, hiding_of
 from swatchwright.acts.reach import Reach
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
 from swatchwright.colour.names import closeness, difference_words
@@ -15,7 +16,7 @@ from swatchwright.desktop.words.bits import (
     parts_word,
 )
 from swatchwright.language import figure, listed, say, say_count
-from swatchwright.language.money import priced
+from swatchwright.language.money import money_in_use, priced
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.mixing.ranking import FORGIVING, TOUCHY
 from swatchwright.mixing.recipe import Shortfall, can_be_counted
@@ -206,17 +207,26 @@ def amount_line(ml: float | None, grams: float | None) -> str:
 
 
 def cost_line(recipe: MeasuredRecipe) -> str:
-    """Say how many coats hide, and what the paint costs, in her money."""
-    hides = hiding_line(recipe.recipe.coats)
+    """Say how many coats hide, and what the paint costs, in her money.
+
+    Where that has no name yet it is called so; invented prices are in nobody's money.
+    """
+    guessed = hiding_of(*recipe.recipe.paints) is Hiding.GUESSED
+    hides = hiding_line(recipe.recipe.coats, guessed=guessed)
     if recipe.price is None:
         return hides
-    return say("{hides}; costs {price}", hides=hides, price=priced(recipe.price))
+    price = priced(recipe.price)
+    if money_in_use() or _all_invented(recipe.recipe.paints):
+        return say("{hides}; costs {price}", hides=hides, price=price)
+    return say("{hides}; costs {price} in your money", hides=hides, price=price)
 
 
-def hiding_line(coats: int | None) -> str:
-    """Say how many coats hide what is below."""
+def hiding_line(coats: int | None, *, guessed: bool = False) -> str:
+    """Say how many coats hide what is below, and whether that is a guess."""
     if coats is None:
         return say("Needs more than 6 coats to hide: prime in a like colour")
+    if guessed:
+        return say_count("Hides in {count} coat, a guess", "Hides in {count} coats, a guess", coats)
     return say_count("Hides in {count} coat", "Hides in {count} coats", coats)
 
 
@@ -252,12 +262,16 @@ def finish_line(paints: tuple[Paint, ...]) -> str:
     return "" if one else say("Mixed finishes: try the sheen")
 
 
-def known_line(paints: tuple[Paint, ...]) -> str:
-    """Say how the paints of a recipe are known."""
+def known_line(paints: tuple[Paint, ...], *, prices: bool = False) -> str:
+    """Say how the paints of a recipe are known; beside a price, that an invented one is too."""
+    if _all_invented(paints):
+        return say("Invented paints and prices") if prices else say("Invented paints")
     ways = {paint.how_known for paint in paints}
-    if ways == {HowKnown.INVENTED}:
-        return say("Invented paints")
     return _KNOWN_BY[[way for way in HowKnown if way in ways][-1]]
+
+
+def _all_invented(paints: tuple[Paint, ...]) -> bool:
+    return all(paint.how_known is HowKnown.INVENTED for paint in paints)
 
 
 def shortfall_line(shortfall: Shortfall, most_paints: int, *, possible: bool) -> str:

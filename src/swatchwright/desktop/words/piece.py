@@ -5,7 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from swatchwright.colour.names import colour_name
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words.compare import UNDER
+from swatchwright.desktop.words.pot import layers_named
+from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_in
+from swatchwright.paint.layers import Layer
 from swatchwright.piece.common import Kind
 from swatchwright.piece.faces import EDGES
 from swatchwright.piece.names import face_word, part_word, piece_word, zone_named, zone_word
@@ -39,6 +44,11 @@ FROM_FILE = say("Built from a file of parts.")
 ZONES = say("Colour zones")
 BARE = say("left bare")
 NO_MIX = say("no mix yet")
+SEEN_FINISHED_TIP = say("Draw the mixes as they look under what lies over them on the page Finish")
+SEEN_BARE = say("Bare mixes")
+SEEN_BARE_TIP = say("Draw the mixes without what lies over them")
+NOTHING_OVER = say("Bare mixes: nothing lies over them yet")
+DRAWN_IN = say("The light that the piece is drawn in")
 MORE = say("Save or open")
 SAVE_DRAWING = say("Save the drawing…")
 SAVE_PIECE = say("Save the piece…")
@@ -141,15 +151,43 @@ def zone_colour(dry: Lab | None) -> str:
     return NO_MIX if dry is None else colour_name(dry)
 
 
-def drawing_told(name: str, size: tuple[float, float], zones: Iterable[str]) -> str:
-    """Tell a drawing for a screen reader."""
+def seen_finished(over: Sequence[Layer]) -> str:
+    """Offer to see the mixes with what lies over them."""
+    return say("With {layers}", layers=layers_named(over))
+
+
+def shown_bare(why: MendableError) -> str:
+    """Say why the mixes are seen bare, and how to mend it."""
+    return say("Shown bare. {what} {mend}", what=why.what, mend=why.mend)
+
+
+def no_such_zone(zone: str) -> str:
+    """Say that a mix is kept for a zone that the piece does not have."""
+    return say(
+        "A mix is kept for {zone}, and no part of this piece is of that zone: nothing is mixed or "
+        "bought for it.",
+        zone=zone_name(zone),
+    )
+
+
+def seen_told(over: Sequence[Layer], light: Light) -> str:
+    """Say how the zones are seen: with what lies over them or bare, and in which light."""
+    under = UNDER[light]
+    if not over:
+        return say("Bare mixes, dry, {under}", under=under)
+    return say("Dry with {layers} on, {under}", layers=layers_named(over), under=under)
+
+
+def drawing_told(name: str, size: tuple[float, float], zones: Iterable[str], seen: str) -> str:
+    """Tell a drawing for a screen reader, and how its zones are seen."""
     wide, high = size
     return say(
-        "{piece}, {width:.0f} mm wide, {height:.0f} mm high. {zones}",
+        "{piece}, {width:.0f} mm wide, {height:.0f} mm high. {zones}. {seen}.",
         piece=piece_name(name),
         width=wide,
         height=high,
         zones=". ".join(zones),
+        seen=seen,
     )
 
 

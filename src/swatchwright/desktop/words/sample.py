@@ -29,7 +29,7 @@ WAIT = say(
 )
 
 OPEN = say("Open the sample photo…")
-TRY = say("Try it on a rendered sample")
+TRY = say("Practise with an example")
 DROP = say("Photograph the dried sample beside the cloth, with the grey card in the photo.")
 WITHOUT = say("No camera? Say below how it looks beside the cloth.")
 PHOTO_NAME = say("Photo with the marks of the grey card, the cloth and the sample")
@@ -248,8 +248,8 @@ def figures(judged: Judged) -> str:
 
 
 FIGURES_TIP = say(
-    "<p>The difference in CIEDE2000: {seen} is just seen side by side, {accepted} is accepted by "
-    "most. After the ± stands how far off that usually is.</p>",
+    "<p>How far apart they are: {seen} is just seen side by side, {accepted} is accepted by most, "
+    "4 is plain. After the ± stands how far off that usually is.</p>",
     seen=JUST_SEEN,
     accepted=ACCEPTED,
 )
@@ -423,7 +423,7 @@ def taught_lines(taught: Taught) -> tuple[str, ...]:
         return (say("The samples told nothing new of the paints."),)
     told = say(
         "✓ Taught: {paints}. All mixes on the page Colour are found anew with what they learnt.",
-        paints=listed([f"“{name}”" for name in taught.paints]),
+        paints=listed([say("“{name}”", name=name) for name in taught.paints]),
     )
     then = {"number": taught.sample, "before": taught.before, "after": taught.after}
     if taught.before < JUST_SEEN / 2 and taught.after > taught.before:

@@ -266,7 +266,7 @@ def shelf_line(found: OnShelf) -> str:
     if found.apart < JUST_SEEN:
         return SAME_ON_SHELF
     return say(
-        "With the paints of your shelf it dries {apart:.1f} CIEDE2000 from what it was. Brush a "
-        "sample first.",
+        "With the paints of your shelf it dries {apart:.1f} from what it was (1 is just seen side "
+        "by side, 4 is plain). Brush a sample first.",
         apart=found.apart,
     )

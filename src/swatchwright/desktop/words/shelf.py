@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from swatchwright.acts.known import Grade, Hiding
 from swatchwright.acts.shelf_view import PaintLine, WholeLook
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_count, say_in
@@ -40,7 +41,10 @@ COLUMN_TIPS = (
     say("Its dry colour by itself"),
     "",
     say("The finish family"),
-    say("Where it is known from, and how far a mix with it is usually off: 1 is just seen"),
+    say(
+        "<p>Where it is known from, how well, and how far a mix with it is usually off: 1 is just "
+        "seen, up to 4 is good, 10 is another colour</p>"
+    ),
     say("What is left of it"),
     say("Sizes it is sold in"),
     say("Price of a litre in the cheapest tin"),
@@ -49,6 +53,8 @@ NOT_SAID = "–"
 
 DRY, WET = say("dry"), say("wet")
 OVER_CARD = say("coats over black and white")
+OVER_CARD_GUESSED = say("coats over black and white, guessed")
+GUESSED = say_in("of how a paint hides", "guessed")
 LEFT_NOW = say_in("what remains", "Left")
 TAKE_DOWN, TIN_BOUGHT = say("Take down"), say("A tin bought")
 KEEP_FIRST = say("Keep these paints, and you can take down here what is left of each.")
@@ -67,6 +73,18 @@ _HOW_SHORT = {
     HowKnown.GUESSED: say("guessed"),
     HowKnown.INVENTED: say("invented"),
 }
+
+GRADE_SHORT = {
+    Grade.WELL: say("well known"),
+    Grade.ENOUGH: say("well enough known"),
+    Grade.ROUGHLY: say("roughly known"),
+    Grade.HARDLY: say("hardly known"),
+}
+
+DOUBT_TIP = say(
+    "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better. 1 is just "
+    "seen, up to 4 is as good as mixing gets, 10 is another colour.</p>"
+)
 
 KEPT = say("Kept. They are on the shelf in use, and recipes carry their doubt from now on.")
 
@@ -91,11 +109,16 @@ def trouble(error: MendableError) -> str:
 
 
 def known_cell(line: PaintLine) -> str:
-    """Say in a cell how a paint is known, and how far mixes with it are off."""
-    how = _HOW_SHORT[line.paint.how_known]
-    if line.off is None:
+    """Say in a cell how a paint is known, how well, and how far mixes with it are off."""
+    how, known = _HOW_SHORT[line.paint.how_known], line.known
+    if known.off is None or known.grade is None:
         return how
-    return say("{how},\noff by about {off}", how=how, off=rounded(line.off))
+    return say(
+        "{how}, {known}:\noff by about {off}",
+        how=how,
+        known=GRADE_SHORT[known.grade],
+        off=rounded(known.off),
+    )
 
 
 def price_cell(price: float | None) -> str:
@@ -129,37 +152,52 @@ def line_told(line: PaintLine, colour: str) -> str:
 
 
 def known_line(whole: WholeLook) -> str:
-    """Say how a paint is known, and what that means for mixes with it."""
-    how = HOW[whole.look.paint.how_known]
-    if whole.look.likely is not None:
-        how = f"{how}; {whole.look.likely.words}"
-    if whole.off is None:
+    """Say how a paint is known, how well, and how far mixes with it are usually off."""
+    how, known = HOW[whole.look.paint.how_known], whole.known
+    if known.off is None:
         return say("Known by: {how}.", how=how)
     return say(
-        "Known by: {how}. A mix with it is usually off by about {off} (1 is just seen).",
+        "Known by: {how}; {known}. Mixes with it are off by about {off}.",
         how=how,
-        off=rounded(whole.off),
+        known=known.words,
+        off=rounded(known.off),
     )
 
 
 def hides_line(whole: WholeLook) -> str:
-    """Say how a paint hides, and how it dries."""
+    """Say how a paint hides, or that this is a guess, and how it dries."""
     look = whole.look
-    hides = (
-        say("Needs more than 6 coats to hide black and white")
-        if look.coats is None
-        else say_count(
-            "Hides black and white in {count} coat",
-            "Hides black and white in {count} coats",
-            look.coats,
-        )
-    )
+    guessed = whole.known.hiding is Hiding.GUESSED
+    hides = _perhaps(look.coats) if guessed else _hides(*look.coats_span)
     dries = (
         say("dries as it looks wet")
         if look.drying < 1
         else say("dries {change:.0f} from wet", change=look.drying)
     )
     return f"{hides}; {dries}."
+
+
+def _hides(least: int | None, most: int | None) -> str:
+    if least is None:
+        return say("Needs more than 6 coats to hide black and white")
+    if most is None:
+        return say("Hides black and white in {least} coats or more", least=least)
+    if least < most:
+        return say("Hides black and white in {least} to {most} coats", least=least, most=most)
+    return say_count(
+        "Hides black and white in {count} coat", "Hides black and white in {count} coats", least
+    )
+
+
+def _perhaps(coats: int | None) -> str:
+    """Say how a paint may hide of which no coat over black was read."""
+    if coats is None:
+        return say("Perhaps does not hide in 6 coats, a guess until a coat over black is read")
+    return say_count(
+        "Perhaps hides in {count} coat, a guess until a coat over black is read",
+        "Perhaps hides in {count} coats, a guess until a coat over black is read",
+        coats,
+    )
 
 
 def bought_tip(ml: float) -> str:
@@ -184,19 +222,30 @@ def let_down_word(parts: int) -> str:
 
 def wanted_line(whole: WholeLook, names: Mapping[str, str]) -> str:
     """Say what to brush out next; a paint that is well known needs no more."""
-    if whole.off is None:
+    if whole.known.off is None:
         return say("Brush out the paints that you have: they take the place of the invented ones.")
-    if not whole.wanted:
-        return say("Well enough known: no brush-out more is asked for.")
-    told = dict.fromkeys(mix_words(strip.mix, names) for strip in whole.wanted)
-    return say("To know it better, brush out: {mixes}.", mixes="; ".join(told))
+    if whole.wanted:
+        told = dict.fromkeys(mix_words(one.mix, names) for one in whole.wanted if not one.over)
+        return say("To know it better, brush out: {mixes}.", mixes="; ".join(told))
+    if whole.known.grade in {Grade.WELL, Grade.ENOUGH}:
+        return say("Well enough known to mix from.")
+    if whole.is_white:
+        return say("To know it better, brush out other paints let down with it.")
+    if whole.let_down_with is None:
+        return say("To know it better, put a white on the shelf to let it down with.")
+    return say(
+        "More of its own cards would hardly help: get to know {white} better, which it is let "
+        "down with.",
+        white=whole.let_down_with.name,
+    )
 
 
 def look_told(whole: WholeLook) -> str:
     """Tell the picture of a paint for a screen reader."""
     look = whole.look
     downs = ", ".join(let_down_word(down.parts) for down in look.let_downs)
-    return f"{look.paint.name}: {DRY} and {WET}; {downs}; {OVER_CARD}"
+    card = OVER_CARD if whole.known.hiding is not Hiding.GUESSED else OVER_CARD_GUESSED
+    return f"{look.paint.name}: {DRY} and {WET}; {downs}; {card}"
 
 
 def mix_words(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import floor
 
 from swatchwright.acts.fit import FittedShelf, PaintFit
+from swatchwright.acts.known import GOOD, Hiding, grade_of, hiding_of
 from swatchwright.acts.sitting import Card, Sitting
-from swatchwright.desktop.words.shelf import mix_words, rounded
-from swatchwright.language import say, say_count, say_in
+from swatchwright.desktop.words.shelf import GRADE_SHORT, mix_words, rounded
+from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.paint.family import Family
+from swatchwright.paint.paints import HowKnown
 
 STEPS = (say("1  Paints"), say("2  Brush"), say("3  Read"), say("4  Fit"))
 STEP_TIPS = (
@@ -74,10 +77,15 @@ STOP = say("Stop")
 FIT_WAITS = say("Read at least one card first; every card more leaves less doubt.")
 KEEP_FITTED = say("Keep these paints on the shelf")
 BEFORE, AFTER = say("before"), say("now")
-BRUSH_NEXT = say("Brush that one too")
-DOUBT_TIP = say(
-    "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better.</p>"
+SCALE_TOLD = say(
+    "How far a mix with each usually dries from what is worked out, before these cards and now. A "
+    "bar that ends before the line is as near as mixing gets."
 )
+SCALE_GOOD, SCALE_FAR = (
+    say("up to {off}: good", off=floor(GOOD)),
+    say("10: another colour"),
+)
+BRUSH_NEXT = say("Brush that one too")
 WHAT_TO_DO = say(
     "Go back to the cards named there: see whether two were swapped, or brush them anew."
 )
@@ -143,13 +151,15 @@ def _mixed(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str:
     return names.get(mix[0][0], mix[0][0]) if len(mix) == 1 else mix_words(mix, names)
 
 
-def next_line(label: str, *, read: bool, photo: bool) -> str:
+def next_line(number: int, label: str, *, read: bool, photo: bool) -> str:
     """Say which field is read now, by a box in the photo where there is one."""
     if read and photo:
         return say("Read: {label}. To read it again, drag anew; or choose another.", label=label)
     if read:
         return say("Read: {label}. To read it again, type; or choose another.", label=label)
-    return say("Now the box of {label}", label=label) if photo else say("Now {label}", label=label)
+    if photo:
+        return say("Now drag a box on number {number}: {label}", number=number, label=label)
+    return say("Next to read is number {number}: {label}", number=number, label=label)
 
 
 def progress_line(read: int, count: int) -> str:
@@ -163,13 +173,9 @@ def field_told(number: int, label: str, *, read: bool) -> str:
 
 
 def cards_line(sitting: Sitting) -> str:
-    """Say how many cards there are for how many paints."""
-    return say(
-        "{cards} cards for {paints} paints. {hint}",
-        cards=len(sitting.cards),
-        paints=len(sitting.ids),
-        hint=BRUSH_HINT,
-    )
+    """Say how many cards there are, and how to brush them."""
+    count = say_count("{count} card to brush.", "{count} cards to brush.", len(sitting.cards))
+    return f"{count} {BRUSH_HINT}"
 
 
 def cards_text(sitting: Sitting, names: Mapping[str, str], notes: Sequence[str] = ()) -> str:
@@ -216,21 +222,44 @@ def fit_line(fit: PaintFit) -> str:
 
 def before_word(fit: PaintFit) -> str:
     """Say how a paint was known before."""
-    return say("not at all") if fit.before is None else say(fit.before.value)
+    return say("not known at all") if fit.before is None else say(fit.before.value)
+
+
+def off_word(off: float) -> str:
+    """Say at the end of a bar how far mixes are off, and how well known that is."""
+    return say("{off}, {known}", off=rounded(off), known=GRADE_SHORT[grade_of(off)])
+
+
+def ends_of_bars() -> tuple[str, ...]:
+    """Give the words that may stand after a bar, in their longest form."""
+    known = (say("{off}, {known}", off="00", known=known) for known in GRADE_SHORT.values())
+    return (*known, say("not known at all"), *(say(how.value) for how in HowKnown))
 
 
 def doubt_told(fit: PaintFit, before: float | None, after: float | None) -> str:
-    """Tell the bar of a paint for a screen reader."""
+    """Tell the bars of a paint for a screen reader."""
     return say(
-        "{name}: before {was}, now {now}",
+        "{name}: before {was}, now {now}; up to {good} is good",
         name=fit.paint.name,
         was=before_word(fit) if before is None else _off_by(before),
         now=NOT_KNOWN if after is None else _off_by(after),
+        good=floor(GOOD),
     )
 
 
 def _off_by(off: float) -> str:
-    return say("off by about {off}", off=rounded(off))
+    return say("off by about {off}, {known}", off=rounded(off), known=GRADE_SHORT[grade_of(off)])
+
+
+def hiding_line(found: FittedShelf) -> str:
+    """Say of which fitted paints it was not read how they hide; empty where it was of all."""
+    guessed = [fit.paint.name for fit in found.fits if hiding_of(fit.paint) is Hiding.GUESSED]
+    if not guessed:
+        return ""
+    return say(
+        "How these hide stays a guess, for no coat of them over black was read: {paints}.",
+        paints=listed(guessed),
+    )
 
 
 def most_helpful_line(fit: PaintFit, names: Mapping[str, str]) -> str:
@@ -251,7 +280,8 @@ def spread_line(found: FittedShelf) -> str:
     if not found.read_back:
         return ""
     return say(
-        "They give the cards back within {middle:.1f} for half of them, {worst:.1f} at worst.",
+        "Worked out from these paints, half of the cards come within {middle:.1f} of what was "
+        "read, and the worst within {worst:.1f}.",
         middle=sorted(one.delta_e for one in found.read_back)[len(found.read_back) // 2],
         worst=max(one.delta_e for one in found.read_back),
     )

@@ -71,11 +71,13 @@ class Prior:
     colorants
         Whether the mean is a sum of colorants.
     amount, white_amount, amount_spread
-        Median amount of a colorant and of the white, in units of the white's mean S, and the
-        standard deviation of an amount's logarithm: wide, so that most are traces.
+        Usual part of a colorant and of the white in all that is pigment, and the standard
+        deviation of its logarithm above that: wide, so that most are traces.
+    trace_spread
+        The same below it: wider, for what a paint lacks it may lack altogether.
     total, total_spread
-        Median of the sum of amounts, and the standard deviation of its logarithm: one paint holds
-        about as much pigment as another.
+        Median of the sum of amounts, in units of the white's mean S, and the standard deviation of
+        its logarithm: one paint holds about as much pigment as another, whatever its colour.
     volume_spread
         Standard deviation of the logarithm of the volume of a unit of the paint.
     """
@@ -88,6 +90,7 @@ class Prior:
     amount: float = 0.01
     white_amount: float = 0.3
     amount_spread: float = 2.0
+    trace_spread: float = 4.0
     total: float = 1.0
     total_spread: float = 1.0
     volume_spread: float = 1e-3

@@ -72,8 +72,7 @@ def _other_means(problem: Problem) -> Floats:
     mean = np.zeros(layout.others)
     mean[layout.paint_glare] = problem.surface.glare
     if prior.colorants:
-        usual = [prior.white_amount if n == "white" else prior.amount for n in basis()[0]]
-        mean[layout.amounts] = np.tile(np.log(usual), layout.paints)
+        mean[layout.amounts] = np.tile(_usual_parts(prior), layout.paints)
     return mean
 
 
@@ -95,7 +94,8 @@ def _other_spreads(problem: Problem) -> Floats:
     spread[layout.glare] = problem.surface.glare_spread
     spread[layout.volume] = prior.volume_spread
     spread[layout.paint_glare] = problem.surface.paint_glare_spread
-    spread[layout.amounts] = prior.amount_spread
+    # Amounts are held by `_making`.
+    spread[layout.amounts] = np.inf
     return spread
 
 
@@ -107,20 +107,34 @@ def _prior_cost(problem: Problem, x: Floats) -> float:
     cost = float(others @ others)
     for i in range(layout.paints):
         _, _, away = _departure(problem, x, i)
-        cost += float(away @ precision @ away) + _total(problem, x, i)[0] ** 2
+        made, _ = _making(problem, x, i)
+        cost += float(away @ precision @ away) + float(made @ made)
     return cost
 
 
-def _total(problem: Problem, x: Floats, paint: int) -> tuple[float, Floats]:
-    """Give how far a paint's sum of amounts is from the usual, and its slopes (colorants,)."""
+def _making(problem: Problem, x: Floats, paint: int) -> tuple[Floats, Floats]:
+    """Give what a paint is made of, in deviations (colorants + 1,) from the usual, and its slopes.
+
+    Of what the pigment is made is one thing, and how much of it there is another. Were each amount
+    held to a usual one by itself, a pale paint, which has little of all colorants, would cost least
+    as one that holds many times as much white as paint can.
+    """
     layout, prior = problem.layout, problem.prior
     if not prior.colorants:
-        return 0.0, np.zeros(0)
-    amounts = np.exp(x[layout.amounts_of(paint)])
-    whole = amounts.sum()
-    return float(np.log(whole / prior.total)) / prior.total_spread, amounts / (
-        whole * prior.total_spread
-    )
+        return np.zeros(0), np.zeros((0, 0))
+    at = x[layout.amounts_of(paint)]
+    whole = float(np.logaddexp.reduce(at))
+    away = at - whole - _usual_parts(prior)
+    spread = np.where(away > 0, prior.amount_spread, prior.trace_spread)
+    total = (whole - np.log(prior.total)) / prior.total_spread
+    share = np.exp(at - whole)
+    by_parts = (np.eye(at.size) - share) / spread[:, None]
+    return np.append(away / spread, total), np.vstack([by_parts, share / prior.total_spread])
+
+
+def _usual_parts(prior: Prior) -> Floats:
+    """Give the logarithms (colorants,) of the usual part of each in the pigment."""
+    return np.log([prior.white_amount if n == "white" else prior.amount for n in basis()[0]])
 
 
 def _departure(problem: Problem, x: Floats, paint: int) -> tuple[NDArray[np.intp], Floats, Floats]:
@@ -146,9 +160,9 @@ def _add_prior(problem: Problem, x: Floats, matrix: Floats, gradient: Floats) ->
         at, join, away = _departure(problem, x, i)
         matrix[np.ix_(at, at)] += join.T @ precision @ join
         gradient[at] += join.T @ (precision @ away)
-        (far, slope), a = _total(problem, x, i), layout.amounts_of(i)
-        matrix[np.ix_(a, a)] += np.outer(slope, slope)
-        gradient[a] += slope * far
+        (made, by), a = _making(problem, x, i), layout.amounts_of(i)
+        matrix[np.ix_(a, a)] += by.T @ by
+        gradient[a] += by.T @ made
 
 
 def _errors(problem: Problem, now: State) -> tuple[Floats, Floats]:

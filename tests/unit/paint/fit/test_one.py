@@ -61,6 +61,30 @@ def test_one_colour_is_met_and_called_a_guess() -> None:
     assert spread(found) > 3
 
 
+@pytest.mark.parametrize(
+    "amounts",
+    [
+        {"white": 1.0, "bone_black": 0.0004},
+        {"white": 1.0, "mid_yellow": 0.005, "bone_black": 0.002},
+        {"white": 0.85, "mid_blue": 0.06, "bone_black": 0.006},
+        {"white": 0.3, "warm_red": 0.4},
+        {"white": 0.02, "violet_blue": 1.0},
+    ],
+    ids=["white", "cream", "pale blue", "red", "deep blue"],
+)
+def test_one_colour_does_not_tell_how_much_pigment_a_paint_holds(amounts: dict[str, float]) -> None:
+    """Pale or deep, a paint known by one colour is held to be about as strong as any other.
+
+    The truth is a sum of measured colorants [Geldof2018] of about one unit in all. A white was once
+    taken for one of twenty units, as it has so little of the others.
+    """
+    made = paint(**amounts)
+    colour = Reading(lab=lab_of(truth({"p": made}, {"p": 1.0})), covariance=np.eye(3))
+    found = fit_paint([BrushOut({"p": 1.0}, (colour,))])
+    assert 0.5 < sum(found.amounts.values()) < 2.5
+    assert abs(float(np.log(found.S[5:33] / made.S[5:33]).mean())) < np.log(4.0)
+
+
 def test_more_brush_outs_leave_less_spread() -> None:
     """Each further brush-out narrows what a tint may look like."""
     brush_outs = [brushed(c, colour=True) for c in (1.0, 0.5, 0.1)]

@@ -20,12 +20,9 @@ from window.sheet_hands import (
     CLAY,
     LEFT,
     document,
-    lay_box,
-    mix_clay_red,
     of_png,
     on_screen,
     rest,
-    sheet_page,
     text_of,
 )
 
@@ -37,30 +34,6 @@ if TYPE_CHECKING:
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-
-@pytest.fixture
-def empty(window: Window, settle: Settle) -> SheetPage:
-    """Give the page, in view, with nothing on the bench."""
-    return sheet_page(window, settle)
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a mix for a typed clay red, and no job."""
-    found = sheet_page(window, settle)
-    mix_clay_red(window, settle)
-    rest(found, qtbot)
-    return found
-
-
-@pytest.fixture
-def box(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a job on the bench: two zones, a piece, a note."""
-    found = sheet_page(window, settle)
-    lay_box(window, settle)
-    rest(found, qtbot)
-    return found
 
 
 class TestPreview:

@@ -21,6 +21,7 @@ from swatchwright.acts.recipes import typed_colour
 from swatchwright.acts.sheet import Paper, pictures_of, read_code
 from swatchwright.acts.sheet_form import SheetForm, page_size
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.desktop import words as common
 from swatchwright.desktop.pages.sheet_page import SheetPage
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.sheet_printing import print_pages, printer_for
@@ -34,11 +35,9 @@ from window.sheet_hands import (
     ZONES,
     choose,
     document,
-    lay_box,
-    mix_clay_red,
     of_png,
     rest,
-    sheet_page,
+    text_of,
     unlike,
 )
 
@@ -60,30 +59,6 @@ dry 46.0 34.0 24.0
 mix strong-red-orange=361 Strong red, slightly orange
 mix pale-blue-greyish=96 Pale blue, greyish
 mix strong-yellow-orange=43 Strong yellow, slightly orange"""
-
-
-@pytest.fixture
-def empty(window: Window, settle: Settle) -> SheetPage:
-    """Give the page, in view, with nothing on the bench."""
-    return sheet_page(window, settle)
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a mix for a typed clay red, and no job."""
-    found = sheet_page(window, settle)
-    mix_clay_red(window, settle)
-    rest(found, qtbot)
-    return found
-
-
-@pytest.fixture
-def box(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a job on the bench: two zones, a piece, a note."""
-    found = sheet_page(window, settle)
-    lay_box(window, settle)
-    rest(found, qtbot)
-    return found
 
 
 class TestFiles:
@@ -249,6 +224,12 @@ class TestCode:
                 shade = image.pixelColor(image.width() - 3, y)
                 assert shade.name() == screen_colour(lab).name()
 
+    def test_the_sheet_says_where(self, page: SheetPage) -> None:
+        """What is printed of it names page and heading as they stand in the window."""
+        told = " ".join(text_of(document(page)).split())
+        assert f"page {common.PAGE_SHEET}" in told
+        assert f"“{words.CODE}”" in told
+
     def test_another_shelf(self, empty: SheetPage, settle: Settle) -> None:
         """A shelf whose paints differ is told of by how far it dries from what it was."""
         shelf = demo_shelf()
@@ -258,7 +239,7 @@ class TestCode:
         assert told.dry is not None
         now = look_of_mix(shelf, [(paint.id, paint.parts) for paint in told.paints]).dry
         apart = float(delta_e_2000(told.dry.triple, now.triple))
-        assert f"{apart:.1f} CIEDE2000" in empty.code.on_shelf.text()
+        assert f"it dries {apart:.1f} from what it was" in empty.code.on_shelf.text()
         few = tuple(paint for paint in shelf.paints if paint.id != "pale-blue-greyish")
         empty.session.use_shelf(replace(shelf, paints=few))
         empty.code.text.setPlainText(CODE)

@@ -14,14 +14,12 @@ from swatchwright.acts.sheet_form import FORM_PART, SheetForm
 from swatchwright.desktop.pages.sheet_page import SheetPage
 from swatchwright.desktop.words import sheet as words
 from swatchwright.measures.kitchen import Country
+from swatchwright.sheet.told import date_text
 from window.sheet_hands import (
     LEFT,
     choose,
     document,
-    lay_box,
-    mix_clay_red,
     rest,
-    sheet_page,
     text_of,
 )
 
@@ -33,24 +31,6 @@ if TYPE_CHECKING:
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a mix for a typed clay red, and no job."""
-    found = sheet_page(window, settle)
-    mix_clay_red(window, settle)
-    rest(found, qtbot)
-    return found
-
-
-@pytest.fixture
-def box(window: Window, settle: Settle, qtbot: QtBot) -> SheetPage:
-    """Give the page with a job on the bench: two zones, a piece, a note."""
-    found = sheet_page(window, settle)
-    lay_box(window, settle)
-    rest(found, qtbot)
-    return found
 
 
 class TestChoices:
@@ -149,7 +129,7 @@ class TestChoices:
         assert not choices.day.isEnabled()
         qtbot.mouseClick(choices.today, LEFT, pos=QPoint(8, 12))
         choices.day.setDate(choices.day.date().addDays(-40))
-        told = choices.day.date().toString(Qt.DateFormat.ISODate)
+        told = date_text(choices.day.date().toString(Qt.DateFormat.ISODate))
         rest(page, qtbot)
         assert told in text_of(document(page))
         qtbot.mouseClick(choices.today, LEFT, pos=QPoint(8, 12))

@@ -1,0 +1,64 @@
+"""Laying the cards of the demonstration on the page of the shelf, and putting them away."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QStackedWidget
+
+from swatchwright.acts.demo_cards import DemoCards, demo_cards
+from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.our_sitting import OurSitting
+from swatchwright.desktop.words import our_cards as words
+
+__all__ = ["OurCards"]
+
+
+class OurCards(QObject):
+    """Makes a sitting with these cards when it is asked for, and drops it when it is left.
+
+    Parameters
+    ----------
+    session
+        The bench.
+    stack
+        Where it is laid over what the page shows.
+
+    Signals
+    -------
+    put_away()
+        It has been left.
+    """
+
+    put_away = Signal()
+
+    def __init__(self, session: Session, stack: QStackedWidget) -> None:
+        super().__init__(stack)
+        self._session, self._stack = session, stack
+        self.sitting: OurSitting | None = None
+
+    def show(self, still: Callable[[], bool]) -> None:
+        """Show them, where they were installed, if they are still wanted when they are there."""
+
+        def done(cards: DemoCards | None) -> None:
+            if cards is not None and self.sitting is None and still():
+                self._lay(cards)
+
+        self._session.workshop.start("our-cards", words.LOOKING, lambda _: demo_cards(), done)
+
+    def _lay(self, cards: DemoCards) -> None:
+        sitting = OurSitting(self._session, cards)
+        sitting.left.connect(self._drop)
+        self.sitting = sitting
+        self._stack.addWidget(sitting)
+        self._stack.setCurrentWidget(sitting)
+        sitting.choose.paints.setFocus()
+
+    def _drop(self) -> None:
+        sitting, self.sitting = self.sitting, None
+        self.put_away.emit()
+        if sitting is not None:
+            self._stack.removeWidget(sitting)
+            sitting.reading.marker.put_away()
+            sitting.deleteLater()

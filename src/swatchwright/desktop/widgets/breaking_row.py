@@ -1,0 +1,224 @@
+"""A row of controls that goes on below where it would be wider than there is room."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget, QWidgetItem
+
+__all__ = ["BreakingRow"]
+
+_MOST_LINES = 3
+"""Lines of a text beside controls, above which it takes a row of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    """What is never parted: widgets side by side, with a space before them.
+
+    `text` may take several lines; `pushed` stands at the right end of its row.
+    """
+
+    items: tuple[QWidgetItem, ...]
+    gap: int = 0
+    text: QLabel | None = None
+    stretches: bool = False
+    pushed: bool = False
+
+    def shown(self) -> list[QWidgetItem]:
+        """Give what takes room now."""
+        return [item for item in self.items if not item.isEmpty()]
+
+
+class BreakingRow(QWidget):
+    """Lays widgets side by side, as a row of a layout does, and breaks where they do not fit.
+
+    In one row everything has the place and the size that a layout would give it. That is asked for
+    by WCAG 2.2, 1.4.10: what is read is scrolled in one direction only [WCAG22].
+
+    Parameters
+    ----------
+    spacing, between
+        Pixels between widgets of a row, and between rows.
+    """
+
+    def __init__(self, spacing: int = 8, between: int = 6) -> None:
+        super().__init__()
+        self._spacing, self._between = spacing, between
+        self._cells: list[_Cell] = []
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def put(
+        self,
+        *widgets: QWidget,
+        gap: int = 0,
+        stretches: bool = False,
+        pushed: bool = False,
+        align: Qt.AlignmentFlag | None = None,
+    ) -> None:
+        """Add widgets that are never parted.
+
+        Parameters
+        ----------
+        widgets
+            Side by side.
+        gap
+            Pixels before them, beyond the usual, where they do not begin a row.
+        stretches
+            Whether they take what the others of their row leave; of several the first does.
+        pushed
+            Whether they stand at the right end of their row.
+        align
+            Where they stand in the height of the row, where not in all of it.
+        """
+        for widget in widgets:
+            widget.setParent(self)
+        items = tuple(QWidgetItem(widget) for widget in widgets)
+        for item in items if align is not None else ():
+            item.setAlignment(align or Qt.AlignmentFlag.AlignVCenter)
+        wraps = [w for w in widgets if isinstance(w, QLabel) and w.wordWrap()]
+        text = wraps[0] if wraps else None
+        self._cells.append(_Cell(items, gap, text, stretches, pushed))
+
+    # --- what it needs ---------------------------------------------------------------------------
+
+    def unbroken(self) -> int:
+        """Give the width, in pixels, at which all stands in one row."""
+        return self._least(self._shown())
+
+    def minimumSizeHint(self) -> QSize:
+        """Need the width of what cannot be parted."""
+        cells = self._shown()
+        high = max((i.minimumSize().height() for c in cells for i in c.shown()), default=0)
+        return QSize(max((self._least([cell]) for cell in cells), default=0), high)
+
+    def sizeHint(self) -> QSize:
+        """Ask for one row."""
+        cells = self._shown()
+        wide = self._wide(cells, [i.sizeHint().width() for c in cells for i in c.shown()])
+        return QSize(wide, self.heightForWidth(wide))
+
+    def heightForWidth(self, width: int) -> int:
+        """Give how high all rows are in a width."""
+        rows = [high for _, high in self._rows(width)]
+        return sum(rows) + self._between * max(len(rows) - 1, 0)
+
+    def rows(self) -> int:
+        """Give in how many rows it stands."""
+        return len(self._broken(self.width()))
+
+    # --- laying ----------------------------------------------------------------------------------
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay all anew."""
+        super().resizeEvent(event)
+        self._lay()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Lay what has changed out of view."""
+        super().showEvent(event)
+        self._lay()
+
+    def event(self, event: QEvent) -> bool:
+        """Lay all anew once a part has another size, or comes or goes."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+            self._lay()
+        return super().event(event)
+
+    def _lay(self) -> None:
+        rows = self._rows(self.width())
+        spare = self.height() - sum(high for _, high in rows) - self._between * (len(rows) - 1)
+        top = 0
+        for cells, needs in rows:
+            high = needs + (max(spare, 0) if len(rows) == 1 else 0)
+            self._lay_row(cells, top, high)
+            top += high + self._between
+
+    def _lay_row(self, cells: Sequence[_Cell], top: int, high: int) -> None:
+        widths = self._widths(cells, self.width())
+        left, rest = 0, self.width() - self._wide(cells, widths)
+        each = iter(widths)
+        for place, cell in enumerate(cells):
+            left += cell.gap if place else 0
+            if cell.pushed:
+                left, rest = left + max(rest, 0), 0
+            for item in cell.shown():
+                wide = next(each)
+                item.setGeometry(QRect(left, top, wide, high))
+                left += wide + self._spacing
+
+    def _shown(self) -> list[_Cell]:
+        return [cell for cell in self._cells if cell.shown()]
+
+    def _rows(self, width: int) -> list[tuple[list[_Cell], int]]:
+        """Give the rows in a width, each with its height."""
+        return [(cells, self._high(cells, width)) for cells in self._broken(width)]
+
+    def _broken(self, width: int) -> list[list[_Cell]]:
+        """Part the cells into rows that fit a width."""
+        rows: list[list[_Cell]] = []
+        for cell in self._shown():
+            if rows and self._fits([*rows[-1], cell], width):
+                rows[-1].append(cell)
+            else:
+                rows.append([cell])
+        return rows
+
+    def _fits(self, cells: Sequence[_Cell], width: int) -> bool:
+        """Tell whether cells stand well side by side: no text beside others becomes a column."""
+        if self._least(cells) > width:
+            return False
+        items = [item for cell in cells for item in cell.shown()]
+        texts = [cell.text for cell in cells if cell.text is not None]
+        for item, wide in zip(items, self._widths(cells, width), strict=True):
+            label = item.widget()
+            if isinstance(label, QLabel) and label in texts:
+                most = _MOST_LINES * label.fontMetrics().lineSpacing() + 2 * label.margin()
+                if item.heightForWidth(wide) > max(most, label.minimumHeight()):
+                    return False
+        return True
+
+    def _high(self, cells: Sequence[_Cell], width: int) -> int:
+        items = [item for cell in cells for item in cell.shown()]
+        return max(
+            item.heightForWidth(wide) if item.hasHeightForWidth() else item.sizeHint().height()
+            for item, wide in zip(items, self._widths(cells, width), strict=True)
+        )
+
+    def _least(self, cells: Sequence[_Cell]) -> int:
+        items = [item for cell in cells for item in cell.shown()]
+        return self._wide(cells, [item.minimumSize().width() for item in items])
+
+    def _wide(self, cells: Sequence[_Cell], widths: Sequence[int]) -> int:
+        """Give how wide a row of cells is whose widgets have these widths."""
+        gaps = sum(cell.gap for cell in cells[1:])
+        return sum(widths) + gaps + self._spacing * max(len(widths) - 1, 0)
+
+    def _widths(self, cells: Sequence[_Cell], width: int) -> list[int]:
+        """Give each widget of a row its width: as it asks, less where that is too much.
+
+        What stretches takes the rest.
+        """
+        items = [item for cell in cells for item in cell.shown()]
+        least = [item.minimumSize().width() for item in items]
+        widths = [max(item.sizeHint().width(), low) for item, low in zip(items, least, strict=True)]
+        first = next((cell for cell in cells if cell.stretches), None)
+        taker = None if first is None else items.index(first.shown()[-1])
+        if taker is not None:
+            widths[taker] = least[taker]
+        over = self._wide(cells, widths) - width
+        while over > 0 and widths != least:
+            given = [place for place, wide in enumerate(widths) if wide > least[place]]
+            for place in given:
+                less = min(-(-over // len(given)), widths[place] - least[place], over)
+                widths[place] -= less
+                over -= less
+        if taker is not None:
+            widths[taker] += max(-over, 0)
+        return widths
