@@ -310,7 +310,7 @@ def note_days(noted: Tour, picture: DayPicture | None) -> None:
 
 def test_all_states_were_seen(tour: Tour) -> None:
     """The tour came by all states, and each kind of thing was looked at."""
-    assert len(tour.scenes) == 30
+    assert len(tour.scenes) == 31
     assert len(tour.contrasts) > 300
     assert len(tour.colours) > 60
     assert len(tour.pressed) >= 10
