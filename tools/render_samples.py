@@ -10,6 +10,7 @@ from pathlib import Path
 
 from PIL import Image
 
+from card_films import card_films
 from studio.box import (
     BOX_FILE,
     BOX_STROKES_FILE,
@@ -108,8 +109,8 @@ def _write_brushed(folder: Path) -> dict[str, object]:
 
 
 def _write_cards(folder: Path) -> dict[str, object]:
-    _save(CARDS, paint_cards(PITCH), folder)
-    return cards_truth()
+    _save(CARDS, paint_cards(PITCH, card_films()), folder)
+    return cards_truth(card_films())
 
 
 def _save(sample: Sample, painted: Painted, folder: Path) -> None:

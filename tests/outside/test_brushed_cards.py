@@ -10,6 +10,7 @@ import pytest
 from numpy.testing import assert_allclose
 from PIL import Image
 
+from card_films import card_films
 from studio.cards import CARDS, cards_truth, paint_cards
 from studio.curves import GREY_CARD
 from studio.samples import develop
@@ -36,7 +37,7 @@ def middle(picture: np.ndarray[Any, np.dtype[np.float64]], box: list[int]) -> An
 
 def test_its_facts_are_those_of_the_script() -> None:
     """The file of facts holds what the script says of the cards, and each card once."""
-    assert json.loads(json.dumps(cards_truth())) == FACTS
+    assert json.loads(json.dumps(cards_truth(card_films()))) == FACTS
     told = [(str(card["mix"]), card["over"]) for card in FACTS["cards"]]
     assert len(set(told)) == len(told) == 15
 
@@ -65,7 +66,7 @@ def test_the_committed_photo_is_what_the_script_renders(
     stored: np.ndarray[Any, np.dtype[np.float64]],
 ) -> None:
     """A fresh render at a quarter of the size has the light of the committed photo on each card."""
-    rendered = develop(CARDS, paint_cards(COARSE), COARSE) / 255.0
+    rendered = develop(CARDS, paint_cards(COARSE, card_films()), COARSE) / 255.0
     fresh = np.asarray(colour.cctf_decoding(rendered, "sRGB"), dtype=np.float64)
     for card in FACTS["cards"]:
         small = [round(edge / COARSE) for edge in card["box"]]

@@ -1,12 +1,10 @@
 """Brushed cards of three invented paints beside a grey card, numbered, dried and photographed.
 
-The paints are those of the demonstration shelf by their own K and S: what is seen of each film is
-worked out by its optics, with hands that slip a little in the parts and in the coats.
+What each field of paint reflects is handed over; how the cards lie and look is made here.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 from PIL import Image, ImageDraw, ImageFont
@@ -21,21 +19,8 @@ from studio.lights import GRID, Array, daylight
 from studio.samples import HEIGHT, WIDTH, Sample
 from studio.scene import Card, Painted
 from studio.truth import lab_d65
-from swatchwright.acts.sitting import Card as Asked
-from swatchwright.acts.sitting import Sitting, with_cards
-from swatchwright.colour.spectrum import WAVELENGTHS
-from swatchwright.paint.film import film_reflectance, reflectance_of_ratio
-from swatchwright.paint.mixture import DRY_INDEX, Mixtures, mix
-from swatchwright.paint.paints import stack
-from swatchwright.paint.surface import (
-    inner_reflectance,
-    internal_diffuse,
-    normal_reflectance,
-    seen_reflectance,
-)
-from swatchwright.shelf.csv_file import demo_shelf
 
-__all__ = ["CARDS", "cards_truth", "paint_cards"]
+__all__ = ["BLACK", "CARDS", "PAINTS", "WHITE", "Brushed", "cards_truth", "paint_cards"]
 
 Rect = tuple[int, int, int, int]
 
@@ -44,9 +29,6 @@ PAINTS = ("white-clean", "mid-blue-clear", "clay-red-muted")
 
 BLACK, WHITE = 0.03, 0.80
 """Reflectance of the two halves of a hiding card at every wavelength."""
-
-PARTS_SLIP, COAT_SLIP = 0.03, 0.08
-"""Standard deviation of the logarithm of an amount that was measured, and of a coat."""
 
 MARGIN, FOOT, NUMBER = 20.0, 52.0, 34
 """Pixels that are left bare round the paint, at the foot for the number, and its height."""
@@ -66,6 +48,25 @@ CARDS = Sample(
     colours=PAINTS,
     seed=105,
 )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Brushed:
+    """A field of a card.
+
+    Parameters
+    ----------
+    mix
+        Paints and parts of them; none on a bare field.
+    over
+        "black" or "white" where it is on a hiding card, else empty.
+    curve
+        (81,) reflectance over the grid of lights.
+    """
+
+    mix: tuple[tuple[str, float], ...]
+    over: str
+    curve: Array
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,81 +89,43 @@ class Laid:
         )
 
 
-def sitting() -> Sitting:
-    """Give the sitting whose cards these are."""
-    return with_cards(Sitting(ids=PAINTS, white=PAINTS[0], ground=True), demo_shelf())
-
-
-def _number(mix_: Sequence[str], share: float, over: str) -> int:
-    """Give the number of a card of the sitting by its paints, its parts of white and its ground."""
-    for number, card in enumerate(sitting().cards):
-        parts = dict(card.mix)
-        if set(parts) == set(mix_) and card.over == over and parts.get(PAINTS[0], 0.0) == share:
+def _number(fields: Sequence[Brushed], mixed: Sequence[str], share: float, over: str) -> int:
+    """Give the number of a field by its paints, its parts of white and its ground."""
+    for number, field in enumerate(fields):
+        parts = dict(field.mix)
+        if set(parts) == set(mixed) and field.over == over and parts.get(PAINTS[0], 0.0) == share:
             return number
-    raise ValueError(f"no card of {mix_} with {share:g} of white over {over!r}")
+    raise ValueError(f"no card of {mixed} with {share:g} of white over {over!r}")
 
 
-@cache
-def laid() -> tuple[Laid, ...]:
+def laid(fields: Sequence[Brushed]) -> tuple[Laid, ...]:
     """Lay the cards, a row for each paint; the bare card of black and white lies in the first."""
     white, *others = PAINTS
+
+    def halves(mixed: Sequence[str], share: float) -> tuple[int, ...]:
+        return tuple(_number(fields, mixed, share, over) for over in ("black", "white"))
+
     found = [
-        Laid(Card(267.0, 216.0, 440.0, 330.0, 0.01), _halves([], 0.0)),
-        Laid(Card(670.0, 213.0, 238.0, 330.0, -0.014), (_number([white], 1.0, ""),)),
-        Laid(Card(1070.0, 216.0, 440.0, 330.0, -0.008), _halves([white], 1.0)),
+        Laid(Card(267.0, 216.0, 440.0, 330.0, 0.01), halves([], 0.0)),
+        Laid(Card(670.0, 213.0, 238.0, 330.0, -0.014), (_number(fields, [white], 1.0, ""),)),
+        Laid(Card(1070.0, 216.0, 440.0, 330.0, -0.008), halves([white], 1.0)),
     ]
     for row, paint in enumerate(others, 1):
         down, lean = 216.0 + 382.0 * row, 0.012 * (-1) ** row
         for n, share in enumerate((0.0, 1.0, 10.0)):
             mixed = [paint, white] if share else [paint]
             card = Card(166.0 + 268.0 * n, down + 5.0 * (n - 1), 238.0, 330.0, lean * (1 - n))
-            found.append(Laid(card, (_number(mixed, share, ""),)))
-        found.append(Laid(Card(1070.0, down, 440.0, 330.0, -lean), _halves([paint], 0.0)))
+            found.append(Laid(card, (_number(fields, mixed, share, ""),)))
+        found.append(Laid(Card(1070.0, down, 440.0, 330.0, -lean), halves([paint], 0.0)))
     return tuple(found)
-
-
-def _halves(mix_: Sequence[str], share: float) -> tuple[int, ...]:
-    return tuple(_number(mix_, share, over) for over in ("black", "white"))
-
-
-@cache
-def reflectances() -> tuple[Array, ...]:
-    """Give what each card of the sitting reflects, (81,), in their order."""
-    rng = np.random.default_rng(CARDS.seed)
-    coats = {card.id: float(np.exp(rng.normal(0.0, COAT_SLIP))) for card in sitting().cards}
-    return tuple(
-        np.interp(GRID, WAVELENGTHS, _film(card, coats[card.id], rng)) for card in sitting().cards
-    )
-
-
-def _film(card: Asked, coat: float, rng: np.random.Generator) -> Array:
-    ground = np.full(WAVELENGTHS.size, WHITE if card.over == "white" else BLACK)
-    if not card.mix:
-        return ground
-    paints = [demo_shelf().paint(id_) for id_, _ in card.mix]
-    poured = np.array([parts * np.exp(rng.normal(0.0, PARTS_SLIP)) for _, parts in card.mix])
-    film = mix(stack(paints), [range(len(paints))], [poured / poured.sum()])
-    return np.asarray(_seen(film, ground, coat if card.over else 0.0)[0])
-
-
-def _seen(film: Mixtures, ground: Array, coats: float) -> Array:
-    """Give the reflectance (1, 36) of coats over a ground, or, of none, of a film that hides."""
-    k1, k2 = float(normal_reflectance(DRY_INDEX)), float(internal_diffuse(DRY_INDEX))
-    if coats:
-        thick = (coats * film.wet_film * film.solids)[:, None]
-        below = np.clip(inner_reflectance(ground, k1, k2), 0.0, 1.0)
-        inside = film_reflectance(film.K, film.S, thick, below)
-    else:
-        inside = reflectance_of_ratio(film.K / film.S)
-    return np.asarray(seen_reflectance(inside, k1, k2, film.glare[:, None]))
 
 
 # --- the picture ---------------------------------------------------------------------------------
 
 
-def paint_cards(pitch: float) -> Painted:
+def paint_cards(pitch: float, fields: Sequence[Brushed]) -> Painted:
     """Render the cards on the bench before the camera, one sample point every `pitch` pixels."""
-    scene, cam = CARDS, camera(0)
+    scene, cam, cards = CARDS, camera(0), laid(fields)
     frame = Frame(WIDTH, HEIGHT, pitch)
 
     def raw(curve: Array) -> Field:
@@ -173,15 +136,15 @@ def paint_cards(pitch: float) -> Painted:
     grounds = {name: raw(np.full(GRID.size, level)) for name, level in _GROUNDS.items()}
     coarse = Frame(WIDTH, HEIGHT, COARSE)
     x, y = coarse.places()
-    flat = np.minimum.reduce([c.inside(x, y) for c in (scene.card, *(one.card for one in laid()))])
+    flat = np.minimum.reduce([c.inside(x, y) for c in (scene.card, *(one.card for one in cards))])
     canvas = canvas * cast(frame, scene.glow, 7 * soft_step(flat, 2.0, -2.0))[..., None]
     x, y = frame.places()
     cover = soft_step(scene.card.inside(x, y), 0.6, -0.6)[..., None]
     canvas = canvas * (1 - cover) + palette["grey card"] * cover
-    colours = [raw(curve) for curve in reflectances()]
-    for seed, one in enumerate(laid(), 300):
+    colours = [raw(field.curve) for field in fields]
+    for seed, one in enumerate(cards, 300):
         canvas = _lay(canvas, one, colours, grounds, places=(x, y), seed=seed)
-    ink = _numbers(frame)[..., None]
+    ink = _numbers(frame, cards)[..., None]
     canvas = canvas * (1 - ink) + grounds["pencil"] * ink
     light = even_light(frame, scene.glow)
     return Painted((canvas * light[..., None]).astype(np.float32), np.full_like(x, -1.0), light)
@@ -223,13 +186,13 @@ def _lay(
     return np.asarray(canvas * (1 - cover) + top * cover)
 
 
-def _numbers(frame: Frame) -> Field:
+def _numbers(frame: Frame, cards: Sequence[Laid]) -> Field:
     """Give where the cards are written on, 0-1."""
     scale = 1 / frame.pitch
     sheet = Image.new("L", (round(frame.width * scale), round(frame.height * scale)))
     draw = ImageDraw.Draw(sheet)
     font = ImageFont.load_default(NUMBER * scale)
-    for one in laid():
+    for one in cards:
         foot = one.card.y + one.card.height / 2 - FOOT / 2 - 2
         for at, number in enumerate(one.fields):
             x, _, width, _ = one.box(at)
@@ -238,9 +201,9 @@ def _numbers(frame: Frame) -> Field:
     return np.asarray(sheet, dtype=np.float32) / 255
 
 
-def cards_truth() -> dict[str, object]:
+def cards_truth(fields: Sequence[Brushed]) -> dict[str, object]:
     """Say what is true of the cards, for `truth.json`."""
-    boxes = {n: one.box(at) for one in laid() for at, n in enumerate(one.fields)}
+    boxes = {n: one.box(at) for one in laid(fields) for at, n in enumerate(one.fields)}
     return {
         "file": f"{CARDS.name}.jpg",
         "shows": CARDS.what,
@@ -251,13 +214,11 @@ def cards_truth() -> dict[str, object]:
         "paints": list(PAINTS),
         "cards": [
             {
-                "mix": [list(part) for part in card.mix],
-                "over": card.over,
+                "mix": [list(part) for part in field.mix],
+                "over": field.over,
                 "box": list(boxes[number]),
-                "lab_d65_2deg": [round(float(v), 2) + 0.0 for v in lab_d65(curve)],
+                "lab_d65_2deg": [round(float(v), 2) + 0.0 for v in lab_d65(field.curve)],
             }
-            for number, (card, curve) in enumerate(
-                zip(sitting().cards, reflectances(), strict=True)
-            )
+            for number, field in enumerate(fields)
         ],
     }
