@@ -9,6 +9,7 @@ from PIL import Image
 from PySide6.QtCore import Qt
 
 from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.own_paint import ColourFrom
 from swatchwright.colour.convert import lab_to_hex
 from swatchwright.desktop.pages.shelf_page import ShelfPage
 from swatchwright.shelf.csv_file import demo_shelf
@@ -46,8 +47,9 @@ def tick(page: ShelfPage, qtbot: QtBot, ids: tuple[str, ...]) -> None:
 
 
 def enter(page: ShelfPage, qtbot: QtBot, lab: Lab) -> None:
-    """Type a colour for the card whose turn it is."""
-    typed = page.sitting.reading.typed
+    """Type a colour for the card whose turn it is, as read with an instrument."""
+    means, typed = page.sitting.reading.means, page.sitting.reading.typed
+    means.setCurrentIndex(means.findData(ColourFrom.MEASURED.usually_off))
     typed.setText(", ".join(f"{v:.2f}" for v in lab.triple))
     qtbot.keyClick(typed, Qt.Key.Key_Return)
 

@@ -18,6 +18,7 @@ from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.words import millilitres
 from swatchwright.desktop.words import pot as pot_words
+from swatchwright.desktop.words.finish_ways import said
 from swatchwright.mixing.asked import Asked
 from swatchwright.paint.layers import LayerKind
 from swatchwright.shelf.csv_file import demo_shelf, save_demo_shelf
@@ -102,11 +103,11 @@ def test_a_pot_is_put_right(pot: CorrectWindow, settle: Settle, qtbot: QtBot) ->
     assert pot.wants.wanted() is None
     assert not pot.dial.isVisible()
     assert pot.told.text() == pot_words.FIRST_SAY
-    choose(pot.word, Asked.LESS_VIVID.value)
+    choose(pot.word, said(Asked.LESS_VIVID))
     rest(pot, settle, qtbot)
     first = pot.told.text()
     assert "Add" in first
-    choose(pot.word, Asked.LIGHTER.value)
+    choose(pot.word, said(Asked.LIGHTER))
     pot.dial.setValue(20)
     rest(pot, settle, qtbot)
     assert "Add" in pot.told.text()
@@ -136,7 +137,7 @@ def test_one_field_says_what_is_left(mixed: Window, pot: CorrectWindow, qtbot: Q
 
 def test_a_full_pot_takes_nothing(pot: CorrectWindow, settle: Settle, qtbot: QtBot) -> None:
     """With no room in the pot nothing can be added; that the room stops it is said."""
-    choose(pot.word, Asked.LESS_VIVID.value)
+    choose(pot.word, said(Asked.LESS_VIVID))
     pot.room.setValue(pot.amounts.pot.value())
     rest(pot, settle, qtbot)
     assert "Nothing that may be added" in pot.told.text()
@@ -152,7 +153,7 @@ def test_a_pot_too_small_is_said_in_place(
     mixed: Window, pot: CorrectWindow, settle: Settle, qtbot: QtBot
 ) -> None:
     """Room for less than is in the pot is answered where it was entered, and nowhere else."""
-    choose(pot.word, Asked.LESS_VIVID.value)
+    choose(pot.word, said(Asked.LESS_VIVID))
     pot.room.setValue(10)
     rest(pot, settle, qtbot)
     assert "room for only 10 ml" in pot.told.text()
@@ -170,7 +171,7 @@ def test_it_asks_what_was_asked_on_finish(mixed: Window, settle: Settle, qtbot: 
     page.reverse.ask.pot.setValue(300)
     page.reverse.ask.room.setValue(330)
     page.reverse.ask.dial.setValue(40)
-    columns = ask(page, qtbot, settle, Asked.LESS_VIVID.value, stands=Stands.POT)
+    columns = ask(page, qtbot, settle, said(Asked.LESS_VIVID), stands=Stands.POT)
     way = next(c.way for c in columns if c.way.kind is WayKind.STIR)
     assert way.additions is not None
     mixed.show_page("colour")

@@ -115,6 +115,22 @@ def test_what_is_for_her_own_cards_is_left_out(
     assert not ours.choose.form.isVisible()
 
 
+def test_no_step_leads_nowhere(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+    """No card is asked for that is in no photo, and marking what is marked says that it is."""
+    ours = begun(page, qtbot, settle)
+    qtbot.mouseClick(ours.mark_rest, LEFT)
+    settle()
+    assert not ours.reading.trouble.isVisible()
+    qtbot.mouseClick(ours.mark_rest, LEFT)
+    assert ours.reading.trouble.text() == words.ALL_MARKED
+    assert ours.reading.trouble.isVisible()
+    qtbot.mouseClick(ours.next, LEFT)
+    qtbot.mouseClick(ours.result.fit, LEFT)
+    settle()
+    assert ours.result.helps.isVisible()
+    assert not ours.result.more.isVisible()
+
+
 def test_it_begins_anew_each_time(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
     """Put away and taken out again, nothing is read and the first step is shown."""
     ours = begun(page, qtbot, settle)

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt
 from swatchwright.acts.plan_job import FINISH_PART
 from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.pages.plan_page import PlanPage
+from swatchwright.desktop.words import amounts as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.piece.common import Kind
 from swatchwright.piece.order import ProductKind
@@ -92,6 +93,24 @@ class TestOtherPages:
         window.session.history.undo()
         settle()
         assert table.coats.coats[ProductKind.WASH].value() == 0
+
+    def test_other_coats_of_the_plan_are_told(
+        self, table: PiecePage, window: Window, settle: Settle
+    ) -> None:
+        """Coats set on the plan stand beside those of the piece where they differ."""
+        lay(window, WASHED_AND_WAXED)
+        settle()
+        assert not table.coats.plan.isVisible()
+        plan = window.page("plan")
+        assert isinstance(plan, PlanPage)
+        for coats in (0, 3):
+            plan.on.coats.setValue(coats)
+            plan._keeper.keep()
+            settle()
+            assert table.coats.plan.text() == words.plan_coats(coats)
+            assert table.coats.plan.isVisible()
+        table.coats.coats[ProductKind.PAINT].setValue(3)
+        assert not table.coats.plan.isVisible()
 
     def test_the_primer_is_one_answer(
         self, table: PiecePage, window: Window, settle: Settle

@@ -18,12 +18,23 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 
 from swatchwright.acts.references import marked_paint
+from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import letters
+from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.compare_page import ComparePage
+from swatchwright.desktop.pages.finish_page import FinishPage
+from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.pages.plan_page import PlanPage
+from swatchwright.desktop.pages.shelf_page import ShelfPage
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.bench_area import BenchArea
+from swatchwright.desktop.widgets.columns import Columns
+from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.window import Window
 from swatchwright.values import Rect
-from window.walk import is_cut, is_lost
+from window.conftest import PATIENCE
+from window.scenes import LAID, PLAN
+from window.walk import is_cut, is_lost, scrolls_sideways
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -205,3 +216,151 @@ def test_compare(
     assert all(room.contains(QRect(b.mapTo(page.bar, QPoint()), b.size())) for b in shown)
     for one, other in pairwise(shown):
         assert not one.geometry().intersects(other.geometry()) or one.parent() != other.parent()
+
+
+@pytest.fixture
+def with_job(window: Window, settle: Settle) -> Window:
+    """Give the window with the job of the demonstration on the bench, layers and a plan with it."""
+    window.open_sample(sample_photos()[0])
+    settle()
+    brief = window.page("brief")
+    assert isinstance(brief, BriefPage)
+    brief.play()
+    settle()
+    window.desk.keep_part("finish", LAID)
+    window.desk.keep_part("plan", PLAN)
+    settle()
+    return window
+
+
+def columns_on(page: QWidget) -> list[Columns]:
+    """Give what stands in columns on a page, as far as it is in view."""
+    return [one for one in page.findChildren(Columns) if one.isVisible()]
+
+
+def in_columns(columns: Columns) -> list[QRect]:
+    """Give where the parts of columns stand."""
+    return [QRect(p.widget.mapTo(columns, QPoint(0, 0)), p.widget.size()) for p in columns._shown()]
+
+
+def across(columns: Columns) -> list[tuple[int, int]]:
+    """Give where the parts of columns stand from left to right, and how wide they are."""
+    return [(part.x(), part.width()) for part in in_columns(columns)]
+
+
+def below_each_other(columns: Columns) -> bool:
+    """Tell whether each part stands below the one before it."""
+    return all(one.bottom() < other.top() for one, other in pairwise(in_columns(columns)))
+
+
+@pytest.mark.parametrize("squeeze", [twice, narrow])
+@pytest.mark.parametrize("key", ["brief", "shelf", "sample", "finish", "piece", "plan", "sheet"])
+def test_pages_in_columns(
+    with_job: Window, settle: Settle, qtbot: QtBot, squeeze: Callable[[Window], None], key: str
+) -> None:
+    """Side by side with room, else one below the other: scrolled one way, each part whole."""
+    with_job.show_page(key)
+    settle()
+    page = with_job.page(key)
+    columns = columns_on(page)
+    assert columns
+    assert all(one.abreast for one in columns)
+    wanted = [[pytest.approx(place, abs=30) for place in across(one)] for one in columns]
+    squeeze(with_job)
+    qtbot.waitUntil(lambda: not columns[0].abreast)
+    settle()
+    qtbot.waitUntil(lambda: not scrolls_sideways(area(with_job)))
+    qtbot.waitUntil(lambda: all(below_each_other(c) for c in columns if not c.abreast))
+    # Only the page is scrolled: what is in a part lies there in all its height.
+    inner = [a for one in columns for a in one.findChildren(ScrollArea) if a.widgetResizable()]
+    seen = [one for one in inner if one.isVisible()]
+    qtbot.waitUntil(lambda: all(one.verticalScrollBar().maximum() == 0 for one in seen))
+    labels = [label for label in page.findChildren(QLabel) if label.isVisible()]
+    assert len(labels) > 5
+    qtbot.waitUntil(lambda: not any(is_cut(one) or is_lost(one, with_job) for one in labels))
+    with_job.set_letters(1.0)
+    with_job.resize(1280, 720)
+    qtbot.waitUntil(lambda: all(one.abreast for one in columns))
+    settle()
+    # Fields that are dressed anew may ask for a little more than they did at first.
+    qtbot.waitUntil(lambda: [across(one) for one in columns] == wanted)
+
+
+def test_long_headings_wrap(window: Window, settle: Settle, qtbot: QtBot) -> None:
+    """A heading that is longer than the page goes on in a second line."""
+    window.show_page("piece")
+    settle()
+    page = window.page("piece")
+    assert isinstance(page, Page)
+    high = page.heading.height()
+    twice(window)
+    window.resize(NARROW, 720)
+    qtbot.waitUntil(lambda: page.heading.height() > 3 * high)
+    qtbot.waitUntil(lambda: page.heading.width() <= area(window).viewport().width())
+
+
+def test_the_pieces_stand_in_rows(with_job: Window, settle: Settle, qtbot: QtBot) -> None:
+    """The common pieces break into rows with as many in each, and all of them are seen."""
+    with_job.show_page("piece")
+    settle()
+    strip = with_job.page("piece").findChild(EvenRows)
+    assert isinstance(strip, EvenRows)
+    buttons = strip.findChildren(QWidget)
+    tops = [button.y() for button in buttons]
+    assert len(set(tops)) == 1
+    twice(with_job)
+    qtbot.waitUntil(
+        lambda: [len({b.y() for b in buttons}), strip.unbroken() > strip.width()] == [2, 1]
+    )
+    assert all(strip.rect().contains(button.geometry()) for button in buttons)
+
+
+def test_the_ways_stand_in_rows(with_job: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Where a client wants another colour, the ways go on below, scrolled in one direction."""
+    with_job.show_page("finish")
+    settle()
+    page = with_job.page("finish")
+    assert isinstance(page, FinishPage)
+    page.sides[1].click()
+    next(iter(page.reverse.ask.stands.values())).click()
+    qtbot.waitUntil(lambda: len(page.reverse.ways.columns) > 2, timeout=PATIENCE)
+    twice(with_job)
+    settle()
+    columns = page.reverse.ways.columns
+    qtbot.waitUntil(lambda: columns[-1].y() > columns[0].y())
+    qtbot.waitUntil(lambda: not scrolls_sideways(area(with_job)))
+
+
+@pytest.mark.parametrize("step", range(5))
+def test_getting_to_know(with_job: Window, settle: Settle, qtbot: QtBot, step: int) -> None:
+    """Each step of a sitting, and the stroke wet and dry, is scrolled in one direction."""
+    with_job.show_page("shelf")
+    settle()
+    page = with_job.page("shelf")
+    assert isinstance(page, ShelfPage)
+    page.show_sitting()
+    if step < 4:
+        page.sitting.show_step(step)
+    else:
+        page.show_drying()
+    twice(with_job)
+    settle()
+    qtbot.waitUntil(lambda: not scrolls_sideways(area(with_job)))
+
+
+def test_what_is_asked_for_is_brought_in(with_job: Window, settle: Settle, qtbot: QtBot) -> None:
+    """Where parts stand below each other, the page is scrolled to what was asked for."""
+    with_job.show_page("plan")
+    settle()
+    page = with_job.page("plan")
+    assert isinstance(page, PlanPage)
+    twice(with_job)
+    qtbot.waitUntil(lambda: not columns_on(page)[0].abreast)
+    settle()
+    bar = area(with_job).verticalScrollBar()
+    qtbot.waitUntil(lambda: bar.maximum() > 0)
+    bar.setValue(0)
+    page.picture.wanted.emit(1)
+    sheet = page.steps.sheet_of(1)
+    assert sheet is not None
+    qtbot.waitUntil(lambda: bar.value() > 0 and not sheet.visibleRegion().isEmpty())

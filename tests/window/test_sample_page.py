@@ -18,6 +18,7 @@ from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_taught as taught_words
 from swatchwright.values import Rect
 
 if TYPE_CHECKING:
@@ -238,7 +239,7 @@ def test_the_paints_are_taught(mixed: Window, settle: Settle, qtbot: QtBot) -> N
     assert taught is not None
     names = {mixed.session.shelf.paint(i).name for i, _ in page.samples.loop.rounds[0].mixed}
     assert set(taught.paints) == names
-    assert page.rounds.lines[-2:] == [*words.taught_lines(taught)]
+    assert page.rounds.lines[-2:] == [*taught_words.taught_lines(taught)]
     assert all(name in page.rounds.lines[-2] for name in names)
     # The paints of the demonstration are taken for what they are said to be until they are tried.
     assert taught.before == 0.0 < taught.after

@@ -15,6 +15,7 @@ from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.widgets.sample_mixed import MOST_LINES
 from swatchwright.desktop.words import keeping as keeping_words
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_taught as taught_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -229,14 +230,16 @@ def test_it_answers_in_her_own_words(bench: Window, qtbot: QtBot) -> None:
     assert not page.told.near.isVisible()
     assert page.judged is not None
     assert page.judged.delta_e == pytest.approx(1.5, abs=0.01)
-    assert page.told.figures.text().startswith("1.5 ")
+    # 1.5, right to about half of it: no tenths are told of a word.
+    assert "between 1 and 2 off" in page.told.figures.text()
+    assert "." not in page.told.figures.text()
 
 
 def test_what_was_taught_is_told_as_it_is() -> None:
     """Surer, less sure with the reason, and nothing new: each in its own words."""
-    surer = words.taught_lines(Taught(("Red", "Blue"), 3, 3.4, 1.2))
+    surer = taught_words.taught_lines(Taught(("Red", "Blue"), 3, 3.4, 1.2))
     assert "“Red” and “Blue”" in surer[0]
     assert "1.2, before 3.4" in surer[1]
     assert "otherwise" not in surer[1]
-    assert "otherwise than thought" in words.taught_lines(Taught(("Red",), 3, 1.2, 2.0))[1]
-    assert len(words.taught_lines(Taught((), 1, 0.0, 0.0))) == 1
+    assert "otherwise than thought" in taught_words.taught_lines(Taught(("Red",), 3, 1.2, 2.0))[1]
+    assert len(taught_words.taught_lines(Taught((), 1, 0.0, 0.0))) == 1

@@ -19,6 +19,7 @@ from typing import Any
 import pytest
 
 from house.tree import ROOT
+from swatchwright.desktop.pages import PAGES
 
 WALK = Path(__file__).parent / "walk.py"
 PATIENCE = 240
@@ -120,7 +121,7 @@ def test_letters_twice_as_large(walks: dict[str, dict[str, Any]]) -> None:
 
 
 @pytest.mark.parametrize("name", SCREENS)
-@pytest.mark.parametrize("page", ["colour", "compare"])
+@pytest.mark.parametrize("page", [kind.key for kind in PAGES])
 def test_scrolled_one_way(walks: dict[str, dict[str, Any]], name: str, page: str) -> None:
     """What is read on these pages is never scrolled sideways ([WCAG22], 1.4.10)."""
     assert page not in walks[name]["sideways"]

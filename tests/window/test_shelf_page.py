@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
 import pytest
@@ -9,15 +10,20 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.jobs import Changes, Store, new_job, note_job
+from swatchwright.acts.known import Hiding, Known
 from swatchwright.acts.paint import look_of_paint
+from swatchwright.acts.shelf_view import PaintLine, WholeLook
 from swatchwright.colour.convert import lab_to_hex
 from swatchwright.desktop.pages.shelf_page import ShelfPage
+from swatchwright.desktop.widgets.shelf_menu import ShelfMenu
 from swatchwright.desktop.widgets.shelf_table import ShelfModel
+from swatchwright.desktop.words import keeping as keeping_words
 from swatchwright.desktop.words import shelf as words
 from swatchwright.desktop.words import wishes as wish_words
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import HowKnown
 from swatchwright.shelf.csv_file import read_shelf
+from swatchwright.values import Lab
 from window.shelf_hands import DEMO, WHITE
 
 if TYPE_CHECKING:
@@ -142,6 +148,29 @@ class TestTable:
         settle()
         assert window.trouble.isVisible()
         assert "could not be written" in window.trouble.text()
+
+    def test_kept_paints_where_none_are_kept(self, window: Window, settle: Settle) -> None:
+        """Asked for kept paints where there are none, the window says how to come by some."""
+        menu = window.findChild(ShelfMenu)
+        assert isinstance(menu, ShelfMenu)
+        one = next(a for a in menu.actions() if a.text() == keeping_words.YOUR_PAINTS)
+        one.trigger()
+        settle()
+        assert window.trouble.isVisible()
+        assert words.NONE_KEPT[0] in window.trouble.text()
+
+    def test_a_guess_is_not_called_well_known(self) -> None:
+        """A guessed paint whose mixes come near is told as near, in the table and the panel."""
+        guessed = replace(DEMO.paint(WHITE), how_known=HowKnown.GUESSED)
+        near = Known(3.2, Hiding.GUESSED)
+        line = PaintLine(guessed, Lab(95, 0, 2), near, None, None)
+        assert "well known" not in words.known_cell(line)
+        assert words.known_cell(line).startswith(words.NEAR_GUESS)
+        look = look_of_paint(DEMO, WHITE)
+        whole = WholeLook(replace(look, paint=guessed, known=near), (), ())
+        assert "well known" not in words.known_line(whole)
+        far = replace(line, known=Known(9.0, Hiding.GUESSED))
+        assert "hardly known" in words.known_cell(far)
 
 
 class TestWishes:

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt
 from hands import drag
 from swatchwright.acts.known import GOOD
 from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.own_paint import ColourFrom
 from swatchwright.acts.paint import look_of_paint
 from swatchwright.acts.sitting import names_in
 from swatchwright.acts.sitting_fit import most_helpful
@@ -127,6 +128,23 @@ class TestSitting:
         settle()
         assert _doubt(page, ids[1]) < 0.8 * before
         assert window.session.workshop.idle(besides="proof")
+
+    def test_a_typed_colour_is_asked_how_it_is_known(self, page: ShelfPage, qtbot: QtBot) -> None:
+        """Unless she says otherwise, a colour that is typed counts as seen by eye: the least sure.
+
+        Said to be measured, it counts so.
+        """
+        to_reading(page, qtbot, (WHITE,))
+        reading = page.sitting.reading
+        assert reading.means.accessibleName() == sitting_words.READ_WITH
+        assert reading.means.currentText() == sitting_words.how_read(ColourFrom.EYE)
+        for how in (None, ColourFrom.MEASURED):
+            if how is not None:
+                reading.means.setCurrentIndex(reading.means.findData(how.usually_off))
+            reading.typed.setText("#f4f2ea")
+            qtbot.keyClick(reading.typed, Qt.Key.Key_Return)
+            used = how or ColourFrom.EYE
+            assert page.sitting.sitting.cards[0].usually_off == used.usually_off
 
     def test_contradiction_is_told(self, page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
         """A let-down that is darker than its paint cannot be, and it is said what to do."""
@@ -255,6 +273,62 @@ class TestSitting:
         text = path.read_text(encoding="utf-8")
         assert "Harbour blue 1\u00a0:\u00a010 White, clean" in text
         assert "mask" in text
+
+    def test_a_new_white_is_let_down_with(self, page: ShelfPage, qtbot: QtBot) -> None:
+        """A new paint that is called a white is let down with; red and blue are not offered."""
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        choose = page.sitting.choose
+        tick(page, qtbot, ("clay-red-muted", "deep-blue-red"))
+        assert [choose.white.itemData(n) for n in range(choose.white.count())] == [""]
+        qtbot.keyClicks(choose.name, "Chalk-white")
+        qtbot.keyClick(choose.name, Qt.Key.Key_Return)
+        assert page.sitting.sitting.white == "chalk-white"
+        offered = [choose.white.itemData(n) for n in range(choose.white.count())]
+        assert offered == ["", "chalk-white"]
+        assert choose.white.currentText() == "Chalk-white"
+
+    def test_it_opens_where_there_is_something_to_do(self, page: ShelfPage, qtbot: QtBot) -> None:
+        """Left at a later step with nothing chosen, it opens at the first again."""
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        page.sitting.show_step(1)
+        qtbot.mouseClick(page.sitting.leave, LEFT)
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        assert page.sitting.step == 0
+
+    def test_what_is_to_be_brushed_is_counted(self, page: ShelfPage, qtbot: QtBot) -> None:
+        """Bare cards are not counted among those to brush, and it is said how much paint one takes.
+
+        ISO 216 gives A6 as 148 mm by 105 mm; a litre covers 12 m2, as the paints are taken to.
+        """
+        qtbot.mouseClick(page.get_to_know, LEFT)
+        page.sitting.choose.ground.click()
+        tick(page, qtbot, (WHITE,))
+        qtbot.mouseClick(page.sitting.next, LEFT)
+        cards = page.sitting.sitting.cards
+        told = page.sitting.brush_told.text()
+        assert sum(not card.mix for card in cards) == 2
+        assert told.startswith(f"{len(cards) - 2} cards to brush.")
+        assert sitting_words.BARE_TOO in told
+        assert 1000 * 0.148 * 0.105 / DEMO.paint(WHITE).spreading_rate == pytest.approx(
+            1.5, abs=0.4
+        )
+        assert "1.5 ml for each coat" in sitting_words.AMOUNT_HINT
+        assert sitting_words.AMOUNT_HINT in told
+
+    def test_what_will_happen_is_said(self, page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+        """Before the paints are worked out it is said what will be done; then it makes room."""
+        to_reading(page, qtbot, (WHITE, "clay-red-muted"))
+        result = page.sitting.result
+        for card in page.sitting.sitting.cards:
+            enter(page, qtbot, colour_of(card.mix))
+        page.sitting.steps[3].click()
+        assert result.fit_told.text() == sitting_words.FIT_TOLD
+        assert result.fit_told.isVisible()
+        qtbot.mouseClick(result.fit, LEFT)
+        settle()
+        assert not result.fit_told.isVisible()
+        assert result.found is not None
+        assert {fit.cards for fit in result.found.fits} == {3}
 
     def test_what_is_ticked_stays_ticked(self, page: ShelfPage, qtbot: QtBot) -> None:
         """The card of black and white stays ticked when paints are ticked, added or let down."""

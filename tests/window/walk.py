@@ -23,6 +23,7 @@ from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop.pages import PAGES
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.widgets.bench_area import BenchArea
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.window import Window
 from window.scenes import LAID, PLAN, Bench
 from window.test_everyone import CONTROLS, shown, told
@@ -72,10 +73,24 @@ def is_lost(widget: QWidget, window: Window) -> bool:
     return False
 
 
+def scrolls_sideways(area: BenchArea) -> bool:
+    """Tell whether the page in view is scrolled sideways, or what is read on it.
+
+    A sheet of paper is a picture.
+    """
+    inner = [one for one in area.findChildren(QScrollArea) if one.isVisible()]
+    read = [
+        one for one in inner if one.horizontalScrollBarPolicy() != OFF and one.widgetResizable()
+    ]
+    return any(one.horizontalScrollBar().maximum() > 0 for one in (area, *read))
+
+
 def needed(bench: Bench) -> QSize:
     """Give what the page in view needs, on all of the screen where a narrow window breaks it."""
     window = bench.window
-    if window.colour_page.abreast or not window.colour_page.isVisible():
+    columns = [one for one in window.findChildren(Columns) if one.isVisible()]
+    colour = window.colour_page.abreast or not window.colour_page.isVisible()
+    if colour and all(one.abreast for one in columns):
         return window.needs()
     size = window.size()
     window.resize(window.screen().availableSize())
@@ -102,7 +117,7 @@ def walk(bench: Bench) -> dict[str, object]:
         window.show_page(kind.key)
         bench.rest()
         needs = needs.expandedTo(needed(bench))
-        if area.horizontalScrollBar().maximum() > 0:
+        if scrolls_sideways(area):
             sideways.append(kind.key)
         for widget in shown(window, (QLabel, *CONTROLS)):
             seen += 1

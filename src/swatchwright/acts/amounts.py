@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal, InvalidOperation
 
 from swatchwright.acts.amounts_products import (
+    LaidOver,
     Over,
     mixed_product,
     over_products,
@@ -108,7 +109,8 @@ def order_of(
         As in `AmountsOrder`.
     over
         What washes and clear finishes are, in the order they are laid, where that is known; how
-        often they are laid is as the coats say.
+        often they are laid is as the coats say, at most on any part. What is for a part that is
+        not among the zones is left out.
     primer
         What the primer is called.
 
@@ -120,6 +122,7 @@ def order_of(
     """
     for kind, n in ((ProductKind.WASH, coats.wash), (ProductKind.CLEAR, coats.clear)):
         over = spread_over(over, kind, n)
+    over = [one for one in over if one.zone in {"", *(zone.zone for zone in zones)}]
     recipes, tins, left = recipes or {}, tins or {}, left or {}
     for zone in recipes:
         if zone and zone not in [z.zone for z in zones]:
@@ -130,7 +133,8 @@ def order_of(
     paints = _paints(zones, coats, shelf, recipes, left) if coats.paint else {}
     above = list(_above(coats, over, shelf, left))
     below = [_primer(coats, primer)] if coats.primer else []
-    products = [*dict.fromkeys(paints.values()), *below, *(product for product, _ in above)]
+    tops = dict.fromkeys(laid.product for laid in above)
+    products = [*dict.fromkeys(paints.values()), *below, *tops]
     known = {i.id for product in products for i in product.ingredients}
     for name in (*tins, *left):
         if name not in known:
@@ -189,12 +193,14 @@ def _primer(coats: Coats, name: str) -> Product:
 
 def _above(
     coats: Coats, over: Sequence[Over], shelf: Shelf | None, left: Mapping[str, float]
-) -> Iterator[tuple[Product, int]]:
-    """Give what goes over the paint, and how often."""
-    for product, n in over_products(over, shelf, rates=coats.rates, left=left):
+) -> Iterator[LaidOver]:
+    """Give what goes over the paint, how often, and where."""
+    for laid in over_products(over, shelf, rates=coats.rates, left=left):
         # A wash of which nothing is known is thinned as the coats say.
+        product = laid.product
         unknown = product.id == ProductKind.WASH.value == product.ingredients[0].id
-        yield (replace(product, thinned=coats.wash_thinned) if unknown else product), n
+        thinned = replace(product, thinned=coats.wash_thinned)
+        yield replace(laid, product=thinned) if unknown else laid
 
 
 def _stocked(
@@ -217,19 +223,29 @@ def _coatings(
     zones: Sequence[ZoneArea],
     coats: Coats,
     paints: Mapping[str, str],
-    above: Sequence[tuple[Product, int]],
+    above: Sequence[LaidOver],
 ) -> Iterator[Coating]:
     """Give what goes on each zone in its order; only what comes first meets the ground."""
     for zone in zones:
         ground = coats.ground
+        tops = _coats_on(zone.zone, above)
         for product, n, leaves in (
             (ProductKind.PRIMER.value, coats.primer, Ground.PRIMED),
             (paints.get(zone.zone, ""), coats.paint, Ground.PAINTED),
-            *((product.id, n, Ground.PAINTED) for product, n in above),
+            *((product, n, Ground.PAINTED) for product, n in tops.items()),
         ):
             if n:
                 yield Coating(zone.zone, product, n, ground, over_tool(product, coats.tool))
                 ground = leaves
+
+
+def _coats_on(zone: str, above: Sequence[LaidOver]) -> dict[str, int]:
+    """Give how often each product goes on a zone: what goes on all, and what on it alone."""
+    counts: dict[str, int] = {}
+    for laid in above:
+        if laid.zone in {"", zone}:
+            counts[laid.product.id] = counts.get(laid.product.id, 0) + laid.coats
+    return counts
 
 
 # --- what is typed -------------------------------------------------------------------------------

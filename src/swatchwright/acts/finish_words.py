@@ -11,11 +11,19 @@ from swatchwright.paint.paints import Paint
 from swatchwright.paint.wiped import share_left
 from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["clear_word", "duller_words", "laid_words", "layer_words", "notes_on"]
+__all__ = [
+    "clear_word",
+    "duller_words",
+    "laid_words",
+    "layer_words",
+    "notes_on",
+    "thinner_word",
+]
 
 _THICKENS = mark(
-    "Thinned paint thickens as it stands in warm air, so the end of a batch goes on heavier than "
-    "its start: keep it covered, and mix little at a time."
+    "Thinned paint thickens as it stands in warm air, so the end of it goes on heavier than its "
+    "start: stir the paint of a wash once for the whole job, so that the colour stays the same, "
+    "and thin only what you use within the hour (common practice)."
 )
 _RAGS = mark(
     "Rags with drying oil can heat up and catch fire by themselves: spread them out to dry, "
@@ -98,7 +106,7 @@ def _once(layer: Layer, paints: Sequence[Paint]) -> str:
         return say(
             "a wax tinted with {paint}, 1 to {water:g} of clear wax", paint=named, water=water
         )
-    thinner = _thinner(layer, paints)
+    thinner = thinner_word(layer, paints)
     if layer.kind is LayerKind.GLAZE:
         words = mark("a glaze of {paint}, 1 to {water:g} of {thinner}")
     else:
@@ -118,7 +126,8 @@ def _with(first: str, second: str) -> str:
     return say("{first} with {second}", first=first, second=second) if first else second
 
 
-def _thinner(layer: Layer, paints: Sequence[Paint]) -> str:
+def thinner_word(layer: Layer, paints: Sequence[Paint]) -> str:
+    """Say what the paints of a wash or a glaze are thinned with."""
     if layer.kind is LayerKind.GLAZE:
         return say_in("what thins", "glaze medium")
     if all(p.finish.waterborne for p in paints):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from swatchwright.acts.finish import preview
 from swatchwright.acts.layering import Parts
@@ -48,9 +48,10 @@ class SeenZones:
     looks
         Of each zone whose mix can be reckoned.
     over
-        The layers over them; none where nothing lies over them, or what lies there cannot be.
+        The layers over any of them; none where nothing lies over them, or what lies there cannot
+        be.
     why_bare
-        Why the layers cannot be; None where they can.
+        Why the layers over one of them cannot be; None where all can.
     """
 
     looks: Mapping[str, ZoneLook] = field(default_factory=dict)
@@ -68,20 +69,41 @@ def looks_of_zones(shelf: Shelf, mixes: Mapping[str, Parts], over: Stack) -> See
     mixes
         Ids and shares of the paints of each zone; one that cannot be mixed is passed over.
     over
-        What lies over all of them.
+        What lies over them: each has what goes on all of the piece, and what on it alone.
     """
-    try:
-        return SeenZones(_looks(shelf, mixes, over), over.layers)
-    except MendableError as error:
-        return SeenZones(_looks(shelf, mixes, Stack()), (), error)
-
-
-def _looks(shelf: Shelf, mixes: Mapping[str, Parts], over: Stack) -> dict[str, ZoneLook]:
     there = {paint.id for paint in shelf.paints}
-    found: dict[tuple[tuple[str, float], ...], ZoneLook] = {}
-    for parts in mixes.values():
-        mix = tuple(parts)
-        if mix not in found and all(id_ in there for id_, _ in mix):
-            steps = preview(shelf, mix, over).steps
-            found[mix] = ZoneLook(mix, steps[0].lights, steps[-1].lights)
-    return {zone: found[tuple(parts)] for zone, parts in mixes.items() if tuple(parts) in found}
+    looks = _Looks(shelf)
+    found, why = {}, None
+    laid: list[Layer] = []
+    for zone, parts in mixes.items():
+        if any(id_ not in there for id_, _ in parts):
+            continue
+        mine = over.over(zone)
+        try:
+            found[zone] = looks.of(tuple(parts), mine)
+            laid += mine.layers
+        except MendableError as error:
+            found[zone] = looks.of(tuple(parts), Stack())
+            why = why or error
+    seen = tuple(layer for layer in over.layers if layer in laid)
+    return SeenZones(found, seen, why)
+
+
+class _Looks:
+    """Looks of mixes under layers, each reckoned once."""
+
+    def __init__(self, shelf: Shelf) -> None:
+        self._shelf = shelf
+        self._found: dict[tuple[tuple[tuple[str, float], ...], Stack], ZoneLook] = {}
+
+    def of(self, mix: tuple[tuple[str, float], ...], over: Stack) -> ZoneLook:
+        """Give how a mix looks under layers.
+
+        Two parts of one mix under the same layers look alike, whichever part these are for.
+        """
+        plain = Stack(tuple(replace(layer, zone="") for layer in over.layers))
+        key = mix, plain
+        if key not in self._found:
+            steps = preview(self._shelf, mix, plain).steps
+            self._found[key] = ZoneLook(mix, steps[0].lights, steps[-1].lights)
+        return self._found[key]

@@ -56,6 +56,8 @@ class PaintFit:
         How far its mixes will usually be off.
     next
         What to brush out next.
+    cards
+        How many cards that were read hold it, as a sitting counts them; 0 where there is none.
     """
 
     paint: Paint
@@ -63,6 +65,7 @@ class PaintFit:
     brush_outs: int
     likely: Likely
     next: Next
+    cards: int = 0
 
 
 @dataclass(frozen=True, slots=True)

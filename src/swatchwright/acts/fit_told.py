@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from math import hypot, log
@@ -12,7 +12,7 @@ import numpy as np
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import lab_of
-from swatchwright.language import say
+from swatchwright.language import listed, say
 from swatchwright.paint.fit.advice import brush_outs_to_try, next_brush_out
 from swatchwright.paint.fit.fitted import FittedPaint, in_unit, known_paint, predict
 from swatchwright.paint.fit.prior import Errors, Surface
@@ -218,7 +218,8 @@ def said_of(
     work: FitWork, found: Mapping[str, Sequence[BrushOut]], back: Sequence[ReadBack]
 ) -> tuple[str, ...]:
     """Say what of the fit is to be doubted."""
-    return (*_doubts(work, found), *_spoilt(back))
+    mixed = {b.name for used in found.values() for b in used if len(b.shares) > 1}
+    return (*_doubts(work, found), *_spoilt(back, mixed))
 
 
 def _doubts(work: FitWork, found: Mapping[str, Sequence[BrushOut]]) -> list[str]:
@@ -239,14 +240,24 @@ def _doubts(work: FitWork, found: Mapping[str, Sequence[BrushOut]]) -> list[str]
     ]
 
 
-def _spoilt(read_back: Sequence[ReadBack]) -> list[str]:
-    far = [f"{one.film} ({one.delta_e:.0f})" for one in read_back if one.delta_e > _SPOILT]
-    if not far:
+def _spoilt(read_back: Sequence[ReadBack], mixed: Collection[str]) -> list[str]:
+    """Name the films that come out far from their reading; a mix may have other parts than told."""
+    spoilt = [one for one in read_back if one.delta_e > _SPOILT]
+    if not spoilt:
         return []
+    films = listed([say("{film} (off by {off:.0f})", film=b.film, off=b.delta_e) for b in spoilt])
+    if any(one.film in mixed for one in spoilt):
+        return [
+            say(
+                "Read as another colour than the paints on it give: {films}. See whether its parts "
+                "were others, or it was swapped, or read wrongly.",
+                films=films,
+            )
+        ]
     return [
         say(
-            "Read far from what its paints give, in CIEDE2000: {films}. See whether the shares or "
-            "the reading are wrong.",
-            films=", ".join(far),
+            "Read as another colour than the paint on it gives: {films}. See whether it was "
+            "swapped, or read wrongly.",
+            films=films,
         )
     ]

@@ -12,8 +12,8 @@ from swatchwright.acts.piece_job import PIECE_PART
 from swatchwright.colour.names import colour_name
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
-from swatchwright.paint.layers import Stack
-from swatchwright.piece.names import piece_word
+from swatchwright.paint.layers import Layer, Stack
+from swatchwright.piece.names import piece_word, zone_word
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.order import PlanOrder
 from swatchwright.sheet.told import date_text
@@ -61,8 +61,15 @@ def _plan(order: PlanOrder) -> str:
 
 
 def _finish(stack: Stack) -> str:
-    laid = ", ".join(say(layer.kind.value) for layer in stack.layers)
+    laid = ", ".join(_layer(layer) for layer in stack.layers)
     return laid or say("none, the bare coat")
+
+
+def _layer(layer: Layer) -> str:
+    """Say what a layer is, and of one for a part of the piece, for which."""
+    if not layer.zone:
+        return say(layer.kind.value)
+    return say("{layer} ({part})", layer=say(layer.kind.value), part=zone_word(layer.zone))
 
 
 def _client(wishes: ClientWishes) -> str:

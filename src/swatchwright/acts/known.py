@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swatchwright.acts.confidence import confidence_in
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.doubt import usual_difference
 from swatchwright.colour.spectrum import WAVELENGTHS
 from swatchwright.language import mark, say
@@ -50,6 +51,9 @@ WHITE_ABOVE = 85.0
 _WITH_WHITE = (0.5, 0.2, 0.07)
 
 _MOST_CROSSINGS = 40
+
+# CIEDE2000 from which a paint is another colour than one (docs/glossary.md).
+_ANOTHER_COLOUR = 10.0
 
 # Of a paint alone: what is not known of it moves its mixes by less than is just seen.
 _WELL = 0.8
@@ -103,7 +107,7 @@ class Likely:
     with_white
         With the white of the shelf, the worst of three shares.
     crossing
-        With each other paint half and half, the median.
+        With each other paint of another colour half and half, the median.
     off
         The first of these that there is; of a paint that stands alone, with an ordinary white, or
         with a black where it is a white itself.
@@ -203,10 +207,23 @@ def likely_errors(shelf: Shelf, paint: Paint) -> Likely:
     if white is not None:
         with_white = _worst([_off(paint, white, share) for share in _WITH_WHITE])
     colours = [other for other in others if white is None or other.id != white.id]
+    colours = _unlike(paint, colours)
     if colours:
         offs = [_off(paint, other, 0.5) for other in colours[:_MOST_CROSSINGS]]
         crossing = Off(*(float(v) for v in np.median([(o.paints, o.whole) for o in offs], axis=0)))
     return Likely(with_white, crossing, with_white or crossing or _alone(paint))
+
+
+def _unlike(paint: Paint, others: Sequence[Paint]) -> list[Paint]:
+    """Leave out what has nearly the same colour: a mix of such two tells nothing of either."""
+    if not others:
+        return []
+    own, *labs = _masstones([paint, *others])
+    return [
+        other
+        for other, lab in zip(others, labs, strict=True)
+        if float(delta_e_2000(own, lab)) > _ANOTHER_COLOUR
+    ]
 
 
 def grade_of(off: float) -> Grade:

@@ -32,6 +32,7 @@ TAKE_MIX_OFF = mark("Take a colour and its mixes off “{job}”")
 TAKE_MIX_OFF_ZONE = mark("Take a colour and its mixes off “{job}”, {zone}")
 KEEP_SAMPLE = mark("Take sample {number} as the mix of “{job}”")
 KEEP_SAMPLE_FOR_ZONE = mark("Take sample {number} as the mix of “{job}”, {zone}")
+TEACH = mark("Teach the paints by the samples of “{job}”")
 MIX_BATCH = mark("Mix batch {number} of “{job}”, {ml} ml")
 TAKE_BACK = mark("Take back batch {number} of “{job}”")
 THE_PIECE = mark("The piece of “{job}”")
@@ -43,6 +44,8 @@ PUT_ONE = mark("Put 1 paint on the shelf")
 PUT_MANY = mark("Put {number} paints on the shelf")
 PUT_ONE_FROM = mark("Put 1 paint on the shelf from {file}")
 PUT_MANY_FROM = mark("Put {number} paints on the shelf from {file}")
+ADD_PAINT = mark("Add “{paint}” to the shelf")
+CHANGE_PAINT = mark("Change “{paint}” on the shelf")
 TAKE_OFF = mark("Take “{paint}” off the shelf")
 TAKE_ALL_OFF = mark("Take paints off the shelf")
 TIMES = mark("Times from the tin of “{paint}”")
@@ -74,8 +77,9 @@ LABELS = (
     *(ADD_PHOTO, MARK_PHOTO, REMOVE_PHOTO),
     *(KEEP_RECIPES, CHOOSE_RECIPE, KEEP_MIX_FOR_ZONE, KEEP_MIX, MIX_BATCH, TAKE_BACK, THE_PIECE),
     *(TAKE_MIX_OFF_ZONE, TAKE_MIX_OFF),
-    *(KEEP_SAMPLE_FOR_ZONE, KEEP_SAMPLE, STROKE, OTHER_COLOUR),
+    *(KEEP_SAMPLE_FOR_ZONE, KEEP_SAMPLE, TEACH, STROKE, OTHER_COLOUR),
     *(TAKE_DEMO, PUT_ONE, PUT_MANY, PUT_ONE_FROM, PUT_MANY_FROM, TAKE_OFF, TAKE_ALL_OFF, TIMES),
+    *(ADD_PAINT, CHANGE_PAINT),
     *(FORGET_STOCK, SET_STOCK, ADD_STOCK, DRAW_STOCK),
     *PARTS.values(),
 )

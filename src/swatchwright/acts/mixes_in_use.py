@@ -23,6 +23,7 @@ __all__ = [
     "check_in_use",
     "mixes_in_use",
     "of_no_zone",
+    "painted_zones",
     "stood_down",
     "without_zone",
 ]
@@ -50,14 +51,14 @@ def mixes_in_use(job: Job | None) -> tuple[KeptRecipe, ...]:
 def stood_down(job: Job) -> KeptRecipe | None:
     """Give the mix for the whole piece where nothing is painted with it; None where it is used."""
     whole = job.chosen(WHOLE_PIECE)
-    zones = () if whole is None else _painted(job)
+    zones = () if whole is None else painted_zones(job)
     own = {recipe.zone for recipe in job.recipes if recipe.chosen}
     return whole if zones and own.issuperset(zones) else None
 
 
 def of_no_zone(job: Job) -> tuple[KeptRecipe, ...]:
     """Give the chosen mixes for zones that the piece does not have; none where it is not sized."""
-    return without_zone(job.recipes, _painted(job))
+    return without_zone(job.recipes, painted_zones(job))
 
 
 def without_zone(recipes: Sequence[KeptRecipe], zones: Collection[str]) -> tuple[KeptRecipe, ...]:
@@ -85,7 +86,7 @@ def check_in_use(job: Job, zone: str | None) -> None:
     if zone == WHOLE_PIECE and stood_down(job) is not None:
         raise _stood_down(job)
     if zone in {recipe.zone for recipe in of_no_zone(job)} and zone is not None:
-        painted = listed(zone_word(one) for one in _painted(job))
+        painted = listed(zone_word(one) for one in painted_zones(job))
         raise MendableError(
             say(
                 "The mix for {zone} of “{job}” is on no part of it: what is painted of its piece "
@@ -112,7 +113,7 @@ def _stood_down(job: Job) -> MendableError:
     )
 
 
-def _painted(job: Job) -> tuple[str, ...]:
+def painted_zones(job: Job) -> tuple[str, ...]:
     """Name the painted zones of the piece; none where there is no piece, or it cannot be read."""
     document = job.document(_PIECE_PART)
     with suppress(MendableError):

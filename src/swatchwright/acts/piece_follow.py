@@ -11,7 +11,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from swatchwright.acts.amounts import Coats
-from swatchwright.acts.amounts_products import Over, over_layers, spread_over
+from swatchwright.acts.amounts_products import Over, coats_over, over_layers, spread_over
 from swatchwright.acts.piece_form import FOLLOWING, PieceForm, own_coats
 from swatchwright.acts.plan_own import own_answers
 from swatchwright.paint.layers import Stack
@@ -153,7 +153,8 @@ def _over(form: PieceForm, beside: Beside, own: Collection[str]) -> tuple[Over, 
 
 
 def _count(over: tuple[Over, ...], kind: ProductKind) -> int:
-    return min(_MOST_COATS, sum(one.coats for one in over if one.kind is kind))
+    """Give how often what is of a kind is laid, at most on any part of the piece."""
+    return min(_MOST_COATS, coats_over(over, kind))
 
 
 def _thinned(form: PieceForm, over: tuple[Over, ...], own: Collection[str]) -> float:
@@ -185,6 +186,9 @@ def _primer(
     """Give the primer: set with the plan, with the piece, or as is usual on what is there."""
     blank = PlanOrder("piece", "2000-01-01", surface=surface)
     plan = beside.plan
+    # Without paint nothing is primed: it is painted already.
+    if not form.coats.paint and "primer" not in own:
+        return Primer.NONE, 0
     if plan is not None and "primer" in own_answers(plan):
         return usual_primer(replace(plan, surface=surface))
     if "primer" in own:

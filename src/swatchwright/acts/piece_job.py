@@ -15,6 +15,7 @@ from swatchwright.acts.amounts import order_of
 from swatchwright.acts.batches import WHOLE_PIECE, shelf_of_recipe
 from swatchwright.acts.jobs import job_of, keep_document
 from swatchwright.acts.labels import THE_PIECE
+from swatchwright.acts.layers_by_part import layers_on
 from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece import sized
 from swatchwright.acts.piece_follow import Beside, followed, plan_told
@@ -31,6 +32,7 @@ from swatchwright.language import say
 from swatchwright.mixing.recipe import Recipe
 from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import Paint
+from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.order import AmountsOrder
 from swatchwright.piece.part import Piece
 from swatchwright.piece.tins import TinSize
@@ -154,7 +156,7 @@ def order_for_job(
             say("No face of any part is painted."),
             say("Tick a painted face of a part in the list of parts."),
         )
-    told = followed(form, beside or Beside())
+    told = followed(form, _on_these(beside or Beside(), zones))
     paints = {paint.id: paint for paint in (*known.paints, *shelf.paints)}
     recipes = {
         zone: mix.parts for zone, mix in mixes.items() if all(id_ in paints for id_, _ in mix.parts)
@@ -175,6 +177,13 @@ def order_for_job(
         primer=told.primer,
     )
     return _stocked(order, form.tins, {**known.left, **form.left})
+
+
+def _on_these(beside: Beside, zones: Sequence[ZoneArea]) -> Beside:
+    """Leave out the layers for parts that the piece does not have."""
+    if beside.stack is None:
+        return beside
+    return replace(beside, stack=layers_on(beside.stack, [zone.zone for zone in zones]))
 
 
 def _stocked(

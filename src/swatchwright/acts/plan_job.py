@@ -6,7 +6,8 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from swatchwright.acts.amounts_products import Over
+from swatchwright.acts.amounts_products import Over, coats_over
+from swatchwright.acts.client_wish import ClientWishes, Stands
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import part_label
 from swatchwright.acts.mixes_in_use import mixes_in_use
@@ -15,16 +16,19 @@ from swatchwright.acts.piece_follow import Beside, answers_of_piece, followed, t
 from swatchwright.acts.piece_form import PieceForm
 from swatchwright.acts.piece_job import FORM_PART, PIECE_PART
 from swatchwright.acts.plan import faces_of
+from swatchwright.acts.plan_laid import laid_in, topped_in
 from swatchwright.acts.plan_own import own_answers
 from swatchwright.mixing.recipe import Recipe
-from swatchwright.paint.layers import LayerKind, Stack, wash_of
+from swatchwright.paint.layers import Stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.coats import usual_primer
 from swatchwright.piece.work.order import Carrier, FinishKind, Laid, Lead, PaintTimes, PlanOrder
 from swatchwright.piece.work.seen import loose_parts, sat_on
-from swatchwright.piece.work.times import finish_times, paint_times, primer_times
+from swatchwright.piece.work.task import StepKind
+from swatchwright.piece.work.times import Until, finish_times, paint_times, primer_times
+from swatchwright.piece.work.waits import wait_of_coat
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows
@@ -43,6 +47,9 @@ __all__ = [
     "paints_in_use",
     "plan_of_job",
     "products_in",
+    "rag_wait",
+    "said_painted",
+    "topped_in",
     "usual_times",
 ]
 
@@ -69,7 +76,9 @@ class Elsewhere:
     paints
         What the chosen mixes are made of.
     laid
-        What the washes are stirred of; see `laid_in`.
+        What the washes are stirred of, and where they go; see `laid_in`.
+    topped
+        On which parts the finish goes; see `topped_in`.
     """
 
     piece: Piece | None = None
@@ -77,6 +86,7 @@ class Elsewhere:
     stack: Stack | None = None
     paints: tuple[Paint, ...] = ()
     laid: tuple[Laid, ...] = ()
+    topped: tuple[Laid, ...] = ()
 
 
 def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
@@ -107,24 +117,30 @@ def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
 
 
 def _coats(order: PlanOrder, told: Elsewhere, own: Collection[str]) -> PlanOrder:
-    order = replace(order, laid=told.laid)
+    order = replace(order, laid=told.laid, topped=())
     if told.form is not None and "coats" not in own:
-        order = replace(order, coats=max(1, told.form.coats.paint))
+        order = replace(order, coats=told.form.coats.paint)
     # Where nothing is told any more, as after a finish is taken back, nothing is laid.
-    over = followed(told.form or PieceForm(None), Beside(told.stack)).over
+    over = _on_piece(followed(told.form or PieceForm(None), Beside(told.stack)).over, told)
     if "washes" not in own:
         order = replace(order, washes=_washes(over))
     if "finish" not in own:
         last, coats = _finish(over)
-        order = replace(order, finish=last, finish_coats=coats)
+        order = replace(order, finish=last, finish_coats=coats, topped=told.topped)
     if told.paints and "carrier" not in own:
         water = all(paint.finish.waterborne for paint in told.paints)
         order = replace(order, carrier=Carrier.WATER if water else Carrier.SOLVENT)
     return order
 
 
+def _on_piece(over: Sequence[Over], told: Elsewhere) -> tuple[Over, ...]:
+    """Leave out what is for a part that the piece does not have."""
+    gone = {laid.zone for laid in (*told.laid, *told.topped) if laid.faces == ()}
+    return tuple(one for one in over if one.zone not in gone)
+
+
 def _washes(over: Sequence[Over]) -> int:
-    return min(_MOST_COATS, sum(one.coats for one in over if one.kind is ProductKind.WASH))
+    return min(_MOST_COATS, coats_over(over, ProductKind.WASH))
 
 
 def _finish(over: Sequence[Over]) -> tuple[FinishKind, int]:
@@ -136,28 +152,14 @@ def _finish(over: Sequence[Over]) -> tuple[FinishKind, int]:
     if not clear:
         return FinishKind.NONE, 1
     last = clear[-1].name
-    coats = sum(one.coats for one in clear if one.name == last)
+    coats = coats_over([one for one in clear if one.name == last], ProductKind.CLEAR)
     return _FINISHES.get(last, FinishKind.VARNISH), min(_MOST_COATS, coats)
 
 
-def laid_in(stack: Stack | None, shelf: Shelf) -> tuple[Laid, ...]:
-    """Give what the washes and glazes of a finish are stirred of, in their turn.
-
-    A paint that the shelf does not have is told by its id.
-    """
-    names = {paint.id: paint.name for paint in shelf.paints}
-    return tuple(
-        Laid(
-            tuple((names.get(id_, id_), parts) for id_, parts in layer.paints),
-            float(wash_of(layer).water),
-            glaze=layer.kind is LayerKind.GLAZE,
-            wiped=layer.kind is LayerKind.WASH and float(wash_of(layer).left) < 1,
-            passes=layer.passes,
-            left=float(wash_of(layer).left) if layer.kind is LayerKind.WASH else None,
-        )
-        for layer in (() if stack is None else stack.layers)
-        if layer.is_paint and layer.passes
-    )
+def said_painted(wishes: ClientWishes | None) -> bool:
+    """Tell whether it was said of a colour that it is on the piece, and of none that it is not."""
+    said = {one.stands for one in (() if wishes is None else wishes.stand)}
+    return said == {Stands.PAINTED}
 
 
 def plan_of_job(job: Job, shelf: Shelf) -> PlanOrder | None:
@@ -174,12 +176,14 @@ def plan_of_job(job: Job, shelf: Shelf) -> PlanOrder | None:
     if order is None:
         return None
     stack = _read(job, FINISH_PART, Stack)
+    piece, form = _read(job, PIECE_PART, Piece), _read(job, FORM_PART, PieceForm)
     told = Elsewhere(
-        _read(job, PIECE_PART, Piece),
-        _read(job, FORM_PART, PieceForm),
+        piece,
+        form,
         stack,
         paints_in_use(mixes_in_use(job), None, shelf),
-        laid_in(stack, shelf),
+        laid_in(stack, shelf, piece, form),
+        topped_in(stack, piece),
     )
     return following(order, told)
 
@@ -218,10 +222,9 @@ Product = str
 
 def products_in(order: PlanOrder) -> Sequence[Product]:
     """Name what is put on by an order, in its turn."""
-    primed = usual_primer(order)[1] > 0
     there = {
-        "primer": primed,
-        "paint": True,
+        "primer": usual_primer(order)[1] > 0 and not order.painted,
+        "paint": not order.painted,
         "wash": order.washes > 0,
         "finish": order.finish is not FinishKind.NONE,
     }
@@ -235,6 +238,12 @@ def usual_times(order: PlanOrder, product: Product) -> PaintTimes:
     if product == "finish":
         return finish_times(order.finish, order.carrier)
     return paint_times(order.carrier)
+
+
+def rag_wait(order: PlanOrder) -> float | None:
+    """Give the minutes until a coat of an order bears a wet rag; None where none waits for it."""
+    wait = wait_of_coat(order, StepKind.WASH)
+    return wait.minutes if order.washes and wait.until is Until.RAG else None
 
 
 def paints_in_use(

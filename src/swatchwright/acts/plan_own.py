@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from swatchwright.piece.work.order import PlanOrder
 
-__all__ = ["ANSWERS", "answers_set", "own_answers"]
+__all__ = ["ANSWERS", "answers_set", "own_answers", "plan_coats_apart"]
 
 ANSWERS: dict[str, tuple[str, ...]] = {
     "surface": ("surface",),
@@ -42,6 +42,21 @@ def answers_set(before: PlanOrder, after: PlanOrder) -> PlanOrder:
     if after.primer is None and not after.primer_coats:
         own -= {"primer"}
     return replace(after, own=tuple(sorted(own)))
+
+
+def plan_coats_apart(plan: PlanOrder | None, paint: int) -> int | None:
+    """Give the coats of paint set with a plan where the piece has others; None where they agree.
+
+    Parameters
+    ----------
+    plan
+        The plan as it is kept; None where there is none.
+    paint
+        Coats of paint set with the piece.
+    """
+    if plan is None or "coats" not in own_answers(plan) or plan.coats == paint:
+        return None
+    return plan.coats
 
 
 def _unlike(one: PlanOrder, other: PlanOrder) -> frozenset[str]:

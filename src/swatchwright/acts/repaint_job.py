@@ -273,7 +273,8 @@ def colours_of_zones(
     shelf
         Where the paints are.
     stack
-        What goes over it; None for the dry mix. Nothing can be laid over a wanted colour.
+        What goes over it, each zone under its own layers; None for the dry mix. Nothing can be
+        laid over a wanted colour.
 
     Raises
     ------
@@ -282,8 +283,9 @@ def colours_of_zones(
     """
     found = {}
     for zone, choice in chosen.items():
-        if stack is not None and stack.layers and choice.parts:
-            found[zone] = preview(shelf, choice.parts, stack).steps[-1].dry
+        over = Stack() if stack is None else stack.over(zone)
+        if over.layers and choice.parts:
+            found[zone] = preview(shelf, choice.parts, over).steps[-1].dry
         elif choice.lab is not None:
             found[zone] = choice.lab
         else:

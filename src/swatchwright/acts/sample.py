@@ -116,6 +116,12 @@ class Advice:
         """Whether the fresh mix is better than adding."""
         return bool(self.why)
 
+    @property
+    def leave(self) -> bool:
+        """Whether a good sample is better left: whatever follows is hardly likely to be nearer."""
+        wider = self.wider is not None and self.wider.outlook.usual < self.last.delta_e
+        return self.accepted and self.unsure and not wider and not self.last.misread
+
 
 def advice_on(
     shelf: Shelf,

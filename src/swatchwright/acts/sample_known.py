@@ -43,11 +43,8 @@ class TaughtPaint:
 def noted(before: Shelf, after: Shelf, sample: int) -> tuple[TaughtPaint, ...]:
     """Note which paints of a shelf have learnt from the samples up to one of this number."""
     pairs = zip(before.paints, after.paints, strict=True)
-    return tuple(
-        TaughtPaint(new.id, _mark_of(old), _mark_of(new), sample)
-        for old, new in pairs
-        if new is not old
-    )
+    marks = [(new.id, _mark_of(old), _mark_of(new)) for old, new in pairs if new is not old]
+    return tuple(TaughtPaint(id_, was, now, sample) for id_, was, now in marks if was != now)
 
 
 def known_to(shelf: Shelf, taught: Sequence[TaughtPaint]) -> float:

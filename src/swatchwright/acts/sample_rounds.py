@@ -12,6 +12,7 @@ from enum import StrEnum
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.sample_judged import How, Judged, picked_by_eye
 from swatchwright.acts.sample_known import TaughtPaint
+from swatchwright.acts.sample_lessons import Lesson
 from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
@@ -134,6 +135,10 @@ class SampleLoop:
         Whose mix was taken as that of a zone, the last for each.
     taught
         Which paints have learnt from these samples, or from those before them, in that order.
+    lessons
+        What these samples taught each paint, and what it was before.
+    settled
+        What samples before these taught, which stays with the paints.
     """
 
     wanted: Lab
@@ -141,6 +146,8 @@ class SampleLoop:
     rounds: tuple[Round, ...] = ()
     taken: tuple[Taken, ...] = ()
     taught: tuple[TaughtPaint, ...] = ()
+    lessons: tuple[Lesson, ...] = ()
+    settled: tuple[Lesson, ...] = ()
 
 
 def new_loop(wanted: KnownColour) -> SampleLoop:

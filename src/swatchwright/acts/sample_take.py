@@ -21,11 +21,12 @@ from swatchwright.acts.recipes import (
     amounts_for,
     confidence_in,
 )
-from swatchwright.acts.sample import expected_beside
-from swatchwright.acts.sample_learnt import check_rounds, learn_from
+from swatchwright.acts.sample import Advice, expected_beside
+from swatchwright.acts.sample_known import TaughtPaint, noted
+from swatchwright.acts.sample_learnt import check_rounds, expected_off, learn_from
 from swatchwright.acts.sample_mixes import shares_of
 from swatchwright.acts.sample_rounds import SAMPLES_PART, Round, SampleLoop
-from swatchwright.acts.sample_taken import Taken
+from swatchwright.acts.sample_taken import Taken, same_mix
 from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
@@ -43,7 +44,7 @@ from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour, Lab
 
-__all__ = ["keep_sample", "poured_after", "recipe_of_sample", "zone_of_samples"]
+__all__ = ["keep_sample", "poured_after", "recipe_of_sample", "taken_so", "zone_of_samples"]
 
 _FROM = mark("the cloth of the samples")
 _MOST_IN_PARTS = 4
@@ -86,6 +87,20 @@ def poured_after(
     return tuple(held.items())
 
 
+def taken_so(taken: Taken, advice: Advice) -> bool | None:
+    """Tell whether what was taken of a sample is what an advice on it says.
+
+    Returns
+    -------
+    False if it was taken as it is; True for the pot after just this addition; None for another.
+    """
+    if not taken.added:
+        return False
+    steps = [(step.paint.id, step.ml) for step in advice.additions.steps]
+    pot = sum(ml for _, ml in advice.pot)
+    return True if same_mix(taken.mixed, poured_after(advice.last, steps, pot)) else None
+
+
 def recipe_of_sample(
     shelf: Shelf,
     loop: SampleLoop,
@@ -118,7 +133,8 @@ def recipe_of_sample(
     shares = dict(sorted(shares_of(mixed).items(), key=lambda row: -row[1]))
     taught = replace(shelf, paints=learnt.paints())
     dry, wet = _looks(taught, learnt, shares, wanted.lab)
-    paints = tuple(shelf.paint(id_) for id_ in shares)
+    # As the samples showed them: whoever reckons with the recipe comes near to what was brushed.
+    paints = tuple(taught.paint(id_) for id_ in shares)
     recipe = Recipe(
         paints=paints,
         shares=tuple(shares.values()),
@@ -129,12 +145,11 @@ def recipe_of_sample(
         coats=None,
     )
     judged = ranked((recipe,), wanted.lab).recipes[0]
-    believed = tuple(taught.paint(id_) for id_ in shares)
     return MeasuredRecipe(
         recipe=recipe,
         amounts=amounts_for(recipe, volume),
         own_colours=own_colours(paints),
-        confidence=confidence_in(wanted, believed, recipe.shares),
+        confidence=confidence_in(wanted, paints, recipe.shares),
         slip=judged.slip,
         light_change=judged.light_change,
         price_per_ml=judged.price,
@@ -224,14 +239,45 @@ def keep_sample(
             most_paints=most_paints,
             shelf=used,
         )
-        off = measured.recipe.delta_e if added else one.delta_e
-        doubt = 0.0 if added else one.give_or_take
-        taken = Taken(zone, number, mixed, off, doubt, added=bool(added))
+        taken = _taken(shelf, loop, number, mixed, added=added, zone=zone)
         rest = tuple(t for t in loop.taken if t.zone != zone)
-        keep_document(store, id_, SAMPLES_PART, replace(loop, taken=(*rest, taken)))
+        known = _same_tins(shelf, measured, loop, number)
+        kept = replace(loop, taken=(*rest, taken), taught=(*loop.taught, *known))
+        keep_document(store, id_, SAMPLES_PART, kept)
         label = KEEP_SAMPLE if zone == WHOLE_PIECE else KEEP_SAMPLE_FOR_ZONE
         edit.call(label.format(number=number, job=job.title, zone=zone))
         return edit.changes
+
+
+def _same_tins(
+    shelf: Shelf, measured: MeasuredRecipe, loop: SampleLoop, number: int
+) -> tuple[TaughtPaint, ...]:
+    """Note that the paints of a recipe are those of the shelf, as the samples showed them."""
+    paints = measured.recipe.paints
+    here = Shelf(shelf.name, tuple(shelf.paint(paint.id) for paint in paints))
+    rows = noted(here, Shelf(shelf.name, paints), number)
+    return tuple(row for row in rows if row not in loop.taught)
+
+
+def _taken(
+    shelf: Shelf,
+    loop: SampleLoop,
+    number: int,
+    mixed: Sequence[tuple[str, float]],
+    *,
+    added: Sequence[tuple[str, float]],
+    zone: str,
+) -> Taken:
+    """Note how near it came, or, of a pot that nothing was brushed from since, how near it should.
+
+    A promise counts all that is not known, as the advice does that it followed.
+    """
+    one = loop.rounds[number - 1]
+    if not added:
+        return Taken(zone, number, tuple(mixed), one.delta_e, one.give_or_take)
+    off = expected_off(shelf, loop, mixed)
+    extra = tuple(added)
+    return Taken(zone, number, tuple(mixed), off, added=True, extra=extra, reckoned=True)
 
 
 def _wanted(job: Job, loop: SampleLoop, others: Recipes | None) -> KnownColour:

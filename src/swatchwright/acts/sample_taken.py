@@ -25,9 +25,13 @@ class Taken:
         Ids and ml of all that was in it, as it was poured.
     off, give_or_take
         How far that was from the cloth, CIEDE2000, and the usual error of that; after an addition
-        how far it should be, and none.
+        how far it will usually be, for all that is not known, and none.
     added
         Whether something was added to the pot after the sample, which is in `mixed`.
+    extra
+        Ids and ml of what was added.
+    reckoned
+        Whether `off` after an addition counts all that is not known; it did not always.
     """
 
     zone: str
@@ -36,6 +40,8 @@ class Taken:
     off: float
     give_or_take: float = 0.0
     added: bool = False
+    extra: tuple[tuple[str, float], ...] = ()
+    reckoned: bool = False
 
 
 def same_mix(one: Sequence[tuple[str, float]], other: Sequence[tuple[str, float]]) -> bool:

@@ -92,6 +92,13 @@ def tried_line(job: Job, mix: Sequence[tuple[str, float]]) -> str:
 def _found_line(taken: Taken, loop: SampleLoop) -> str:
     """Say by which sample a mix was found, and how near that came."""
     one = loop.rounds[taken.number - 1]
+    if taken.added and not taken.reckoned:
+        return say(
+            "Found by sample {number} and what was then added to its pot, {day}; nothing was "
+            "brushed from it since.",
+            number=taken.number,
+            day=date_text(one.day),
+        )
     if taken.added:
         return say(
             "Found by sample {number} and what was then added to its pot, {day}; it should be "

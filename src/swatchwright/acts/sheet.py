@@ -20,6 +20,7 @@ from swatchwright.acts.sheet_amounts import (
     piece_lines,
 )
 from swatchwright.acts.sheet_files import PICTURE_DPI, document_of, pictures_of, save_sheet
+from swatchwright.acts.sheet_jars import jars_of
 from swatchwright.acts.sheet_mixes import mixes_of_job
 from swatchwright.acts.sheet_parts import (
     cautions_for,
@@ -127,6 +128,7 @@ def content_of(
     zones = tuple(zone_of(k.mix, told) for k in kept)
     here = [MixedHere(z.volume, z.paints, k.taken) for z, k in zip(zones, kept, strict=True)]
     paints = [paint for k in kept for paint in _used(k.mix)]
+    laid = tuple(dict.fromkeys(layer for k in kept for layer in k.mix.layers.layers))
     reckoned, plan = parts.reckoned, parts.plan
     to_buy, gaps = _to_buy(reckoned, here)
     content = SheetContent(
@@ -138,6 +140,7 @@ def content_of(
         job=job.id,
         units=told,
         zones=zones,
+        jars=jars_of(reckoned, kept),
         batches=tuple(_batch_line(b) for b in job.batches if zone in {None, b.zone}),
         size=parts.size,
         piece=() if reckoned is None else piece_lines(reckoned.amounts),
@@ -146,7 +149,7 @@ def content_of(
         buy_cost=to_buy.cost,
         plan=() if plan is None else plan_lines(plan),
         ready="" if plan is None else moment_text(plan.ready),
-        cautions=cautions_for(paints, parts.layers, plan),
+        cautions=cautions_for(paints, Stack(laid), plan),
         notes=tuple(NoteLine(note.written[:10], kept_words(note.text)) for note in job.notes),
         again=_again(zones, job.title),
         invented=_any_invented(paints),

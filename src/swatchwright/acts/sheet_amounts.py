@@ -134,9 +134,18 @@ def mixed_lines(amounts: Amounts, here: Sequence[MixedHere]) -> tuple[str, ...]:
     """Say of each product how much of it the piece takes, and why so much."""
     others = {m.batch.product for m in here if m.batch is not None and not m.as_the_piece_takes}
     return tuple(
-        _mixed(batch, _called(amounts, batch.product), otherwise=batch.product in others)
+        _mixed(batch, _called_for(amounts, batch), otherwise=batch.product in others)
         for batch in amounts.batches
     )
+
+
+def _called_for(amounts: Amounts, batch: Batch) -> str:
+    """Give what a product is called, and of one that goes on some zones alone for which it is."""
+    called = _called(amounts, batch.product)
+    zones = [row.zone for row in amounts.coatings if row.product == batch.product]
+    if batch.kind is ProductKind.PAINT or {row.zone for row in amounts.coatings} == set(zones):
+        return called
+    return say("{product} for {parts}", product=called, parts=listed(map(zone_word, zones)))
 
 
 def _mixed(batch: Batch, called: str, *, otherwise: bool) -> str:

@@ -7,12 +7,14 @@ from dataclasses import dataclass, replace
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.finish_paints import paints_at_hand
 from swatchwright.acts.kept_recipe import OWN_PAINTS, no_recipe, shelf_of_recipe, what_has_changed
+from swatchwright.acts.layers_by_part import layers_on, painted_with
 from swatchwright.acts.mixes_in_use import check_in_use, mixes_in_use
 from swatchwright.acts.recipes import DEFAULT_VOLUME
 from swatchwright.acts.sample_known import TaughtPaint
 from swatchwright.acts.sample_tried import taught_in, tried_line
 from swatchwright.acts.sheet_amounts import MixedHere, batch_of_zone
 from swatchwright.acts.sheet_parts import JobParts
+from swatchwright.acts.sheet_wish import wish_in
 from swatchwright.acts.sheet_zone import Mix
 from swatchwright.language import say
 from swatchwright.piece.amounts import Batch as Taken
@@ -65,6 +67,7 @@ def mixes_of_job(
     zones = [recipe.zone for recipe in mixes_in_use(job)]
     found = []
     for recipe in _chosen(job, zone):
+        on = painted_with(job, recipe.zone, parts.layers)
         batch = next((b for b in reversed(job.batches) if b.zone == recipe.zone), None)
         taken = batch_of_zone(amounts, recipe.zone, zones)
         colour = next((w for w in job.wanted if w.zone == recipe.zone), None)
@@ -74,7 +77,9 @@ def mixes_of_job(
             counts=[paint.parts for paint in recipe.paints],
             shelf=_shelf(store, job, recipe, in_use),
             wanted=KnownColour(recipe.wanted, None, "") if colour is None else colour.colour,
-            layers=parts.layers,
+            layers=layers_on(parts.layers, on),
+            on=on,
+            asked=wish_in(job, [recipe.wanted, *([] if colour is None else [colour.colour.lab])]),
             zone="" if recipe.zone == WHOLE_PIECE else recipe.zone,
             title=job.title,
             day="" if batch is None else batch.day,

@@ -11,6 +11,7 @@ from typing import TypeVar
 from swatchwright.acts.amounts import amounts_for
 from swatchwright.acts.bench_shelf import shelf_in_use
 from swatchwright.acts.finish_paints import paints_at_hand
+from swatchwright.acts.layers_by_part import of_no_part
 from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece_job import (
     FORM_PART,
@@ -24,9 +25,10 @@ from swatchwright.acts.plan import plan_for
 from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
 from swatchwright.acts.sheet_amounts import Reckoned
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, mark, mark_in, say, say_in
+from swatchwright.language import figure, listed, mark, mark_in, say, say_in
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
+from swatchwright.piece.names import zone_word
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
 from swatchwright.piece.work.plan import Plan, Step
@@ -104,6 +106,8 @@ def parts_of(store: Store, job: Job, in_use: Shelf | None = None) -> JobParts:
     reckoned = _try(gaps, "piece", lambda: _reckoned(store, job, shelf))
     plan = _try(gaps, "plan", lambda: _plan(job, shelf))
     layers = _try(gaps, "finish", lambda: _layers(job))
+    if layers is not None and (lost := of_no_part(job, layers)):
+        gaps["finish"] = say(_NO_PART, parts=listed(zone_word(part) for part in lost))
     size = ""
     with suppress(MendableError):
         size = _size(job)
@@ -121,6 +125,9 @@ _GAPS = {
     "plan": mark("The plan of work is left out: {why}"),
     "finish": mark("The finish is left out: {why}"),
 }
+
+
+_NO_PART = mark("Layers are left out for parts that the piece does not have: {parts}.")
 
 
 def _try(gaps: dict[str, str], part: str, find: Callable[[], T | None]) -> T | None:

@@ -7,12 +7,14 @@ from dataclasses import dataclass, field
 from functools import reduce
 
 from swatchwright.acts.amounts_whole import pours_told
+from swatchwright.acts.client_wish import ClientWish, Stands
 from swatchwright.acts.confidence import confidence_in
 from swatchwright.acts.finish_values import Look
 from swatchwright.acts.known import known_of
 from swatchwright.acts.mix import MixLook, look_of_mix, own_colours
 from swatchwright.acts.recipes import check_volume
 from swatchwright.acts.sheet_over import over_mix
+from swatchwright.acts.sheet_wish import wish_words
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
@@ -25,7 +27,7 @@ from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.photo.origin import origin_words
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import CodePaint, CodeRecipe, write_code
-from swatchwright.sheet.content import PaintLine, Units, Zone
+from swatchwright.sheet.content import Ending, PaintLine, Units, Zone
 from swatchwright.sheet.told import amount_text, spoons_text
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour
@@ -73,6 +75,10 @@ class Mix:
         Whole parts that come near the exact amounts; None where these are the parts themselves.
     tried
         How near a sample of it came, in words; empty where it has not been tried.
+    on
+        The parts of the piece that have it; none where these are not known.
+    asked
+        What the client wants now in place of the wanted colour, and how far that has come.
     """
 
     parts: Sequence[tuple[str, float]]
@@ -88,6 +94,8 @@ class Mix:
     changed: dict[str, str] = field(default_factory=dict)
     counts: Sequence[float] | None = None
     tried: str = ""
+    on: tuple[str, ...] = ()
+    asked: tuple[ClientWish, Stands | None] | None = None
 
     @property
     def by_parts(self) -> list[tuple[str, float]]:
@@ -106,7 +114,8 @@ def zone_of(mix: Mix, units: Units) -> Zone:
     """
     check_volume(mix.volume)
     look = look_of_mix(mix.shelf, mix.parts)
-    over = over_mix(mix.shelf, mix.parts, mix.layers)
+    over = over_mix(mix.shelf, mix.parts, mix.layers, mix.on)
+    finished = None if over.look is None else over.look.steps[-1].dry
     ml = rounded_amounts([parts for _, parts in mix.parts], mix.volume)
     order = sorted(range(len(ml)), key=lambda i: -look.shares[i])
     lines = _lines(mix, look, ml, units)
@@ -116,7 +125,7 @@ def zone_of(mix: Mix, units: Units) -> Zone:
         wanted=None if mix.wanted is None else mix.wanted.lab,
         dry=look.dry,
         wet=look.wet,
-        finished=None if over.look is None else over.look.steps[-1].dry,
+        finished=finished,
         apart=_apart(mix.wanted, look),
         apart_in_parts=_apart_in_parts(mix, look) if in_parts else None,
         in_parts=in_parts,
@@ -126,10 +135,12 @@ def zone_of(mix: Mix, units: Units) -> Zone:
         pour=_pour(look, ml),
         finish=over.words,
         minding=over.minding,
-        trust=_trust(mix, look, over.look),
+        trust=_trust(mix, look, over.looks),
         tried=mix.tried,
         sample=(mix.tried or _usual(mix, look),),
         check=(say(_SAMPLE),),
+        ends=tuple(Ending(parts, seen.steps[-1].dry) for parts, seen in over.ends),
+        wish=wish_words(mix.asked, look.dry, finished, by_part=bool(over.ends)),
         code=_code(mix, look),
     )
 
@@ -207,15 +218,13 @@ def _then(before: str, paint: str) -> str:
 # --- trust ---------------------------------------------------------------------------------------
 
 
-def _trust(mix: Mix, look: MixLook, finish: Look | None) -> tuple[str, ...]:
-    """State plainly how sure it is."""
+def _trust(mix: Mix, look: MixLook, finish: Sequence[Look]) -> tuple[str, ...]:
+    """State plainly how sure it is; of finishes that are not the same by the least sure."""
+    doubts = [seen.steps[-1].doubt for seen in finish]
+    told = say("Under its finish, give or take {doubt:.0f}.", doubt=max(doubts, default=0.0))
     return (
         *_origin(mix.wanted),
-        *(
-            [say("Under its finish, give or take {doubt:.0f}.", doubt=finish.steps[-1].doubt)]
-            if finish
-            else []
-        ),
+        *([told] if doubts else []),
         *([say(_INVENTED)] if _any_invented(look.paints) else []),
     )
 

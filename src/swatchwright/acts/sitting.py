@@ -30,6 +30,7 @@ from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import Lab
 
 __all__ = [
+    "EYE_OFF",
     "INSTRUMENT_OFF",
     "Card",
     "NewTin",
@@ -50,6 +51,10 @@ _MORE = "-more-"
 
 INSTRUMENT_OFF = 0.5
 """Median CIEDE2000 by which an instrument is off, its place on the card included."""
+
+EYE_OFF = 7.0
+"""Median CIEDE2000 by which a colour is off that was judged by eye or off a maker's printed card:
+more than of a photo beside a grey card. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -55,7 +55,7 @@ def fit_sitting(
     if not met:
         raise MendableError(
             say("No card has been read yet."),
-            say("Read at least one card of a paint, and then fit."),
+            say("Read at least one card of a paint first."),
         )
     real = tuple(p for p in shelf.paints if p.how_known is not HowKnown.INVENTED or p.id in met)
     there = [paint.id for paint in real]
@@ -72,7 +72,13 @@ def fit_sitting(
         what, mend = (_by_name(text, sitting, names) for text in (error.what, error.mend))
         raise MendableError(what, mend) from error
     notes = tuple(_by_name(note, sitting, names) for note in found.notes)
-    return _with_tins(replace(found, notes=notes), tins)
+    fits = tuple(replace(fit, cards=_holding(fit.paint.id, read)) for fit in found.fits)
+    return _with_tins(replace(found, fits=fits, notes=notes), tins)
+
+
+def _holding(id_: str, cards: Sequence[Card]) -> int:
+    """Count the cards that hold a paint, as she does: each that she brushed is one."""
+    return sum(any(id_ == one for one, _ in card.mix) for card in cards)
 
 
 def _by_name(text: str, sitting: Sitting, names: Mapping[str, str]) -> str:

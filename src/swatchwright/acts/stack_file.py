@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import fields, replace
 from pathlib import Path
 from typing import Any
 
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.whole_file import read_whole
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.paint.layers import Layer, Stack, check_stack
 from swatchwright.shelf.decoding import converted
 
-__all__ = ["layer_json", "read_stack", "stack_of_json"]
+__all__ = ["layer_json", "on_part", "read_stack", "stack_of_json"]
 
 _MOST_BYTES = 1_000_000
 
@@ -22,11 +23,13 @@ def layer_json(layer: Layer) -> dict[str, Any]:
     import msgspec
 
     plain: dict[str, Any] = msgspec.to_builtins(layer)
-    return {name: value for name, value in plain.items() if value not in (None, [], ())}
+    return {name: value for name, value in plain.items() if value not in (None, [], (), "")}
 
 
 def stack_of_json(text: bytes, name: str) -> Stack:
     """Read ``{"layers": [{"kind": "wash", "paints": [["ID", 1]], ...}, ...]}``.
+
+    A layer for the zone `all` is one with none: it goes on all of the piece.
 
     Raises
     ------
@@ -45,7 +48,13 @@ def stack_of_json(text: bytes, name: str) -> Stack:
             say("docs/files.md tells how it is laid out."),
         ) from error
     check_stack(stack)
-    return stack
+    return Stack(tuple(on_part(layer, layer.zone) for layer in stack.layers))
+
+
+def on_part(layer: Layer, part: str) -> Layer:
+    """Lay a layer on one part of the piece; on all of it where that is empty, or `all`."""
+    named = part.strip()
+    return replace(layer, zone="" if named == WHOLE_PIECE else named)
 
 
 def read_stack(path: Path) -> Stack:

@@ -23,6 +23,7 @@ from swatchwright.acts.layering import (
     without_washes,
 )
 from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.recipes import check_volume
 from swatchwright.acts.recoat import PER_M2, Recoat, ToPaint, new_coat
 from swatchwright.acts.ways_values import Way, WayKind, Ways, of_every_wash
@@ -57,8 +58,8 @@ _ON_ALREADY = mark(
     "dull it first as its label says, and lay it on again afterwards."
 )
 _COVERED = mark(
-    "Keep a thinned wash covered and mix little at a time: the end of a batch that stood in warm "
-    "air goes on heavier than its start."
+    "Stir the paint of a wash once for the whole job, so that the colour stays the same, and thin "
+    "only what you use within the hour: what stood in warm air goes on heavier (common practice)."
 )
 _NOTHING = mark(
     "Nothing on the shelf, as a wash or in the pot, brings it nearer by enough to be seen: leave "
@@ -80,6 +81,7 @@ def ways_to(
     over: Stack = BARE,
     stands: Stands | None = None,
     surface: ToPaint = PER_M2,
+    zone: str | None = None,
 ) -> Ways:
     """Find what takes a coat where it is wanted.
 
@@ -113,6 +115,10 @@ def ways_to(
         Whether it is painted already or in the pot; None where that is not known.
     surface
         What a full new coat is to go over.
+    zone
+        The part of the piece that is asked of: only what lies over it counts, and a wash that is
+        found goes on it alone. What goes on all of the piece where that is empty or `all`; all
+        of `over` where it is None.
 
     Raises
     ------
@@ -126,8 +132,10 @@ def ways_to(
             say("Ask for 1 to {most}.", most=MOST_KEPT),
         )
     look = look_of_mix(shelf, parts)
+    part = "" if zone in {None, WHOLE_PIECE} else str(zone)
+    over = over if zone is None else over.over(part)
     base, stays = base_coat(shelf, parts, ground), without_washes(over)
-    coat = _Coat(base, coats_of_stack(shelf, stays), wanted)
+    coat = _Coat(base, coats_of_stack(shelf, stays), wanted, part)
     before = float(delta_e_2000(coat.aim.triple, coat.now.triple))
     may = paints_for(shelf, look.paints, only)
     found: list[Way] = []
@@ -156,8 +164,8 @@ def ways_to(
 class _Coat:
     """A coat, what stays over it, and where both together should go."""
 
-    def __init__(self, base: Base, over: tuple[Coat, ...], wanted: Wanted) -> None:
-        self.base, self.over = base, over
+    def __init__(self, base: Base, over: tuple[Coat, ...], wanted: Wanted, zone: str) -> None:
+        self.base, self.over, self.zone = base, over, zone
         self.now = Lab.of(lab_of(look_of(base, over))[0])
         self.aim = wanted.aim(self.now)
 
@@ -169,6 +177,7 @@ class _Coat:
             water=washing.water,
             left=washing.left,
             passes=washing.passes,
+            zone=self.zone,
         )
         return Way(
             WayKind.WASH,

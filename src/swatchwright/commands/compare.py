@@ -33,7 +33,7 @@ from swatchwright.acts.stack_file import read_stack
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.commands.codes import ExitCode
-from swatchwright.commands.layer_text import layer_of_text
+from swatchwright.commands.layer_text import layer_of_text, over_part
 from swatchwright.commands.words import (
     chosen_shelf,
     colour_json,
@@ -114,8 +114,10 @@ def _stack(arguments: argparse.Namespace) -> Stack | None:
             "Add --washed, --waxed or both.",
         )
     if arguments.layers is not None:
-        return read_stack(Path(arguments.layers))
-    return Stack(tuple(layer_of_text(text) for text in arguments.layer)) if given else None
+        return over_part(read_stack(Path(arguments.layers)), arguments.part)
+    if not given:
+        return None
+    return over_part(Stack(tuple(layer_of_text(text) for text in arguments.layer)), arguments.part)
 
 
 # --- JSON ----------------------------------------------------------------------------------------

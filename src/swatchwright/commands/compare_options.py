@@ -6,6 +6,7 @@ Nothing heavy is imported here, so that ``--version`` and ``--help`` answer at o
 from __future__ import annotations
 
 from swatchwright.commands.parsing import Commands, Parser, add_json, add_shelf
+from swatchwright.commands.wash_options import add_part
 
 __all__ = ["add_compare"]
 
@@ -29,6 +30,7 @@ def add_compare(commands: Commands) -> None:
     )
     compare.add_argument("--keep", type=int, default=3, metavar="N", help="mixes, 1-6 (3)")
     _add_sights(compare)
+    add_part(compare)
     add_json(compare)
 
 

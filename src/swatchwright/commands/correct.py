@@ -8,6 +8,7 @@ from swatchwright.acts.correct import Correction, correct_pot, neighbours, room_
 from swatchwright.acts.stack_file import layer_json
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.finish import layers_given
+from swatchwright.commands.layer_text import over_part
 from swatchwright.commands.words import (
     amount_of,
     chosen_shelf,
@@ -34,7 +35,7 @@ def correct(arguments: argparse.Namespace) -> ExitCode:
         asked=_asked(arguments),
         tub=arguments.tub,
         most_paints=arguments.add,
-        over=layers_given(arguments),
+        over=over_part(layers_given(arguments), arguments.part),
     )
     if arguments.json:
         print_json(_correction_json(found))

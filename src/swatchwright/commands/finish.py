@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from pathlib import Path
 
 from swatchwright.acts.compare_words import LIGHT_WORDS
 from swatchwright.acts.finish import preview
 from swatchwright.acts.finish_paints import keep_finish
 from swatchwright.acts.finish_values import Look, StepLook
+from swatchwright.acts.jobs import Changes, Store, job_of
 from swatchwright.acts.layering import Primer
+from swatchwright.acts.layers_by_part import OnParts, by_part, check_parts
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.stack_file import layer_json, read_stack
 from swatchwright.colour.names import colour_name
 from swatchwright.commands.codes import ExitCode
@@ -24,7 +28,7 @@ from swatchwright.commands.words import (
     three_numbers,
 )
 from swatchwright.errors import MendableError
-from swatchwright.paint.layers import Stack
+from swatchwright.paint.layers import Stack, check_stack
 from swatchwright.values import Lab
 
 __all__ = ["finish", "layers_given", "primer_of", "print_colour"]
@@ -37,15 +41,45 @@ def finish(arguments: argparse.Namespace) -> ExitCode:
         raise MendableError(
             "No layer was given.", 'Add one, as in --layer "wax", or a file with --layers.'
         )
+    check_stack(stack)
     parts = [amount_of(text) for text in arguments.parts]
-    shelf = chosen_shelf(arguments)
-    look = preview(shelf, parts, stack, primer_of(arguments))
-    keep_for_job(arguments, lambda store, id_: keep_finish(store, id_, stack, shelf))
+    shelf, primer = chosen_shelf(arguments), primer_of(arguments)
+    asked = () if arguments.part is None else (_part(arguments.part),)
+    looks = [(on, preview(shelf, parts, on.layers, primer)) for on in by_part(stack, asked)]
+
+    def keep(store: Store, id_: str) -> Changes:
+        check_parts(job_of(store, id_), stack)
+        return keep_finish(store, id_, stack, shelf)
+
+    keep_for_job(arguments, keep)
     if arguments.json:
-        print_json({"steps": [_step_json(step) for step in look.steps], "notes": list(look.notes)})
+        print_json(_json(looks))
     else:
-        _print(look)
+        _print_all(looks)
     return ExitCode.DONE
+
+
+def _part(text: str) -> str:
+    """Give the part that was named; empty for what goes on all of the piece."""
+    return "" if text.strip() == WHOLE_PIECE else text.strip()
+
+
+def _json(looks: Sequence[tuple[OnParts, Look]]) -> dict[str, object]:
+    """Give what is seen; of parts that get other layers that of each, after the rest."""
+    rest = next((look for on, look in looks if "" in on.parts), looks[0][1])
+    each = [{"parts": list(on.parts), **_look_json(look)} for on, look in looks]
+    return {**_look_json(rest), **({"by_part": each} if len(looks) > 1 else {})}
+
+
+def _look_json(look: Look) -> dict[str, object]:
+    return {"steps": [_step_json(step) for step in look.steps], "notes": list(look.notes)}
+
+
+def _print_all(looks: Sequence[tuple[OnParts, Look]]) -> None:
+    for number, (on, look) in enumerate(looks):
+        if len(looks) > 1:
+            print(f"{'' if number == 0 else chr(10)}{on.words[:1].upper()}{on.words[1:]}:")
+        _print(look)
 
 
 def primer_of(arguments: argparse.Namespace) -> Primer | None:

@@ -19,6 +19,8 @@ a layer is its kind and what is said of it, with spaces between:
   "wax", "wax amber=1", "wax ID water=9"           the last tinted, 1 to 9 of clear wax
   "oil passes=2"
   "varnish sheen=satin amber=0"                    matte, eggshell, satin, gloss
+with on=PART at its end it goes on that part of the piece alone, else on all of it:
+  "wash ID water=3 on=body"
 """
 
 

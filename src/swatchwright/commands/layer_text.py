@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
+from swatchwright.acts.stack_file import on_part
 from swatchwright.commands.words import amount_of
 from swatchwright.errors import MendableError
-from swatchwright.paint.layers import Layer, LayerKind, Sheen, check_layer
+from swatchwright.paint.layers import Layer, LayerKind, Sheen, Stack, check_layer
 
-__all__ = ["layer_of_text", "paint_and_parts", "share_left"]
+__all__ = ["layer_of_text", "over_part", "paint_and_parts", "share_left"]
 
 _NUMBERS = ("water", "left", "amber")
 _COUNTS = ("passes", "coats")
@@ -16,6 +18,8 @@ _COUNTS = ("passes", "coats")
 
 def layer_of_text(text: str) -> Layer:
     """Read a layer: its kind, then paints and what is said of it, with spaces between.
+
+    What comes after ``on=`` is the part of the piece it goes on, up to its end.
 
     Raises
     ------
@@ -26,8 +30,11 @@ def layer_of_text(text: str) -> Layer:
     --------
     >>> layer_of_text("wax amber=1").amber
     1.0
+    >>> layer_of_text("wash white-clean on=body").zone
+    'body'
     """
-    words = text.split()
+    told, on, part = f" {text}".partition(" on=")
+    words = told.split()
     if not words:
         raise MendableError("A layer was given with nothing in it.", "Say what it is, as in “wax”.")
     try:
@@ -45,8 +52,48 @@ def layer_of_text(text: str) -> Layer:
         else:
             paints.append(paint_and_parts(word))
     layer = _layer(kind, paints, said)
+    if on:
+        layer = on_part(layer, _part(part))
     check_layer(layer)
     return layer
+
+
+def _part(text: str) -> str:
+    """Read the part of the piece that a layer goes on."""
+    part = " ".join(text.split())
+    if not part:
+        raise MendableError(
+            "A layer says “on=” and no part.", "Name it last, as in on=body; leave it out for all."
+        )
+    if "=" in part:
+        raise MendableError(
+            f"A layer goes on “{part}”.", "Say the part last, as in “wash white-clean on=body”."
+        )
+    return part
+
+
+def over_part(stack: Stack, part: str | None) -> Stack:
+    """Give what lies over the part of the piece that is asked of.
+
+    Parameters
+    ----------
+    stack
+        All layers.
+    part
+        Its name, or “all” for what goes on all of the piece; None where it was not said.
+
+    Raises
+    ------
+    MendableError
+        If a layer goes on one part alone, and it was not said which part is asked of.
+    """
+    if part is None and stack.zones:
+        raise MendableError(
+            f"A layer goes on one part alone ({', '.join(stack.zones)}), and it was not said which "
+            "part is asked of.",
+            f"Add --part {stack.zones[0]}, or --part {WHOLE_PIECE} for what goes on all.",
+        )
+    return stack.over("" if part is None else part.strip())
 
 
 def paint_and_parts(text: str) -> tuple[str, float]:

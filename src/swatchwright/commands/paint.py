@@ -1,4 +1,4 @@
-"""``swatchwright paint``: brushouts, fit, show and dry."""
+"""``swatchwright paint``: brushouts, fit, show, dry and add."""
 
 from __future__ import annotations
 
@@ -8,7 +8,10 @@ from typing import Any
 
 from swatchwright.acts.brush_outs import brush_outs_wanted, wanted_text
 from swatchwright.acts.fit import Gloss, fit_sheet
+from swatchwright.acts.own_paint import ColourFrom, add_paint, paint_by_hand
 from swatchwright.acts.paint import dry_alike, look_of_paint
+from swatchwright.acts.recipes import read_colour
+from swatchwright.acts.stock import kept_shelf
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.paint_words import (
     asked_json,
@@ -20,8 +23,11 @@ from swatchwright.commands.paint_words import (
     print_fitted,
     print_look,
 )
+from swatchwright.commands.store_words import changes_json, named_store, tell_changes
 from swatchwright.commands.words import chosen_shelf, print_json, print_notes, three_numbers
 from swatchwright.errors import MendableError
+from swatchwright.paint.family import Family, family_of
+from swatchwright.paint.paints import Tin
 from swatchwright.shelf.brush_outs import read_sheet
 from swatchwright.shelf.csv_file import read_shelf
 from swatchwright.shelf.measured import read_measurements
@@ -35,7 +41,7 @@ __all__ = ["paint"]
 
 def paint(arguments: argparse.Namespace) -> ExitCode:
     """Do what was asked with paints."""
-    doing = {"brushouts": _brushouts, "fit": _fit, "show": _show, "dry": _dry}
+    doing = {"brushouts": _brushouts, "fit": _fit, "show": _show, "dry": _dry, "add": _add}
     return doing[arguments.doing](arguments)
 
 
@@ -109,6 +115,47 @@ def _dry(arguments: argparse.Namespace) -> ExitCode:
         print_drying(drying)
         _print_written(written, kept=False)
     return ExitCode.DONE
+
+
+def _add(arguments: argparse.Namespace) -> ExitCode:
+    family = family_of(arguments.kind)
+    if family is None:
+        raise MendableError(
+            f"“{arguments.kind}” is no kind of paint we know.",
+            f"--kind takes one of: {', '.join(Family)}.",
+        )
+    colour = read_colour(arguments.colour).lab
+    tins = tuple(_tin(text) for text in arguments.tin)
+    with named_store(arguments) as store:
+        kept = kept_shelf(store).shelf
+        made = paint_by_hand(
+            arguments.name,
+            family,
+            colour,
+            shelf=kept,
+            usually_off=ColourFrom(arguments.known).usually_off,
+            tins=tins,
+        )
+        changes = add_paint(store, made)
+        shelf = kept_shelf(store).shelf
+    if arguments.json:
+        print_json({**changes_json(changes), "paint": look_json(look_of_paint(shelf, made.id))})
+        return ExitCode.DONE
+    done = tell_changes(changes, arguments)
+    print_look(look_of_paint(shelf, made.id))
+    return done
+
+
+def _tin(text: str) -> Tin:
+    """Read a size with or without its price."""
+    ml, equals, price = text.partition("=")
+    try:
+        return Tin(float(ml), float(price) if equals else None)
+    except ValueError as error:
+        raise MendableError(
+            f"--tin was given “{text}”.",
+            "Give ml, or ml and the price of that tin, such as 750 or 750=24.50.",
+        ) from error
 
 
 def _written(shelf: Shelf, arguments: argparse.Namespace) -> tuple[Path, ...]:

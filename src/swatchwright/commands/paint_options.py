@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from swatchwright.commands.job_options import add_store
 from swatchwright.commands.parsing import Commands, Parser, add_json, add_shelf
 
 __all__ = ["add_paint"]
@@ -20,6 +21,7 @@ def add_paint(commands: Commands) -> None:
     _add_fit(doing)
     _add_show(doing)
     _add_dry(doing)
+    _add_add(doing)
 
 
 def _add_brushouts(doing: Commands) -> None:
@@ -95,3 +97,41 @@ def _add_dry(doing: Commands) -> None:
     add_shelf(dry)
     dry.add_argument("--out", metavar="FILE.csv", help="write the shelf with what was learnt")
     add_json(dry)
+
+
+def _add_add(doing: Commands) -> None:
+    add = doing.add_parser(
+        "add",
+        help="put a paint on your shelf by hand",
+        description="Put a paint on the shelf kept beside your jobs, from its name, its kind and "
+        "one colour; where you have none of your own, it begins one. Undo it by: swatchwright job "
+        "undo.",
+    )
+    add.add_argument("name", metavar="NAME", help="what the tin calls it")
+    add.add_argument(
+        "--colour",
+        metavar="COLOUR",
+        required=True,
+        help="its dry colour, laid until it hides: L,a,b or #rrggbb",
+    )
+    add.add_argument(
+        "--known",
+        choices=("eye", "photo", "measured"),
+        default="eye",
+        help="how the colour is known: by eye or off the maker's card, from a photo beside a grey "
+        "card, or measured with an instrument (eye)",
+    )
+    add.add_argument(
+        "--kind",
+        metavar="KIND",
+        default="chalky matte",
+        help="chalky matte, mineral, emulsion matte, eggshell, satin, gloss or oil (chalky matte)",
+    )
+    add.add_argument(
+        "--tin",
+        metavar="ML[=PRICE]",
+        action="append",
+        default=[],
+        help="a size it is sold in and what that costs; may be given several times",
+    )
+    add_store(add)

@@ -9,6 +9,7 @@ from typing import Any
 
 from swatchwright.acts.plan import PlannedWork, faces_of, plan_for, save_calendar
 from swatchwright.acts.plan_job import keep_plan
+from swatchwright.acts.plan_laid import washes_on
 from swatchwright.commands.amounts import one_of
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.for_job import keep_for_job
@@ -40,7 +41,7 @@ _HOURS = re.compile(r"(\d{1,2})(?::(\d\d))?\s*-\s*(\d{1,2})(?::(\d\d))?")
 
 def plan(arguments: argparse.Namespace) -> ExitCode:
     """Print the work day by day."""
-    order = _order(arguments)
+    order = _with_parts(_order(arguments), arguments)
     made: PlannedWork = plan_for(order)
     keep_for_job(arguments, lambda store, id_: keep_plan(store, id_, order))
     if arguments.ics:
@@ -79,6 +80,17 @@ def _order(arguments: argparse.Namespace) -> PlanOrder:
         room=Room(arguments.temperature, arguments.humidity, arguments.tin_allows),
         week=_week(arguments),
     )
+
+
+def _with_parts(order: PlanOrder, arguments: argparse.Namespace) -> PlanOrder:
+    """Let each wash go on the part that is named for it."""
+    zones = [word.strip() for word in _list(arguments.washes_on)]
+    if not zones:
+        return order
+    if order.washes:
+        raise MendableError("Both --washes and --washes-on were given.", "Leave one of them out.")
+    found = chosen_piece(arguments)
+    return washes_on(order, zones, None if found is None else found.piece)
 
 
 def _piece(arguments: argparse.Namespace) -> dict[str, Any]:

@@ -59,6 +59,9 @@ def _add_now(plan: Parser) -> None:
     now.add_argument("--use", metavar="LIST", help="who lives with it: children, food")
 
 
+_COATS = "coats of paint; 0 where it is painted already in this job (2)"
+
+
 def _add_goes_on(plan: Parser) -> None:
     on = plan.add_argument_group("what goes on")
     on.add_argument(
@@ -68,8 +71,13 @@ def _add_goes_on(plan: Parser) -> None:
         "--primer", metavar="WHAT", help="none, primer, adhesion primer (as the surface asks)"
     )
     on.add_argument("--primer-coats", type=int, default=0, metavar="N", help="(as is usual)")
-    on.add_argument("--coats", type=int, default=2, metavar="N", help="coats of paint (2)")
+    on.add_argument("--coats", type=int, default=2, metavar="N", help=_COATS)
     on.add_argument("--washes", type=int, default=0, metavar="N", help="washes over it (0)")
+    on.add_argument(
+        "--washes-on",
+        metavar="LIST",
+        help="the part of the piece that each wash goes on, in turn, as body,top (all of it)",
+    )
     on.add_argument("--finish", default="none", metavar="WHAT", help="wax, varnish, oil (none)")
     on.add_argument("--finish-coats", type=int, default=1, metavar="N", help="coats of it (1)")
     for kind in ("primer", "paint", "wash", "finish"):

@@ -27,6 +27,7 @@ def plan_json(made: PlannedWork) -> dict[str, Any]:
         "ready": plan.ready,
         "gently_until": plan.gently,
         "weak": plan.weak,
+        "painted_already": plan.painted,
         "hands_on_minutes": round(plan.hands_on),
         "wait_factor": round(plan.wait_factor, 3),
         "steps": [_step_json(step) for step in plan.steps],
@@ -58,6 +59,8 @@ def _step_json(step: Step) -> dict[str, Any]:
         "hands_on_minutes": round(step.hands_on),
         "wait_minutes": round(step.wait),
         "wait_from": step.wait_from.value,
+        "wait_until": step.wait_until.value,
+        "parts": list(step.parts),
         "rests_on": step.rests_on.value,
         "faces": [face.value for face in step.faces],
         "cautions": [danger.value for danger in step.cautions],
@@ -96,7 +99,8 @@ def _print_step(step: Step) -> None:
     if step.faces:
         told += f" ({', '.join(step.faces)})"
     if step.wait:
-        told += f"; then wait {_hours(step.wait)} ({_SHORT[step.wait_from]})"
+        wait = f"{_hours(step.wait)}, {step.wait_until} ({_SHORT[step.wait_from]})"
+        told += f"; then wait {wait}"
     print(told)
     print(fill(step.how, _WIDTH, initial_indent=" " * 6, subsequent_indent=" " * 6))
     if step.cautions:

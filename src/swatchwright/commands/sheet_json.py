@@ -67,6 +67,8 @@ def _zone_json(zone: Zone) -> dict[str, Any]:
         "dry": _colour(zone.dry),
         "wet": _colour(zone.wet),
         "finished": _colour(zone.finished),
+        "finished_by_part": [{"parts": end.parts, **colour_json(end.lab)} for end in zone.ends],
+        "wish": list(zone.wish),
         "delta_e_00": None if zone.apart is None else round(zone.apart, 2),
         "in_parts": zone.in_parts,
         "parts_delta_e_00": (

@@ -17,7 +17,7 @@ from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.correct import more_room_json
 from swatchwright.commands.finish import layers_given, primer_of, print_colour
-from swatchwright.commands.layer_text import paint_and_parts, share_left
+from swatchwright.commands.layer_text import over_part, paint_and_parts, share_left
 from swatchwright.commands.words import (
     amount_of,
     chosen_shelf,
@@ -49,6 +49,11 @@ def wash(arguments: argparse.Namespace) -> ExitCode:
     if not asked and arguments.stands is not None:
         raise MendableError(
             "--stands was given with a wash to look at.",
+            "Leave it out, or say where to go with --ask, --as or --lab.",
+        )
+    if not asked and arguments.part is not None:
+        raise MendableError(
+            "--part was given with a wash to look at.",
             "Leave it out, or say where to go with --ask, --as or --lab.",
         )
     if not asked and (arguments.layer or arguments.layers is not None):
@@ -136,7 +141,8 @@ def _reverse(arguments: argparse.Namespace, shelf: Shelf) -> ExitCode:
         tub=arguments.tub,
         only=None if arguments.only is None else [i.strip() for i in arguments.only.split(",")],
         keep=arguments.keep,
-        over=layers_given(arguments),
+        over=over_part(layers_given(arguments), arguments.part),
+        zone=None if arguments.part is None else arguments.part.strip(),
         stands=stands,
         surface=_surface(arguments, stands),
     )

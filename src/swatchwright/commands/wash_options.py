@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from swatchwright.commands.parsing import Commands, Parser, add_json, add_shelf
 
-__all__ = ["add_coat", "add_layers", "add_wash"]
+__all__ = ["add_coat", "add_layers", "add_part", "add_wash"]
 
 
 def add_wash(commands: Commands) -> None:
@@ -97,6 +97,17 @@ def add_layers(parser: Parser, what: str) -> None:
     parser.add_argument("--layer", metavar="TEXT", action="append", default=[], help=what)
     parser.add_argument(
         "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
+    )
+    add_part(parser)
+
+
+def add_part(parser: Parser) -> None:
+    """Ask which part of the piece is meant, where layers go on one alone."""
+    parser.add_argument(
+        "--part",
+        metavar="NAME",
+        help="the part of the piece that is asked of, such as body, where a layer goes on one "
+        "alone (on=body); all for what goes on all of it",
     )
 
 

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes, Question, Stands, Wanted
 from swatchwright.acts.correct import Correction, put_right
+from swatchwright.acts.finish_parts import on_colour
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.acts.wish import may_use
 from swatchwright.desktop import words
@@ -25,6 +26,7 @@ from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.layer_choices import CalmNumber
 from swatchwright.desktop.widgets.pot_amounts import PotAmounts
 from swatchwright.desktop.words import pot as pot_words
+from swatchwright.desktop.words.finish_ways import CLIENT_SAYS
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
@@ -52,7 +54,7 @@ class CorrectWindow(QDialog):
     ) -> None:
         super().__init__(parent)
         self._session = session
-        self._over = desk.part(_FINISH, Stack) or Stack()
+        self._over = self._lying(desk)
         self.setWindowTitle(words.PUT_POT_RIGHT)
         self.resize(600, 600)
         self.amounts = PotAmounts(measured)
@@ -73,6 +75,13 @@ class CorrectWindow(QDialog):
         self._lay_out()
         self._changed()
 
+    def _lying(self, desk: Desk) -> Stack:
+        """Give what lies over the part that the mix is for."""
+        kept, recipes = desk.part(_FINISH, Stack) or Stack(), self._session.recipes
+        if recipes is None:
+            return kept.over("")
+        return on_colour(desk.job, recipes.wanted.lab, kept).over(kept)
+
     def _open_with(self, desk: Desk) -> None:
         """Ask what was asked on the page of the finish."""
         recipes, found = self._session.recipes, self._session.found
@@ -80,9 +89,9 @@ class CorrectWindow(QDialog):
             return
         first = recipes.wanted.lab
         cloth = () if found is None else tuple(c.colour.lab for c in found.colours)
-        self.wants.show_colours(first, cloth)
         kept = desk.part(CLIENT_PART, ClientWishes)
         wish = None if kept is None else kept.of(first)
+        self.wants.show_colours(first, cloth, None if wish is None else wish.aim)
         if wish is not None:
             self.wants.show_wanted(wish.wanted)
         asked = self._session.asked
@@ -117,7 +126,7 @@ class CorrectWindow(QDialog):
         told.setObjectName("quiet")
         told.setWordWrap(True)
         form.addRow("", told)
-        form.addRow(words.CLIENT_WANTS, self.wants)
+        form.addRow(CLIENT_SAYS, self.wants)
         rows.addLayout(form)
         rows.addLayout(self._picture, 1)
         rows.addWidget(self.told)

@@ -2,16 +2,37 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, QObject, QStandardPaths
 from PySide6.QtWidgets import QApplication, QFileDialog, QHeaderView, QTreeView, QWidget
 
 from swatchwright.desktop.letters import grown
 
-__all__ = ["ask_open", "ask_save"]
+__all__ = ["ask_open", "ask_save", "last_folder", "note_file"]
 
 _SIZE = (900, 560)
 _COLUMNS = (100, 110, 170)
 """Pixels of size, kind and date in a list of files; the name has the rest."""
+
+
+class _Last:
+    """Where a file was last opened or saved; None before the first."""
+
+    folder: Path | None = None
+
+
+def note_file(path: Path) -> None:
+    """Note a file that was opened or saved: the next is asked for in its folder."""
+    _Last.folder = path.absolute().parent
+
+
+def last_folder() -> Path:
+    """Give the folder of the file last opened or saved; where there is none, that of documents."""
+    where = QStandardPaths.StandardLocation.DocumentsLocation
+    documents = Path(QStandardPaths.writableLocation(where))
+    likely = (_Last.folder, documents)
+    return next((one for one in likely if one is not None and one.is_dir()), Path.home())
 
 
 def ask_open(parent: QWidget, title: str, start: str, kinds: str) -> tuple[str, str]:
@@ -33,13 +54,24 @@ def ask_open(parent: QWidget, title: str, start: str, kinds: str) -> tuple[str, 
     The path, empty if she asks for none after all, and the kind.
     """
     with _Fitting():
-        return QFileDialog.getOpenFileName(_bare(parent), title, start, kinds)
+        return _noted(QFileDialog.getOpenFileName(_bare(parent), title, start, kinds))
 
 
 def ask_save(parent: QWidget, title: str, start: str, kinds: str) -> tuple[str, str]:
-    """Ask where to save a file; the parameters and what is returned are those of `ask_open`."""
+    """Ask where to save a file; the parameters and what is returned are those of `ask_open`.
+
+    A name without a folder is proposed in the folder of the file last opened or saved.
+    """
+    proposed = str(last_folder() / start)
     with _Fitting():
-        return QFileDialog.getSaveFileName(_bare(parent), title, start, kinds)
+        return _noted(QFileDialog.getSaveFileName(_bare(parent), title, proposed, kinds))
+
+
+def _noted(answer: tuple[str, str]) -> tuple[str, str]:
+    """Note the file that was chosen, if one was."""
+    if answer[0]:
+        note_file(Path(answer[0]))
+    return answer
 
 
 def _bare(widget: QWidget) -> QWidget:

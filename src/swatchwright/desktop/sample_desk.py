@@ -8,7 +8,7 @@ from datetime import datetime
 
 from PySide6.QtCore import QObject, Signal
 
-from swatchwright.acts.jobs import Changes, Store, keep_document
+from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.sample import (
     SAMPLE_VOLUME,
@@ -19,7 +19,15 @@ from swatchwright.acts.sample import (
     stripes_beside,
 )
 from swatchwright.acts.sample_judged import Judged
-from swatchwright.acts.sample_learnt import Taught, taught_by
+from swatchwright.acts.sample_learnt import (
+    Taught,
+    begun_anew,
+    knows,
+    taken_back,
+    taught_by,
+    would_teach,
+)
+from swatchwright.acts.sample_lessons import put_as_taught
 from swatchwright.acts.sample_marks import SampleShot
 from swatchwright.acts.sample_rounds import (
     SAMPLES_PART,
@@ -30,6 +38,7 @@ from swatchwright.acts.sample_rounds import (
 )
 from swatchwright.acts.sample_take import zone_of_samples
 from swatchwright.acts.sample_taken import Taken
+from swatchwright.acts.sample_teach import keep_samples
 from swatchwright.acts.sample_tried import taken_for
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
@@ -68,16 +77,21 @@ class SampleDesk(QObject):
         self._session, self._desk = session, desk
         self.advice: Advice | None = None
         self.trouble: MendableError | None = None
+        self.reckoning = False
+        self.would: Taught | None = None
         self.stripes: tuple[NextMix, ...] = ()
         self.taught: Taught | None = None
         self.pot: float | None = None
         self.tub: float | None = None
+        self._asked: tuple[object, ...] | None = None
+        self._job: str | None = None
+        self._laid: SampleLoop | None = None
         self._keeper: Keeper[SampleLoop] = Keeper(
             self,
             desk,
             read=lambda: desk.part(SAMPLES_PART, SampleLoop),
             act=_keeping,
-            show=lambda _: self._advise(),
+            show=lambda _: self._from_job(),
         )
         session.fan_picked.connect(self._picked)
         session.shelf_changed.connect(self._advise)
@@ -88,6 +102,23 @@ class SampleDesk(QObject):
         """Give the one of a session, made when it is first asked for."""
         there = session.findChild(cls)
         return cls(session, desk) if there is None else there
+
+    def _from_job(self) -> None:
+        """Take up what an undo or another job brought: the paints go with what was taught."""
+        job = None if self._desk.job is None else self._desk.job.id
+        same, self._job = job == self._job or self._job is None, job
+        before, self._laid = self._laid, self.loop
+        here, there = (() if one is None else one.lessons for one in (before, self.loop))
+        if not same or here == there:
+            self._advise()
+            return
+        self.taught = None
+        self._use(put_as_taught(self._session.shelf, here, there))
+        self._advise()
+
+    def _use(self, shelf: Shelf) -> None:
+        if shelf is not self._session.shelf:
+            self._session.use_shelf(shelf)
 
     @property
     def loop(self) -> SampleLoop | None:
@@ -140,7 +171,9 @@ class SampleDesk(QObject):
         there = self.loop
         if there is not None and there.rounds:
             return there
-        return replace(new_loop(wanted), taught=() if there is None else there.taught)
+        if there is None:
+            return new_loop(wanted)
+        return replace(new_loop(wanted), taught=there.taught, settled=there.settled)
 
     # --- the mix of a zone -----------------------------------------------------------------------
 
@@ -189,33 +222,51 @@ class SampleDesk(QObject):
             done,
         )
 
+    @property
+    def known(self) -> bool:
+        """Whether the paints on the bench know all that the samples say."""
+        loop = self.loop
+        return loop is not None and bool(loop.rounds) and knows(self._session.shelf, loop)
+
     def take_back(self) -> None:
         """Take the last sample back, and what was learnt from it."""
-        loop = self.loop
-        if loop is not None and loop.rounds:
-            self._set(replace(loop, rounds=loop.rounds[:-1]))
+        loop, shelf = self.loop, self._session.shelf
+        if loop is None or not loop.rounds:
+            return
+        if not loop.lessons:
+            self._set(taken_back(shelf, loop)[1])
+            return
+        self._learn(loop, lambda: taken_back(shelf, loop))
 
     def begin_anew(self) -> None:
         """Forget all samples, as for another colour."""
         loop = self.loop
         if loop is not None:
-            self._set(replace(loop, rounds=()))
+            self._set(begun_anew(loop))
 
     def teach(self) -> None:
-        """Let the paints on the bench be what the samples showed them to be."""
+        """Let the paints on the bench be what the samples showed them to be; once."""
         loop, shelf = self.loop, self._session.shelf
-        if loop is None or not loop.rounds:
+        if loop is None or not loop.rounds or self.known:
             return
+        self._learn(loop, lambda: learnt_shelf(shelf, loop))
 
-        def work(_: object) -> tuple[Shelf, SampleLoop, Taught]:
-            learnt, kept = learnt_shelf(shelf, loop)
-            return learnt, kept, taught_by(shelf, learnt, loop)
+    def _learn(self, loop: SampleLoop, act: Callable[[], tuple[Shelf, SampleLoop]]) -> None:
+        """Keep what an act makes of the samples, and use the shelf that goes with it."""
+        shelf = self._session.shelf
 
-        def done(found: tuple[Shelf, SampleLoop, Taught]) -> None:
-            learnt, kept, self.taught = found
-            self._keeper.set(kept)
-            self._keeper.keep()
-            self._session.use_shelf(learnt)
+        def work(_: object) -> tuple[Shelf, SampleLoop, Taught | None]:
+            learnt, kept = act()
+            many = len(kept.rounds) == len(loop.rounds)
+            return learnt, kept, taught_by(shelf, learnt, kept) if many else None
+
+        def done(found: tuple[Shelf, SampleLoop, Taught | None]) -> None:
+            if self.loop is not loop or self._session.shelf is not shelf:
+                # Something else was done meanwhile.
+                return
+            self._set(found[1])
+            self.taught = found[2]
+            self._use(found[0])
             self.changed.emit()
 
         self._session.workshop.start("teach", words.REASONING, work, done)
@@ -229,38 +280,51 @@ class SampleDesk(QObject):
     def _set(self, loop: SampleLoop) -> None:
         self.taught = None
         self._keeper.set(loop)
+        self._laid = loop
         self._keeper.keep()
         self.pot = self.tub = None
         self._advise()
 
     def _advise(self) -> None:
-        """Find what the last sample asks for."""
+        """Find what the last sample asks for; what was found before stays until then."""
         loop, shelf, pot, tub = self.loop, self._session.shelf, self.pot, self.tub
-        self.advice = self.trouble = None
-        self.changed.emit()
-        self.advised.emit()
-        if loop is None or not loop.rounds:
-            self._session.workshop.stop(_ADVICE)
-            return
+        self._job = None if self._desk.job is None else self._desk.job.id
         without, most = self._session.unused, self._session.most_paints
+        if loop is None or not loop.rounds:
+            self.advice = self.trouble = self.would = self._asked = None
+            self.reckoning = False
+            self._session.workshop.stop(_ADVICE)
+            self._tell()
+            return
+        asked = (loop.wanted, loop.rounds, loop.lessons, shelf, pot, tub, without, most)
+        if self._asked is not None and _as_asked(asked, self._asked):
+            self._tell()
+            return
+        self._asked, self.reckoning, self.trouble = asked, True, None
+        last = None if self.advice is None else self.advice.last
+        if last is not None and not any(one.same_as(last) for one in loop.rounds):
+            self.advice = None
+        self._tell()
 
-        def done(found: tuple[SampleLoop, Advice]) -> None:
-            self.advice = found[1]
+        def work(_: object) -> tuple[Advice, Taught | None]:
+            told = advice_on(*(shelf, loop), pot=pot, tub=tub, without=without, most_paints=most)[1]
+            return told, would_teach(shelf, loop)
+
+        def done(found: tuple[Advice, Taught | None]) -> None:
+            self.advice, self.would = found
+            self.reckoning = False
             self.advised.emit()
 
-        self._session.workshop.start(
-            _ADVICE,
-            words.REASONING,
-            lambda _: advice_on(
-                *(shelf, loop), pot=pot, tub=tub, without=without, most_paints=most
-            ),
-            done,
-            self._failed,
-        )
+        self._session.workshop.start(_ADVICE, words.REASONING, work, done, self._failed)
+
+    def _tell(self) -> None:
+        self.changed.emit()
+        self.advised.emit()
 
     def _failed(self, what: object) -> None:
+        self.reckoning, self._asked = False, None
         if isinstance(what, MendableError):
-            self.trouble = what
+            self.advice, self.would, self.trouble = None, None, what
             self.advised.emit()
         else:
             self._session.workshop.failed.emit(what)
@@ -271,4 +335,12 @@ def _today() -> str:
 
 
 def _keeping(loop: SampleLoop) -> Callable[[Store, str], Changes]:
-    return lambda store, id_: keep_document(store, id_, SAMPLES_PART, loop)
+    return lambda store, id_: keep_samples(store, id_, loop)
+
+
+def _as_asked(asked: tuple[object, ...], before: tuple[object, ...]) -> bool:
+    """Tell whether just the same is asked; of shelves only the very same one counts."""
+    return all(
+        new is old if isinstance(new, Shelf) else new == old
+        for new, old in zip(asked, before, strict=True)
+    )

@@ -29,7 +29,7 @@ from swatchwright.acts.samples import SamplePhoto, sample_photos
 from swatchwright.desktop import words
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.dressing import Dressing
-from swatchwright.desktop.files import ask_open
+from swatchwright.desktop.files import ask_open, note_file
 from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.letters import letters, set_letters
 from swatchwright.desktop.look import DARK, LIGHT
@@ -267,6 +267,7 @@ class Window(QMainWindow):
 
     def open(self, path: Path) -> None:
         """Open a photo; over a job that has mixes, ask whose it is."""
+        note_file(path)
         self.show_page("colour")
         self.trouble.hide()
         self.session.open(path)

@@ -36,6 +36,7 @@ MOST_PASSES = 20
 _MOST_PAINTS = 4
 _MOST_WATER = 50.0
 _MOST_AMBER = 5.0
+_MOST_ZONE = 60
 
 WAX_FILM = 0.01
 """Wax that stays on a buffed surface, mm; common practice, no source."""
@@ -93,6 +94,8 @@ class Layer:
         usual: 0 for a wax, about two thirds for an oil, next to nothing for a varnish.
     sheen
         Of a clear layer; None for what is usual: a soft sheen for a wax, satin for the others.
+    zone
+        The part of the piece that it goes on, such as "body"; empty for all of it.
     """
 
     kind: LayerKind
@@ -102,6 +105,7 @@ class Layer:
     passes: int = 1
     amber: float | None = None
     sheen: Sheen | None = None
+    zone: str = ""
 
     @property
     def is_paint(self) -> bool:
@@ -114,6 +118,18 @@ class Stack:
     """Layers over a dry coat, in the order they are laid; none for the bare coat."""
 
     layers: tuple[Layer, ...] = ()
+
+    def over(self, zone: str) -> Stack:
+        """Give what lies over a part of the piece: what goes on all of it, and what on it alone.
+
+        The layers keep their order; of the whole piece, with an empty name, the first are given.
+        """
+        return Stack(tuple(layer for layer in self.layers if layer.zone in {"", zone}))
+
+    @property
+    def zones(self) -> tuple[str, ...]:
+        """Name the parts of the piece that have layers of their own, each once."""
+        return tuple(dict.fromkeys(layer.zone for layer in self.layers if layer.zone))
 
 
 def check_stack(stack: Stack) -> None:
@@ -143,6 +159,11 @@ def check_layer(layer: Layer) -> None:
         that has no meaning for this kind.
     """
     _check_paints(layer)
+    if len(layer.zone) > _MOST_ZONE:
+        raise MendableError(
+            say("The name of the part that a layer goes on is too long."),
+            say("Use up to {most} letters.", most=_MOST_ZONE),
+        )
     _between(layer, mark_in("a number of a layer", "water"), layer.water, _MOST_WATER)
     _between(layer, mark_in("a number of a layer", "left"), layer.left, 1.0)
     _between(layer, mark_in("a number of a layer", "amber"), layer.amber, _MOST_AMBER)

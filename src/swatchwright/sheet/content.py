@@ -11,6 +11,7 @@ __all__ = [
     "BatchLine",
     "BuyLine",
     "CautionBox",
+    "Ending",
     "NoteLine",
     "PaintLine",
     "PieceLine",
@@ -86,6 +87,14 @@ class PaintLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Ending:
+    """How a mix looks in the end on some parts of the piece, which are said, under their layers."""
+
+    parts: str
+    lab: Lab
+
+
+@dataclass(frozen=True, slots=True)
 class Zone:
     """A colour zone of the piece with its recipe.
 
@@ -98,7 +107,8 @@ class Zone:
     dry, wet
         The mix, as computed.
     finished
-        Under all layers of its finish; None where it has none.
+        Under all layers of its finish; None where it has none, or where these are not the same on
+        all parts of the piece that have this mix.
     apart
         CIEDE2000 of the dry mix, measured by the ml, from the wanted colour; None without one.
     apart_in_parts
@@ -127,6 +137,10 @@ class Zone:
         The same, or how near an untried mix usually comes, in sentences.
     check
         What to do before the batch is mixed, in sentences.
+    ends
+        Under the layers of each part, where these are not the same on all that have this mix.
+    wish
+        What the client wants now in place of the wanted colour, in sentences.
     """
 
     name: str
@@ -148,6 +162,8 @@ class Zone:
     tried: str = ""
     sample: tuple[str, ...] = ()
     check: tuple[str, ...] = ()
+    ends: tuple[Ending, ...] = ()
+    wish: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,6 +268,8 @@ class SheetContent:
         What is left out of the sheet, and why.
     gaps_in
         Which parts are left out: ``piece``, ``plan`` or ``finish``.
+    jars
+        The washes and glazes over the zones, told as mixes with what thins them: only labels.
     """
 
     title: str
@@ -276,3 +294,4 @@ class SheetContent:
     invented: bool = False
     gaps: tuple[str, ...] = ()
     gaps_in: tuple[str, ...] = ()
+    jars: tuple[Zone, ...] = ()

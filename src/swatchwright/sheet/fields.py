@@ -23,6 +23,7 @@ __all__ = [
     "draw_field",
     "draw_fields",
     "fields_of",
+    "finished_fields",
     "tag",
 ]
 
@@ -52,14 +53,24 @@ class Field:
 
 def fields_of(zone: Zone) -> tuple[Field, ...]:
     """Give the fields that touch: what is wanted, the dry mix, and how it looks finished."""
-    alone = zone.finished is None and zone.wanted is None
+    alone = not finished_fields(zone) and zone.wanted is None
     dry, mix = say_in("on a field of colour", "dry"), say_in("on a field of colour", "mix, dry")
     found = [
         None if zone.wanted is None else Field(_wanted(), zone.wanted),
         Field(dry if alone else mix, zone.dry),
-        None if zone.finished is None else Field(finished_word(), zone.finished),
+        *finished_fields(zone),
     ]
     return tuple(field for field in found if field is not None)
+
+
+def finished_fields(zone: Zone) -> tuple[Field, ...]:
+    """Give how it looks finished, or how each part does where these have other layers."""
+    if zone.finished is not None:
+        return (Field(finished_word(), zone.finished),)
+    return tuple(
+        Field(say_in("on a field of colour", "{part}, finished", part=end.parts), end.lab)
+        for end in zone.ends
+    )
 
 
 def _wanted() -> str:

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from swatchwright.language import mark, say, say_count, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.code import read_code, write_code
-from swatchwright.sheet.content import PaintLine, SheetContent, Zone
-from swatchwright.sheet.fields import EDGE, Field, draw_field, finished_word
+from swatchwright.sheet.content import PaintLine, SheetContent, Units, Zone
+from swatchwright.sheet.fields import EDGE, Field, draw_field, finished_fields
 from swatchwright.sheet.lettering import GREY, Style, fitted, text_width, wrapped
 from swatchwright.sheet.paper import LabelSize
 from swatchwright.sheet.pen import Box, Pen
@@ -33,16 +33,17 @@ def label_pdf(content: SheetContent, size: LabelSize, *, fill: bool) -> bytes:
     Parameters
     ----------
     content
-        What they say; each zone has a label of its own.
+        What they say; each zone and the jar of each wash have a label of their own.
     size
         Their size.
     fill
         Whether they fill a page of labels, zone after zone, or each is a page of its own.
     """
+    told = (*content.zones, *content.jars)
     if not fill:
         title = say("Label: {title}", title=content.title)
         pen = Pen(size.width, size.height, title, say("A label for a jar"))
-        for i, zone in enumerate(content.zones):
+        for i, zone in enumerate(told):
             if i:
                 pen.next_page()
             _label(pen, Box(0, 0, size.width, size.height), content, zone)
@@ -50,10 +51,10 @@ def label_pdf(content: SheetContent, size: LabelSize, *, fill: bool) -> bytes:
     title = say("Labels: {title}", title=content.title)
     pen = Pen(*size.paper.size, title, say("Labels for jars"))
     places = size.places()
-    for first in range(0, len(content.zones), len(places)):
+    for first in range(0, len(told), len(places)):
         if first:
             pen.next_page()
-        zones = content.zones[first : first + len(places)]
+        zones = told[first : first + len(places)]
         for (x, y), zone in zip(places, _shared(zones, len(places)), strict=True):
             _label(pen, Box(x, y, size.width, size.height), content, zone)
     return pen.done()
@@ -69,7 +70,7 @@ def _label(pen: Pen, box: Box, content: SheetContent, zone: Zone) -> None:
     pad = max(2.5, 0.045 * box.width)
     unit = box.height / 38.0
     colour = Box(box.x + pad, box.y + pad, 0.22 * box.width, box.height - 2 * pad)
-    _colours(pen, colour, zone)
+    _colours(pen, colour, zone, named=unit > _LARGE)
     left = colour.x + colour.width + 0.8 * pad
     words = Box(left, box.y + pad, box.x + box.width - pad - left, box.height - 2 * pad)
     top = _head(pen, words, content, zone, unit)
@@ -84,7 +85,7 @@ def _label(pen: Pen, box: Box, content: SheetContent, zone: Zone) -> None:
     # Above the code there may be room for all paints over the whole width.
     wide = Box(words.x, top, words.width, free)
     beside = Box(words.x, top, words.width - side + 0.5 * pad, foot - top)
-    y = _paints(pen, wide, beside, zone, unit)
+    y = _paints(pen, (wide, beside), zone, content.units, unit)
     if unit > _LARGE:
         _more(pen, Box(beside.x, y + unit, beside.width, foot - y - 2 * unit), zone, unit)
 
@@ -95,12 +96,15 @@ def _side(code: str, words: Box) -> float:
     return min(max(wanted, 0.5 * words.height), 0.64 * words.height, 0.48 * words.width)
 
 
-def _colours(pen: Pen, box: Box, zone: Zone) -> None:
-    """Draw the colour as it dries, above it as it ends where it is finished otherwise."""
+def _colours(pen: Pen, box: Box, zone: Zone, *, named: bool) -> None:
+    """Draw the colour as it dries, above it as it ends where it is finished otherwise.
+
+    Where parts of the piece end otherwise, these are named; `named` says of each that it is so.
+    """
     size = max(6.0, min(11.0, 0.46 * box.width))
-    fields = [Field(say_in("on a field of colour", "dry"), zone.dry)]
-    if zone.finished is not None:
-        fields = [Field(finished_word(), zone.finished), *fields]
+    ends = [Field(end.parts, end.lab) for end in zone.ends]
+    above = finished_fields(zone) if named or not ends else ends
+    fields = [*above, Field(say_in("on a field of colour", "dry"), zone.dry)]
     each = box.height / len(fields)
     for i, field in enumerate(fields):
         draw_field(pen, Box(box.x, box.y + i * each, box.width, each), field, size=size)
@@ -161,42 +165,55 @@ def _more(pen: Pen, box: Box, zone: Zone, unit: float) -> None:
             y = pen.lines(box.x, y, lines, style) + 0.5 * unit
 
 
-def _paints(pen: Pen, wide: Box, beside: Box, zone: Zone, unit: float) -> float:
-    """Write parts and names of the paints as large as they go, with their ml if there is room.
+def _paints(pen: Pen, boxes: tuple[Box, Box], zone: Zone, units: Units, unit: float) -> float:
+    """Write parts and names of the paints as large as they go, with amounts if there is room.
 
     And give where that ends.
 
-    Where the parts cannot be counted, the ml stand in place of them.
+    Where the parts cannot be counted, the ml stand in place of them. Of ml and grams both are
+    written where both are asked for and there is room for them, else the ml.
 
     Parameters
     ----------
     pen
         Draws them.
-    wide, beside
+    boxes
         Above the code over the whole width, or beside it.
     zone
         Whose paints.
+    units
+        In what amounts are asked for.
     unit
         How high the label is, in heights of a small one.
     """
     largest = 4.2 + 2.4 * unit
     tried = [
         _set(box, zone, largest, amounts=amounts, called=unit > _LARGE)
-        for amounts in (True, False)
-        for box in (wide, beside)
+        for amounts in _amounts(zone, units)
+        for box in boxes
     ]
     whole = [found for found in tried if not found.cut]
     good = [found for found in whole if found.style.size >= _GOOD]
     best = good[0] if good else max(whole or tried, key=lambda f: (f.style.size, len(f.rows)))
-    y = wide.y
+    x, y = boxes[0].x, boxes[0].y
     for number, text in best.rows:
-        pen.text(wide.x + best.column, y, number, best.style, end=1)
-        pen.text(wide.x + best.column + 1.0, y, text, best.style)
+        pen.text(x + best.column, y, number, best.style, end=1)
+        pen.text(x + best.column + 1.0, y, text, best.style)
         y += best.style.leading
     return y
 
 
-def _set(box: Box, zone: Zone, largest: float, *, amounts: bool, called: bool) -> _Lines:
+def _amounts(zone: Zone, units: Units) -> tuple[Units, ...]:
+    """Give in what amounts may be told, what is asked for first, and at last in none."""
+    weighed = units.grams and all(paint.grams is not None for paint in zone.paints)
+    grams, ml = Units(ml=False, grams=True), Units(ml=True, grams=False)
+    both, none = Units(ml=True, grams=True), Units(ml=False, grams=False)
+    if not weighed:
+        return ml, none
+    return (both, ml, none) if units.ml else (grams, none)
+
+
+def _set(box: Box, zone: Zone, largest: float, *, amounts: Units, called: bool) -> _Lines:
     """Set the paints as large as they go into a box; `called` for parts that are named so."""
     size = largest
     while True:
@@ -211,22 +228,36 @@ def _set(box: Box, zone: Zone, largest: float, *, amounts: bool, called: bool) -
 
 
 def _rows(
-    width: float, zone: Zone, style: Style, *, amounts: bool, called: bool
+    width: float, zone: Zone, style: Style, *, amounts: Units, called: bool
 ) -> tuple[list[tuple[str, str]], float]:
     """Set the paints in lines: in front their parts, or their ml where these are not counted."""
     if zone.in_parts:
         numbers = [parts_text(paint.parts) for paint in zone.paints]
     else:
-        numbers = [f"{amount_text(paint.ml)} ml" for paint in zone.paints]
+        amounts, first = _split(amounts)
+        numbers = [_amount(paint, first) for paint in zone.paints]
     column = max(text_width(number, style) for number in numbers)
     rows = []
     for number, paint in zip(numbers, zone.paints, strict=True):
-        more = amounts and zone.in_parts
         name = _parts_of(paint) if called and zone.in_parts else paint.name
-        told = f"{name}, {amount_text(paint.ml)} ml" if more else name
+        told = ", ".join(text for text in (name, _amount(paint, amounts)) if text)
         lines = wrapped(told, style, width - column - 1.0)
         rows += [(number, lines[0]), *(("", line) for line in lines[1:])]
     return rows, column
+
+
+def _split(amounts: Units) -> tuple[Units, Units]:
+    """Give what is told after the name, and what before it in place of parts."""
+    if not amounts.ml and amounts.grams:
+        return Units(ml=False, grams=False), amounts
+    return replace(amounts, ml=False), Units(ml=True, grams=False)
+
+
+def _amount(paint: PaintLine, amounts: Units) -> str:
+    """Tell how much there is of a paint, as “12 ml / 15 g”."""
+    grams = "" if paint.grams is None else f"{amount_text(paint.grams)} g"
+    told = ((amounts.ml, f"{amount_text(paint.ml)} ml"), (amounts.grams, grams))
+    return " / ".join(text for asked, text in told if asked and text)
 
 
 def _parts_of(paint: PaintLine) -> str:

@@ -36,6 +36,10 @@ _COMPUTED = mark(
     "By computing alone it would be {apart:.1f} from the wanted colour; what the sample showed "
     "counts."
 )
+_COMPUTED_BARE = mark(
+    "By computing alone the mix, before what goes over it, would be {apart:.1f} from the wanted "
+    "colour; what the sample showed counts."
+)
 
 
 def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
@@ -48,11 +52,18 @@ def zone_blocks(zone: Zone, content: SheetContent, width: float) -> list[Block]:
         *section(heading, width)[1:],
         _colours(zone, width),
         gap(2.5),
+        *_wish(zone, width),
         replace(bar, again=going_on),
         *recipe,
         gap(2.0),
         *_words(zone, width),
     ]
+
+
+def _wish(zone: Zone, width: float) -> list[Block]:
+    """Say what the client wants in place of the colour, below it."""
+    told = [paragraph(one, _TEXT, width) for one in _joined(zone.wish)]
+    return [*(block for blocks in told for block in blocks), *([gap(2.0)] if told else [])]
 
 
 def _colours(zone: Zone, width: float) -> Block:
@@ -184,8 +195,10 @@ def _sure(zone: Zone) -> tuple[str, ...]:
     if zone.apart is None:
         return zone.trust
     if zone.tried:
-        return (say(_COMPUTED, apart=zone.apart), *zone.trust)
-    return (_near(zone.apart, zone.apart_in_parts), *zone.trust)
+        told = _COMPUTED_BARE if zone.finish else _COMPUTED
+        return (say(told, apart=zone.apart), *zone.trust)
+    near = _near_bare if zone.finish else _near
+    return (near(zone.apart, zone.apart_in_parts), *zone.trust)
 
 
 def _joined(sentences: Sequence[str]) -> tuple[str, ...]:
@@ -206,6 +219,25 @@ def _near(apart: float, in_parts: float | None) -> str:
         )
     return say(
         "As computed it dries {apart:.1f} from the wanted colour ({closeness}).",
+        apart=apart,
+        closeness=words,
+    )
+
+
+def _near_bare(apart: float, in_parts: float | None) -> str:
+    """Say the same of a mix that layers go over: they move its colour, often on purpose."""
+    words = closeness(apart)
+    if in_parts is not None and f"{in_parts:.1f}" != f"{apart:.1f}":
+        return say(
+            "As computed the mix alone, before what goes over it, dries {apart:.1f} from the "
+            "wanted colour by the ml, {in_parts:.1f} by the parts ({closeness}).",
+            apart=apart,
+            in_parts=in_parts,
+            closeness=words,
+        )
+    return say(
+        "As computed the mix alone, before what goes over it, dries {apart:.1f} from the wanted "
+        "colour ({closeness}).",
         apart=apart,
         closeness=words,
     )

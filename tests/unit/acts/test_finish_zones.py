@@ -30,6 +30,31 @@ def test_each_zone_in_each_light() -> None:
         assert dry.triple == pytest.approx(steps[-1].dry.triple, abs=1e-6)
 
 
+def test_each_zone_has_its_own_layers() -> None:
+    """A wash for the body alters the body alone; what goes on all lies over both."""
+    wash = Layer(LayerKind.WASH, (("white-clean", 1.0),), zone="body")
+    over = Stack((wash, Layer(LayerKind.WAX, amber=1.0)))
+    seen = looks_of_zones(DEMO, {"body": RED, "top": RED}, over)
+    assert seen.over == over.layers
+    body, top = seen.looks["body"], seen.looks["top"]
+    assert body.bare == top.bare
+    assert body.finished == preview(DEMO, RED, over.over("body")).steps[-1].lights
+    assert top.finished == preview(DEMO, RED, over.over("top")).steps[-1].lights
+    assert body.finished != top.finished
+    assert looks_of_zones(DEMO, {"all": RED}, over).looks["all"].finished == top.finished
+
+
+def test_a_layer_that_cannot_be_on_one_zone() -> None:
+    """Where the body's wash cannot be, the body is seen bare, and the top with its wax."""
+    gone = Layer(LayerKind.WASH, (("no-such-paint", 1.0),), zone="body")
+    over = Stack((gone, Layer(LayerKind.WAX, amber=1.0)))
+    seen = looks_of_zones(DEMO, {"body": RED, "top": BLUE}, over)
+    assert seen.why_bare is not None
+    assert seen.looks["body"].bare == seen.looks["body"].finished
+    assert seen.looks["top"].bare != seen.looks["top"].finished
+    assert seen.over == over.layers[1:]
+
+
 def test_nothing_over_it() -> None:
     """With no layers a zone looks bare either way."""
     seen = looks_of_zones(DEMO, {"body": RED}, Stack())

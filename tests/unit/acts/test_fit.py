@@ -188,7 +188,8 @@ def test_what_was_assumed_is_said() -> None:
         "usually within 5.5",
         "black of the card was not read",
         "white-clean (guessed)",
-        "Read far from",
+        "Read as another colour than the paints on it give: 2 (off by ",
+        "See whether its parts",
         "Not read yet, and left out: 4",
         "No finish family is given for blue",
     ):

@@ -26,6 +26,8 @@ def test_a_finish_by_its_layers() -> None:
     layers = (Layer(LayerKind.WASH), Layer(LayerKind.WAX))
     assert told("finish", Stack(layers)) == "wash, wax"
     assert "bare" in told("finish", Stack())
+    body = Layer(LayerKind.WASH, zone="body")
+    assert told("finish", Stack((body, Layer(LayerKind.WAX)))) == "wash (body), wax"
 
 
 def test_a_plan_by_its_first_day() -> None:

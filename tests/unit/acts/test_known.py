@@ -136,3 +136,16 @@ def test_a_mix_hides_as_surely_as_its_least_known_paint() -> None:
     read: Paint = replace(BLUE, hiding_read=True)
     assert hiding_of(read, WHITE) is Hiding.STATED
     assert hiding_of(read, replace(WHITE, hiding_read=False)) is Hiding.GUESSED
+
+
+def test_a_paint_of_the_same_colour_tells_nothing() -> None:
+    """Where another of its own colour is all there is beside it, a paint is as if it stood alone.
+
+    Whatever is not known of two paints of one colour, half and half they have that colour.
+    """
+    paint = fitted((BLUE.id,), PHOTO, alone=True).paints[0]
+    twin = replace(paint, id="twin")
+    alone = likely_errors(Shelf("mine", (paint,)), paint)
+    beside = likely_errors(Shelf("mine", (paint, twin)), paint)
+    assert beside.crossing is None
+    assert beside.off == alone.off

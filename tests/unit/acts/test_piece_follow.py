@@ -210,7 +210,7 @@ class TestOneAnswer:
         found = plan_of_job(job_of(store, job), demo_shelf())
         assert found is not None
         assert (found.washes, found.finish) == (1, FinishKind.WAX)
-        assert found.laid == laid_in(STACK, demo_shelf())
+        assert found.laid == laid_in(STACK, demo_shelf(), BOX, FORM)
         assert found.laid[0].paints[1] == ("Soft black", 1.0)
 
     def test_answers_that_are_not_told(self) -> None:

@@ -226,3 +226,14 @@ class TestChoices:
         finished = colours_of_zones(zones, shelf, wax)
         assert finished["b"] == preview(shelf, [("deep-blue-red", 1)], wax).steps[-1].dry
         assert finished["c"] == dry["c"]
+
+    def test_each_zone_is_seen_under_its_own_layers(self) -> None:
+        """A wash for the body is seen on the body of the photo, and not on its top."""
+        shelf = demo_shelf()
+        blue = {c.key: c for c in choices_of(None, None, None, shelf)}["paint:deep-blue-red"]
+        wash = Layer(LayerKind.WASH, (("white-clean", 1.0),), zone="body")
+        seen = colours_of_zones({"body": blue, "top": blue}, shelf, Stack((wash,)))
+        plain = replace(wash, zone="")
+        mix = [("deep-blue-red", 1.0)]
+        assert seen["body"] == preview(shelf, mix, Stack((plain,))).steps[-1].dry
+        assert seen["top"] == look_of_mix(shelf, mix).dry

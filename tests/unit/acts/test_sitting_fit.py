@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from swatchwright.acts.mix import look_of_mix
-from swatchwright.acts.sitting import Sitting, new_tin, with_cards, with_reading
+from swatchwright.acts.sitting import Card, Sitting, new_tin, with_cards, with_reading
 from swatchwright.acts.sitting_fit import doubts_of, fit_sitting, kept_paints, most_helpful
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
@@ -61,6 +61,32 @@ def test_a_guessed_paint_is_known_better() -> None:
     helpful = most_helpful(found)
     assert helpful is not None
     assert helpful.next.mix not in [card.mix for card in sitting.cards] or helpful.next.over_black
+
+
+def test_cards_are_counted_as_they_were_brushed() -> None:
+    """Each card that was read and holds a paint counts for it.
+
+    The blue is alone, 1 : 1 and 1 : 10 with the white, and in a coat over black and one over white;
+    the white too is alone, twice let down with, and in two coats.
+    """
+    sitting = with_cards(Sitting(ids=(WHITE, BLUE), white=WHITE, ground=True), DEMO)
+    for n, card in enumerate(sitting.cards):
+        if card.mix:
+            sitting = with_reading(sitting, n, look_of_mix(DEMO, card.mix).dry, usually_off=0.5)
+    cards = {fit.paint.id: fit.cards for fit in fit_sitting(sitting, DEMO).fits}
+    assert cards == {WHITE: 5, BLUE: 5}
+
+
+def test_a_plain_card_read_wrongly_is_not_told_of_parts() -> None:
+    """Of a card of one paint no parts are spoken of; it is named by its number, with how far."""
+    tin = new_tin("Off white", Family.CHALKY)
+    card = Card("one", ((tin.id, 1.0),))
+    read = with_reading(
+        Sitting((tin.id,), (tin,), cards=(card,)), 0, Lab(95, 0, 2), usually_off=10.0
+    )
+    notes = " ".join(fit_sitting(read, Shelf("mine", ())).notes)
+    assert "the paint on it gives: card 1 (off by " in notes
+    assert "parts" not in notes
 
 
 def test_nothing_read() -> None:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 STACK = Stack(
     (
         Layer(LayerKind.WASH, (("a", 1.0), ("b", 2.0)), water=3, left=0.2, passes=2),
-        Layer(LayerKind.VARNISH, amber=0.5, sheen=Sheen.SATIN),
+        Layer(LayerKind.VARNISH, amber=0.5, sheen=Sheen.SATIN, zone="top"),
     )
 )
 
@@ -55,6 +55,14 @@ def test_a_broken_file_is_refused(text: bytes, says: str) -> None:
         stack_of_json(text, "finish.json")
     assert says in caught.value.what
     assert caught.value.mend
+
+
+def test_on_which_part() -> None:
+    """A layer with no part, or for all, goes on all of the piece; no part is told of it."""
+    layers = [{"kind": "wax"}, {"kind": "wax", "zone": "all"}, {"kind": "oil", "zone": " top "}]
+    stack = stack_of_json(json.dumps({"layers": layers}).encode(), "finish.json")
+    assert [layer.zone for layer in stack.layers] == ["", "", "top"]
+    assert [layer_json(layer).get("zone") for layer in stack.layers] == [None, None, "top"]
 
 
 @given(st.binary(max_size=200))

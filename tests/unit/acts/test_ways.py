@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import hypot
 
 import pytest
@@ -62,6 +63,21 @@ def test_a_wash_that_is_found_can_be_looked_at() -> None:
             assert step.dry.triple == pytest.approx(way.dry.triple, abs=1e-9)
             assert step.flat.triple == pytest.approx(way.flat.triple, abs=1e-9)
             assert step.grain.triple == pytest.approx(way.grain.triple, abs=1e-9)
+
+
+def test_a_part_is_judged_by_its_own_layers() -> None:
+    """What is wanted of the body is seen under the body's wax; its wash goes on it alone."""
+    amber = Layer(LayerKind.WAX, amber=2.0, zone="body")
+    over = Stack((amber, Layer(LayerKind.WASH, (("soft-black", 1.0),), zone="top")))
+    body, top = (ways_to(DEMO, RED, QUIETER, over=over, zone=zone) for zone in ("body", "top"))
+    alone = ways_to(DEMO, RED, QUIETER, over=Stack((replace(amber, zone=""),)))
+    assert (body.now, body.aim, body.before) == (alone.now, alone.aim, alone.before)
+    assert body.over == (amber,)
+    assert top.now == ways_to(DEMO, RED, QUIETER).now
+    assert not any("washes and glazes" in note for note in body.notes)
+    assert any("washes and glazes" in note for note in top.notes)
+    assert {way.layer.zone for way in body.ways if way.layer is not None} == {"body"}
+    assert ways_to(DEMO, RED, QUIETER, over=over, zone="all").now == top.now
 
 
 @settings(max_examples=10)

@@ -44,6 +44,21 @@ def test_piece_plan_and_finish_are_kept(store: list[str]) -> None:
         assert isinstance(document.read(kind), kind)
 
 
+def test_a_layer_for_a_part(store: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    """A layer for a part of the piece is kept; for another it is refused, with those there are."""
+    kept = ["--for-job", "blanket", *store]
+    assert run(["piece", "blanket box", *kept]) == 0
+    wash = "wash white-clean on="
+    assert run(["finish", *MIX, "--layer", f"{wash}lid", *kept]) == 2
+    assert "body" in capsys.readouterr().err
+    assert run(["finish", *MIX, "--layer", f"{wash}body", *kept]) == 0
+    opened = open_jobs(Path(store[1]))
+    document = job_of(opened, "blanket-box").document("finish")
+    opened.close()
+    assert document is not None
+    assert document.read(Stack).zones == ("body",)
+
+
 def test_json_stays_json(store: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     """That something was kept is said beside the answer, which another program may read."""
     assert run(["finish", *MIX, "--layer", "wax", "--json", "--for-job", "blanket", *store]) == 0

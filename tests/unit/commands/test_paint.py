@@ -148,3 +148,39 @@ def test_what_is_off_is_refused(
     """Files, ids and numbers that cannot be are refused, and the message names them."""
     told = [str(sheet) if word == "SHEET" else word for word in words]
     assert says in refused(capsys, "paint", *told)
+
+
+def test_a_paint_is_added_by_hand(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A paint of one colour goes on the kept shelf, with its tins and an honest doubt."""
+    store = tmp_path / "store.sqlite"
+    words = ("paint", "add", "Harbour blue", "--kind", "chalky", "--store", store)
+    tins = ("--tin", "750=24", "--tin", "125")
+    told = ran(capsys, *words, "--colour", "#2f4a7d", *tins, "--json").json
+    assert told["paints"] == ["harbour-blue"]
+    assert told["label"] == "Add “Harbour blue” to the shelf"
+    assert told["paint"]["how_known"] == "guessed"
+    assert told["paint"]["known"] == "hardly known"
+    shelf = ran(capsys, "shelf", "list", "--store", store, "--json").json
+    assert [(p["id"], p["tins_ml"]) for p in shelf["paints"]] == [("harbour-blue", [125, 750])]
+    again = ran(capsys, *words, "--colour", "30,5,-30", "--known", "measured").out
+    assert "Add “Harbour blue” to the shelf" in again
+    assert "harbour-blue-2" in again
+
+
+@pytest.mark.parametrize(
+    ("told", "says"),
+    [
+        (("--colour", "blue"), "not a colour"),
+        (("--colour", "30,5,-30", "--kind", "jelly"), "no kind"),
+        (("--colour", "30,5,-30", "--tin", "a lot"), "--tin"),
+        (("--colour", "30,5,-30", "--tin", "0"), "tin of 0"),
+        (("--colour", "30,5,-30", "--tin", "nan=3"), "tin of nan"),
+    ],
+)
+def test_a_paint_by_hand_that_cannot_be(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, told: tuple[str, ...], says: str
+) -> None:
+    """A colour, a kind or a tin that cannot be is refused, and the shelf stays empty."""
+    store = tmp_path / "store.sqlite"
+    assert says in refused(capsys, "paint", "add", "Harbour blue", "--store", store, *told)
+    assert "empty" in ran(capsys, "shelf", "list", "--store", store).out

@@ -62,7 +62,12 @@ def test_a_plan_in_words(capsys: Captured) -> None:
     asked = ("--paint-times", "1,3,48", "--finish", "oil", "--use", "children", "--name", "crib")
     text = ran(capsys, "plan", *RAW, *asked).out
     assert text.startswith("crib: ")
-    for words in ("Tue 2026-12-01", "wait 3 h (the tin)", "(common practice)", "Take care: "):
+    for words in (
+        "Tue 2026-12-01",
+        "wait 3 h, until the next coat (the tin)",
+        "(common practice)",
+        "Take care: ",
+    ):
         assert words in text
     assert "Oily rags." in text
     assert "Children." in text
@@ -93,6 +98,30 @@ def test_the_piece_tells_what_is_painted(capsys: Captured) -> None:
     assert list(turns.values()) == [2, 0, 0, 2]
 
 
+def test_painted_already(capsys: Captured) -> None:
+    """With no coat of paint nothing old is rubbed, so no test for lead is asked, and it is told."""
+    asked = ("--surface", "painted", "--age", "old", "--coats", "0", "--washes", "1")
+    found = ran(capsys, "plan", *START, *asked, "--json").json
+    assert found["painted_already"] is True
+    kinds = [step["kind"] for step in found["steps"]]
+    assert kinds[:3] == ["check the paint", "mix the wash", "wash"]
+    assert "lead" in {c["danger"] for c in found["cautions"]}
+    assert ran(capsys, "plan", *RAW, "--json").json["painted_already"] is False
+
+
+def test_washes_on_parts(capsys: Captured) -> None:
+    """Washes of two parts are named by part, and that of one does not wait for the other."""
+    asked = ("--piece", "console-table", "--washes-on", "body, top,body", "--faces", "front,top")
+    steps = [s for s in ran(capsys, "plan", *RAW, *asked, "--json").json["steps"] if s["parts"]]
+    assert [(s["kind"], s["parts"]) for s in steps] == [
+        ("mix the wash", ["body", "top"]),
+        ("wash", ["body", "top"]),
+        ("wash", ["body"]),
+    ]
+    assert steps[1]["wait_until"] == "until it bears a wet rag"
+    assert "Wash 1 on the body and top (front, top)" in ran(capsys, "plan", *RAW, *asked).out
+
+
 @pytest.mark.parametrize(
     ("words", "told"),
     [
@@ -111,6 +140,9 @@ def test_the_piece_tells_what_is_painted(capsys: Captured) -> None:
         ((*RAW, "--area", "99"), "longer than a working day"),
         ((*RAW, "--coats", "0"), "0 coats"),
         ((*RAW, "--faces", "bottom"), "underside"),
+        ((*RAW, "--piece", "console-table", "--washes-on", "doors"), "no part “doors”"),
+        ((*RAW, "--washes-on", "body", "--washes", "1"), "--washes-on"),
+        ((*RAW, "--washes-on", "b" * 61), "too long"),
         ((*RAW, "--use", "cats"), "children"),
         ((*RAW, "--piece", "sofa"), "no piece “sofa”"),
         ((*RAW, "--ics", "no/such/folder/x.ics"), "cannot be written"),

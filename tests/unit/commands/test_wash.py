@@ -113,6 +113,39 @@ def test_what_no_wash_reaches_ends_with_three(capsys: Captured) -> None:
     assert done.json["ways"]
 
 
+def test_a_finish_by_part(capsys: Captured) -> None:
+    """Where a layer goes on one part alone, each is shown; a part that is named by itself."""
+    wash, wax = "wash white-clean on=body", "wax"
+    words = ("finish", "ink-blue-dark=1", "--layer", wash, "--layer", wax)
+    found = ran(capsys, *words, "--json").json
+    assert [part["parts"] for part in found["by_part"]] == [["body"], [""]]
+    assert found["steps"] == found["by_part"][1]["steps"]
+    body = ran(capsys, *words, "--part", "body", "--json").json
+    assert body["steps"] == found["by_part"][0]["steps"]
+    assert "by_part" not in body
+    assert body["steps"][1]["layer"] == {
+        "kind": "wash",
+        "paints": [["white-clean", 1.0]],
+        "passes": 1,
+        "zone": "body",
+    }
+    text = ran(capsys, *words).out
+    assert text.startswith("Body:\n")
+    assert "\nThe rest:\n" in text
+
+
+def test_a_wish_of_one_part(capsys: Captured) -> None:
+    """The part that is asked of has to be said where layers differ, and its wash goes on it."""
+    words = ("wash", *MIX, "--ask", "less vivid", "--layer", "wax amber=2 on=body")
+    assert "--part body" in refused(capsys, *words)
+    body, rest = (ran(capsys, *words, "--part", p, "--json").json for p in ("body", "all"))
+    assert (body["over"][0]["zone"], rest["over"]) == ("body", [])
+    assert body["now"] != rest["now"]
+    layers = [way["layer"] for way in body["ways"] if way["kind"] == "wash"]
+    assert layers
+    assert {layer["zone"] for layer in layers} == {"body"}
+
+
 def test_a_finish_layer_by_layer(capsys: Captured, tmp_path: Path) -> None:
     """Layers from options and the same from a file come to the same, step by step."""
     layers = ("--layer", "wash white-clean water=3 left=20 passes=2", "--layer", "wax amber=1")

@@ -80,3 +80,27 @@ def test_what_is_wiped_follows_the_grain() -> None:
     kinds = (LayerKind.WASH, LayerKind.GLAZE, LayerKind.VARNISH)
     wash, glaze, varnish = (follows_grain(Layer(kind)) for kind in kinds)
     assert 1 == wash > glaze > varnish == 0
+
+
+class TestPartsOfThePiece:
+    """A layer goes on all of a piece or on one part of it."""
+
+    WASH = Layer(LayerKind.WASH, (("white-clean", 1.0),), zone="body")
+    WAX = Layer(LayerKind.WAX)
+    GLAZE = Layer(LayerKind.GLAZE, (("white-clean", 1.0),), zone="top")
+    STACK = Stack((WASH, WAX, GLAZE))
+
+    def test_what_lies_over_a_part(self) -> None:
+        """What goes on all of it and what on it alone, in their order."""
+        assert self.STACK.over("body").layers == (self.WASH, self.WAX)
+        assert self.STACK.over("top").layers == (self.WAX, self.GLAZE)
+
+    def test_what_lies_over_all(self) -> None:
+        """A part without layers of its own, and the whole piece, have what goes on all."""
+        assert self.STACK.over("drawers").layers == self.STACK.over("").layers == (self.WAX,)
+        assert self.STACK.zones == ("body", "top")
+
+    def test_a_name_too_long(self) -> None:
+        """A name that no part has is refused, and how to mend it is said."""
+        with pytest.raises(MendableError, match="too long"):
+            check_layer(Layer(LayerKind.WAX, zone="x" * 61))

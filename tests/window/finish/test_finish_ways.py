@@ -73,7 +73,7 @@ class TestClient:
     @pytest.mark.parametrize("word", [Asked.LIGHTER, Asked.DARKER, Asked.WARMER, Asked.COOLER])
     def test_other_words(self, page: FinishPage, settle: Settle, qtbot: QtBot, word: Asked) -> None:
         """Whatever way the client wants it, the nearest way goes there."""
-        columns = ask(page, qtbot, settle, word.value)
+        columns = ask(page, qtbot, settle, words.said(word))
         field, way = columns[0].field, columns[0].way
         left = float(delta_e_2000(field._aim.triple, way.dry.triple))
         assert left < float(delta_e_2000(field._aim.triple, field._now.triple))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
@@ -18,10 +19,12 @@ from PySide6.QtWidgets import QFileDialog
 
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import typed_colour
+from swatchwright.acts.samples import sample_photos
 from swatchwright.acts.sheet import Paper, pictures_of, read_code
 from swatchwright.acts.sheet_form import SheetForm, page_size
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop import words as common
+from swatchwright.desktop.files import last_folder
 from swatchwright.desktop.pages.sheet_page import SheetPage
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.sheet_printing import print_pages, printer_for
@@ -130,10 +133,44 @@ class TestFiles:
 
         monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
         qtbot.mouseClick(box.bar.save, LEFT)
-        assert asked == ["blanket-box-harbour-workshop-sheet.pdf"]
+        assert [Path(name).name for name in asked] == ["blanket-box-harbour-workshop-sheet.pdf"]
         label = SheetForm(as_label=True)
         assert words.file_name("Écran/poêle", "M. Ö.", label) == "ecran-poele-m-o-label.pdf"
         assert words.file_name("", "箱", SheetForm()) == "recipe-sheet.pdf"
+
+    def test_the_folder_that_is_proposed(
+        self,
+        window: Window,
+        box: SheetPage,
+        tmp_path: Path,
+        settle: Settle,
+        qtbot: QtBot,
+        monkeypatch: pytest.MonkeyPatch,
+    ) -> None:
+        """It is that of the photo last opened; once a file was saved, that of the file."""
+        asked: list[Path] = []
+        there, after = tmp_path / "photos", tmp_path / "sheets"
+        for folder in (there, after):
+            folder.mkdir()
+
+        def ask(_: object, _title: str, name: str, _kinds: str) -> tuple[str, str]:
+            asked.append(Path(name).parent)
+            return str(after / "sheet.pdf"), words.PDF_FILES
+
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", ask)
+        photo = Path(shutil.copy(sample_photos()[0].path, there))
+        window.open(photo)
+        settle()
+        window.show_page("sheet")
+        settle()
+        for _ in range(2):
+            qtbot.waitUntil(box.bar.save.isEnabled, timeout=PATIENCE)
+            qtbot.mouseClick(box.bar.save, LEFT)
+            settle()
+        assert asked == [there, after]
+        after.joinpath("sheet.pdf").unlink()
+        after.rmdir()
+        assert last_folder().is_dir()
 
     @pytest.mark.parametrize("what", ["sheet", "label"])
     def test_print(self, page: SheetPage, tmp_path: Path, qtbot: QtBot, what: str) -> None:

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QLabel,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -19,7 +18,9 @@ from swatchwright.acts.demo_job import DemoFindings, begin_demo_job, demo_findin
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.areas import ScrollArea, bring_into_view
+from swatchwright.desktop.widgets.bench_area import PageStack
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.job_batches import JobBatches
 from swatchwright.desktop.widgets.job_colours import JobColours
 from swatchwright.desktop.widgets.job_head import JobHead
@@ -31,6 +32,8 @@ from swatchwright.desktop.widgets.job_welcome import JobWelcome
 from swatchwright.desktop.words import brief as words
 
 __all__ = ["BriefPage"]
+
+_JOBS_WIDE = 310
 
 
 class BriefPage(Page):
@@ -47,7 +50,7 @@ class BriefPage(Page):
         self.notes = JobNotes(desk)
         self.parts = JobParts(desk)
         self.area = ScrollArea()
-        self._sides = QStackedWidget()
+        self._sides = PageStack()
         self._lay_out()
         self.jobs.begun.connect(self._fill_in)
         self.welcome.begin_wanted.connect(self.jobs.begin.click)
@@ -86,11 +89,12 @@ class BriefPage(Page):
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._sides.addWidget(self.welcome)
         self._sides.addWidget(self.area)
-        columns = QHBoxLayout(self.body)
-        columns.setContentsMargins(0, 0, 0, 0)
-        columns.setSpacing(14)
-        columns.addWidget(self.jobs)
-        columns.addWidget(self._sides, 1)
+        page = QVBoxLayout(self.body)
+        page.setContentsMargins(0, 0, 0, 0)
+        columns = Columns(14)
+        columns.put(self.jobs, wide=_JOBS_WIDE)
+        columns.put(self._sides, stretch=1)
+        page.addWidget(columns)
 
     def arrive(self) -> None:
         """Read the list anew: a command may have kept or removed a job meanwhile."""
@@ -110,6 +114,7 @@ class BriefPage(Page):
     def _fill_in(self) -> None:
         """Let her name a job that was just begun."""
         self.area.verticalScrollBar().setValue(0)
+        bring_into_view(self.head)
         self.head.piece.setFocus(Qt.FocusReason.OtherFocusReason)
         self.head.piece.selectAll()
 

@@ -14,6 +14,7 @@ from swatchwright.acts.compare import (
     compared,
     sound_view,
 )
+from swatchwright.acts.finish_parts import besides_of, on_colour
 from swatchwright.acts.job_bench import chosen_among, zones_of
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.recipes import MeasuredRecipe
@@ -124,7 +125,7 @@ class ComparePage(Page):
     def _reckon(self) -> None:
         """Lay the ticked mixes beside the wanted colour, unless that is what is shown already."""
         recipes, shelf = self.session.recipes, self.session.shelf
-        stack = self.desk.part(_FINISH, Stack)
+        stack = self._over()
         view = sound_view(self.view, len(self.mixes()))
         if recipes is None:
             self.found, self._reckoned = None, None
@@ -152,6 +153,13 @@ class ComparePage(Page):
 
         self.session.workshop.start("compare", words.RECKONING, work, done)
 
+    def _over(self) -> Stack | None:
+        """Give what lies over the part that the wanted colour is for; None where nothing does."""
+        kept, recipes = self.desk.part(_FINISH, Stack), self.session.recipes
+        if kept is None or recipes is None:
+            return None
+        return on_colour(self.desk.job, recipes.wanted.lab, kept).over(kept)
+
     def _seen(self, told: Compared) -> tuple[State, ...]:
         """Give the states to show: those asked for that there are."""
         return tuple(s for s in self.view.states if s in told.states) or told.states[:1]
@@ -160,7 +168,7 @@ class ComparePage(Page):
         """Name a mix, with the zones that it is kept for."""
         job, found = self.desk.job, self.session.recipes
         zones = [zone for zone in zones_of(job) if chosen_among(job, found, zone) == number]
-        return words.mix_word(number, zones)
+        return words.mix_word(number, zones, besides_of(job))
 
     def _show(self) -> None:
         self._show_bar()

@@ -6,20 +6,20 @@ from PySide6.QtCore import QEvent, QObject, QTimer
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QStackedWidget,
     QVBoxLayout,
-    QWidget,
 )
 
 from swatchwright.acts.finish import build_up, preview
 from swatchwright.acts.finish_paints import keep_finish
+from swatchwright.acts.finish_parts import LaidOn
 from swatchwright.acts.finish_values import BuildUp, Look
 from swatchwright.acts.in_light import cloth_in_room
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.ways import Way
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
@@ -44,8 +44,9 @@ _SETTLED, _SHOWN_AFTER = 800, 40
 _PASSES = 6
 
 _InRoom = tuple[tuple[Light, Lab], ...]
-_Reckoned = tuple[Look, _InRoom, _InRoom, BuildUp | None]
-"""The steps, the wanted colour and what the client wants now in each light, and the build-up."""
+_Reckoned = tuple[Look, _InRoom, _InRoom, float | None, BuildUp | None]
+"""The steps, the wanted colour and what the client wants now in each light, how far it is from
+that, CIEDE2000, and the build-up."""
 
 
 class FinishPage(Page):
@@ -65,6 +66,7 @@ class FinishPage(Page):
         self._job = None if desk.job is None else desk.job.id
         self._sent: Stack | None = None
         self._looked_at: int | None = None
+        self._part_wanted: tuple[str, ...] | None = None
         self._built: int | None = None
         self.strip = MixStrip()
         self.trouble = QLabel()
@@ -83,14 +85,8 @@ class FinishPage(Page):
         rows = QVBoxLayout(self.body)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        over = QWidget()
-        mixes = QHBoxLayout(over)
-        mixes.setContentsMargins(0, 0, 0, 0)
-        mixes.setSpacing(8)
-        mixes.addWidget(QLabel(words.OVER))
-        mixes.addWidget(self.strip, 1)
         top = BreakingRow()
-        top.put(over, stretches=True)
+        top.put(QLabel(words.OVER), self.strip, stretches=True)
         top.put(*self.sides, gap=12, pushed=True)
         group = QButtonGroup(self)
         for place, button in enumerate(self.sides):
@@ -113,8 +109,10 @@ class FinishPage(Page):
         self.strip.picked.connect(self._pick)
         self.layered.layers.changed.connect(self._set_stack)
         self.layered.layers.looked_at.connect(self._look_at)
+        self.layered.layers.part_wanted.connect(self._want_part)
         self.layered.build_up.passes_chosen.connect(self._set_passes)
         self.layered.clear_wish.clicked.connect(self.reverse.forget_wish)
+        self.layered.told.again.clicked.connect(self._ask_again)
         self.reverse.taken.connect(self._take)
         self._keep_soon.timeout.connect(self.keep)
         self._reckon_soon.timeout.connect(self._reckon)
@@ -145,13 +143,28 @@ class FinishPage(Page):
     @property
     def mix(self) -> FinishMix | None:
         """The mix below all layers; None while there is none."""
-        if self._picked in self.mixes:
-            return self._picked
-        return self.mixes[0] if self.mixes else None
+        picked = self._picked
+        if picked in self.mixes or picked is None:
+            return picked or (self.mixes[0] if self.mixes else None)
+        wanted = {*(self._part_wanted or picked.on.zones)}
+        near = [mix for mix in self.mixes if mix.follows(picked)]
+        near.sort(key=lambda mix: not wanted & {*mix.on.zones})
+        return next(iter((*near, *self.mixes)), None)
+
+    @property
+    def over(self) -> Stack:
+        """What lies over the mix that is looked at."""
+        return self.stack if self.mix is None else self.mix.on.over(self.stack)
 
     def _mixes_changed(self) -> None:
-        self.mixes = mixes_to_finish(self.session, self.desk.job)
+        self.mixes = mixes_to_finish(self.session, self.desk.job, self.stack)
         mix = self.mix
+        if self._picked is not None:
+            self._picked = mix
+        self._part_wanted = None
+        on, places = (LaidOn(), ()) if mix is None else (mix.on, mix.places())
+        self.layered.layers.show_part(self.stack, on, places)
+        self.layered.told.show_places(self.stack, tuple(one.on for one in self.mixes), on)
         self.wait_for("" if mix is not None else words.WAIT)
         self.strip.show_mixes(self.mixes, 0 if mix is None else self.mixes.index(mix))
         self.reverse.show_mix(mix)
@@ -181,8 +194,12 @@ class FinishPage(Page):
     def _set_stack(self, stack: Stack) -> None:
         """Take over what was set by hand, and keep it once the hand rests."""
         self.stack = stack
-        self._reckon_soon.start()
+        self._mixes_changed()
         self._keep_soon.start()
+
+    def _want_part(self, zones: tuple[str, ...]) -> None:
+        """Look at these parts once a layer lies over them: what is shown is what is worked on."""
+        self._picked, self._part_wanted = self.mix, zones or None
 
     def _look_at(self, place: int) -> None:
         if place != self._looked_at:
@@ -198,6 +215,11 @@ class FinishPage(Page):
             self._looked_at = 0
             self.layered.layers.lay_first(way.layer)
             self.sides[0].click()
+
+    def _ask_again(self) -> None:
+        """Ask for the ways to what the client wants anew, with what lies there now."""
+        self.reverse.ask_again()
+        self.sides[1].click()
 
     def keep(self) -> None:
         """Keep the layers with the job, if they are others than are kept."""
@@ -232,7 +254,6 @@ class FinishPage(Page):
         if another or (self._sent is None and not self._keep_soon.isActive()):
             self._keep_soon.stop()
             self.stack = self._kept
-            self.layered.layers.show_stack(self.stack)
         self._mixes_changed()
 
     def _not_kept(self) -> None:
@@ -242,13 +263,13 @@ class FinishPage(Page):
 
     def _built_place(self) -> int | None:
         """Give the layer whose build-up is shown: the one last looked at, or the last of paint."""
-        painted = [n for n, layer in enumerate(self.stack.layers) if layer.is_paint]
+        painted = [n for n, layer in enumerate(self.over.layers) if layer.is_paint]
         if self._looked_at in painted:
             return self._looked_at
         return painted[-1] if painted else None
 
     def _reckon(self) -> None:
-        mix, shelf, stack, place = self.mix, self.session.shelf, self.stack, self._built_place()
+        mix, shelf, stack, place = self.mix, self.session.shelf, self.over, self._built_place()
         self.reverse.show_stack(stack)
         if mix is None:
             return
@@ -257,17 +278,19 @@ class FinishPage(Page):
         def work(_: Job) -> _Reckoned:
             look, wanted = preview(shelf, mix.parts, stack), cloth_in_room(mix.wanted)
             client = () if wish is None else cloth_in_room(wish.aim)
+            off = None if wish is None else _apart(look.steps[-1].dry, wish.aim)
             if place is None:
-                return look, wanted, client, None
+                return look, wanted, client, off, None
             layer = stack.layers[place]
             passes = max(_PASSES, layer.passes)
-            return look, wanted, client, build_up(shelf, mix.parts, layer, passes=passes)
+            return look, wanted, client, off, build_up(shelf, mix.parts, layer, passes=passes)
 
         def done(answer: _Reckoned) -> None:
-            look, wanted, client, built = answer
+            look, wanted, client, off, built = answer
             self.trouble.hide()
             self._built = place
             self.layered.show_look(look, wanted, mix.photo, shelf.notes, client)
+            self.layered.told.show_off(off, stack)
             passes = 0 if place is None else stack.layers[place].passes
             self.layered.build_up.show_build_up((place or 0) + 1, built, passes)
 
@@ -278,11 +301,17 @@ class FinishPage(Page):
         if isinstance(what, MendableError):
             self._built = None
             self.layered.show_look(None)
+            self.layered.told.show_off(None)
             self.layered.build_up.show_build_up(0, None, 0)
             self.trouble.setText(words.trouble(what))
             self.trouble.show()
         else:
             self.session.workshop.failed.emit(what)
+
+
+def _apart(one: Lab, other: Lab) -> float:
+    """Give how far two colours are apart, CIEDE2000."""
+    return float(delta_e_2000(one.triple, other.triple))
 
 
 def _timer(page: FinishPage, after: int) -> QTimer:

@@ -37,6 +37,7 @@ class Page(QWidget):
         self.setAccessibleName(heading)
         self.heading = QLabel(heading)
         self.heading.setObjectName("big")
+        self.heading.setWordWrap(True)
         self.hint = QLabel(hint)
         self.hint.setObjectName("quiet")
         self.hint.setWordWrap(True)

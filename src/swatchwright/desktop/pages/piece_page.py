@@ -22,6 +22,7 @@ from swatchwright.acts.piece_job import (
     keep_sized,
     piece_of_form,
 )
+from swatchwright.acts.plan_own import plan_coats_apart
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
@@ -106,14 +107,14 @@ class PiecePage(Page):
         for part in (self.sizes, label(amounts.ON, "heading"), self.coats):
             inner.addWidget(part)
         inner.addStretch(1)
-        rows.addLayout(
+        rows.addWidget(
             beside(
                 (words.SIZES, settings, 0, 296),
                 ("", self.bench, 1, 0),
                 (amounts.MIX_HEAD, self.card, 0, 290),
             )
         )
-        rows.addLayout(beside((words.PARTS, self.parts, 1, 0)))
+        rows.addWidget(beside((words.PARTS, self.parts, 1, 0)))
         rows.addWidget(self.panel)
 
     def _menu(self) -> QMenu:
@@ -247,6 +248,7 @@ class PiecePage(Page):
         painted = self.painted(form)
         self.sizes.show_form(painted.form)
         self.coats.show_painted(painted)
+        self.coats.show_plan(plan_coats_apart(self.reckoner.beside.plan, painted.coats.paint))
         self.panel.show_form(painted.form)
 
     def _take_off(self, zone: str) -> None:

@@ -11,7 +11,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.acts.client_wish import CLIENT_PART, ClientWishes
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.piece_job import FORM_PART, PIECE_PART, PieceForm
@@ -31,18 +31,22 @@ from swatchwright.acts.plan_job import (
     keep_plan,
     laid_in,
     paints_in_use,
+    said_painted,
+    topped_in,
 )
 from swatchwright.acts.plan_own import ANSWERS, answers_set, own_answers
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.files import ask_save
-from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.areas import ScrollArea, bring_into_view
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.day_picture import DayPicture
 from swatchwright.desktop.widgets.piece_fields import card, label
 from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.widgets.plan_now import PlanNow
+from swatchwright.desktop.widgets.plan_offer import PlanOffer
 from swatchwright.desktop.widgets.plan_on import PlanOn
 from swatchwright.desktop.widgets.plan_steps import PlanSteps
 from swatchwright.desktop.widgets.plan_times import PlanTimes
@@ -60,6 +64,8 @@ _SHARED = frozenset({"surface", "primer"})
 """Answers that piece and plan have in common: they never differ."""
 
 _WIDE = 368
+_BESIDE = 6
+"""Pixels between a text and the button beside it."""
 
 
 class PlanPage(Page):
@@ -69,6 +75,7 @@ class PlanPage(Page):
         super().__init__(session, desk, words.HEADING, words.HINT, scrolls=False)
         self.now, self.on = PlanNow(), PlanOn()
         self.when, self.times = PlanWhen(), PlanTimes()
+        self.offer = PlanOffer()
         self.summary = label("", "big")
         self.weak = label("", "strong")
         self.weak.hide()
@@ -96,19 +103,22 @@ class PlanPage(Page):
         for part in (self.now, self.on, self.when, self.times):
             part.changed.connect(self._change)
         self.take.clicked.connect(self._take_over)
+        self.offer.taken.connect(lambda: self._change(replace(self.order, coats=0)))
         self.picture.chosen.connect(self._read_out)
         self.picture.wanted.connect(self._go_to)
         self.calendar.clicked.connect(self._ask_calendar)
         session.recipes_changed.connect(self._look_elsewhere)
         session.shelf_changed.connect(self._look_elsewhere)
         desk.job_changed.connect(self._look_elsewhere)
+        desk.job_changed.connect(self._show_offer)
         self._elsewhere = self._found_elsewhere()
         self._keeper.begin()
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self.body)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(12)
+        rows = QVBoxLayout(self.body)
+        rows.setContentsMargins(0, 0, 0, 0)
+        columns = Columns()
+        rows.addWidget(columns)
         settings = QWidget()
         settings.setObjectName("bench")
         left = QVBoxLayout(settings)
@@ -125,9 +135,8 @@ class PlanPage(Page):
             left.addWidget(sheet)
         left.addStretch(1)
         area = _scrolled(ScrollArea(), settings, words.HINT)
-        follow_letters(area, lambda: area.setFixedWidth(grown(_WIDE)))
-        row.addWidget(area)
-        row.addWidget(_scrolled(self._right, self._plan_side(), words.LIST), 1)
+        columns.put(area, wide=_WIDE)
+        columns.put(_scrolled(self._right, self._plan_side(), words.LIST), stretch=1)
 
     def _plan_side(self) -> QWidget:
         side = QWidget()
@@ -137,16 +146,17 @@ class PlanPage(Page):
         column.setSpacing(10)
         self.blocked.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.blocked.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        column.addWidget(self.offer)
         column.addWidget(self.blocked, 1)
         column.addWidget(self._plan_part)
         rows = QVBoxLayout(self._plan_part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
-        top = QHBoxLayout()
-        top.addWidget(self.summary, 1)
-        top.addWidget(self.calendar)
+        top = BreakingRow()
+        top.put(self.summary, stretches=True)
+        top.put(self.calendar, pushed=True)
         sheet, inside = card("")
-        inside.addLayout(top)
+        inside.addWidget(top)
         inside.addWidget(self.weak)
         inside.addWidget(self._elsewhere_row())
         inside.addWidget(self.saved)
@@ -161,11 +171,9 @@ class PlanPage(Page):
 
     def _elsewhere_row(self) -> QWidget:
         """Give the row that says what other pages have and the plan has not."""
-        self._differing = QWidget()
-        row = QHBoxLayout(self._differing)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.differs, 1)
-        row.addWidget(self.take)
+        self._differing = BreakingRow(_BESIDE)
+        self._differing.put(self.differs, stretches=True)
+        self._differing.put(self.take, pushed=True)
         return self._differing
 
     def hideEvent(self, event: QHideEvent) -> None:
@@ -204,12 +212,15 @@ class PlanPage(Page):
         found = self.session.recipes
         first = found.recipes[0].recipe if found is not None and found.recipes else None
         stack = self.desk.part(FINISH_PART, Stack)
+        piece, form = self.desk.part(PIECE_PART, Piece), self.desk.part(FORM_PART, PieceForm)
+        shelf = self.session.shelf
         return Elsewhere(
-            self.desk.part(PIECE_PART, Piece),
-            self.desk.part(FORM_PART, PieceForm),
+            piece,
+            form,
             stack,
-            paints_in_use(kept, first, self.session.shelf),
-            laid_in(stack, self.session.shelf),
+            paints_in_use(kept, first, shelf),
+            laid_in(stack, shelf, piece, form),
+            topped_in(stack, piece),
         )
 
     def _look_elsewhere(self) -> None:
@@ -220,8 +231,14 @@ class PlanPage(Page):
 
     # --- showing ---------------------------------------------------------------------------------
 
+    def _show_offer(self) -> None:
+        """Offer to begin with the wash where it was said that the piece is painted already."""
+        said = said_painted(self.desk.part(CLIENT_PART, ClientWishes))
+        self.offer.setVisible(said and not self.order.painted)
+
     def _refresh(self) -> None:
         order = self.order
+        self._show_offer()
         self.now.show_order(order)
         self.on.show_order(order, sized=self._elsewhere.piece is not None)
         told = words.differs_line(order, self._as_elsewhere())
@@ -238,7 +255,7 @@ class PlanPage(Page):
     def _block(self, order: PlanOrder, error: MendableError) -> None:
         """Say in place of the plan what keeps it from being made."""
         self.made = None
-        asks = order.lead_matters and order.lead is Lead.NOT_ANSWERED
+        asks = order.lead_asked and order.lead is Lead.NOT_ANSWERED
         self.blocked.setText(words.LEAD_WAIT if asks else f"{error.what}\n{error.mend}")
         self.blocked.show()
         self._plan_part.hide()
@@ -268,7 +285,7 @@ class PlanPage(Page):
     def _go_to(self, number: int) -> None:
         """Bring the day of a step into view in the list."""
         if (sheet := self.steps.sheet_of(number)) is not None:
-            self._right.ensureWidgetVisible(sheet, 0, 10)
+            bring_into_view(sheet, above=10)
 
     # --- the calendar ----------------------------------------------------------------------------
 

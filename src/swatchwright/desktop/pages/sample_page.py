@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from swatchwright.acts.sample import Advice
 from swatchwright.acts.sample_judged import How, Judged, judged_by_eye
 from swatchwright.acts.sample_rounds import cloths_apart, kept_as
+from swatchwright.acts.sample_take import taken_so
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.neighbours_window import NeighboursWindow
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.sample_bringing import Bringing
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import bring_into_view
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.piece_fields import card, label
 from swatchwright.desktop.widgets.sample_eye import SampleEye
 from swatchwright.desktop.widgets.sample_home import SampleHome
@@ -25,12 +29,17 @@ from swatchwright.desktop.widgets.sample_rounds import SampleRounds
 from swatchwright.desktop.widgets.sample_told import SampleTold
 from swatchwright.desktop.widgets.shelf_bits import button, scrolled
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_taught as taught_words
 from swatchwright.errors import MendableError
 
 __all__ = ["SamplePage"]
 
 _HEADING = 44
 """Pixels that the heading of a part stands above it."""
+_BESIDE, _ABOVE = 6, 50
+"""Pixels between buttons, and above what is brought into view."""
+_LEFT_HIGH = 520
+"""Pixels of height that the photo and what is said of it have where they stand above the rest."""
 
 
 class SamplePage(Page):
@@ -54,6 +63,7 @@ class SamplePage(Page):
         self.stripes_told = label("", "small")
         self.back = button(words.TAKE_BACK, self.samples.take_back, "little")
         self.teach = button(words.TEACH, self._teach, "little", tip=words.TEACH_TIP)
+        self.teach_told = label("", "quiet")
         self.anew = button(words.ANEW, self.samples.begin_anew, "little")
         self.opened: NeighboursWindow | None = None
         self._live: Judged | None = None
@@ -89,16 +99,11 @@ class SamplePage(Page):
         ):
             inner.addWidget(_sheet(heading, part))
         inner.addStretch(1)
-        sides = QSplitter(Qt.Orientation.Horizontal)
-        sides.setChildrenCollapsible(False)
-        sides.setHandleWidth(16)
-        sides.addWidget(left)
+        sides = Columns(16, shares=(640, 520))
+        sides.put(left, stretch=12, high=_LEFT_HIGH)
         self._area = scrolled(right, words.DIFFERENCE)
         self._bringing = Bringing(self._area)
-        sides.addWidget(self._area)
-        sides.setStretchFactor(0, 12)
-        sides.setStretchFactor(1, 9)
-        sides.setSizes([640, 520])
+        sides.put(self._area, stretch=9)
         rows.addWidget(sides)
 
     def _mixed_part(self) -> QWidget:
@@ -124,11 +129,11 @@ class SamplePage(Page):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.addWidget(self.home)
         rows.addWidget(self.rounds)
-        buttons = QHBoxLayout()
+        buttons = BreakingRow(_BESIDE)
         for one in (self.back, self.teach, self.anew):
-            buttons.addWidget(one)
-        buttons.addStretch(1)
-        rows.addLayout(buttons)
+            buttons.put(one)
+        rows.addWidget(buttons)
+        rows.addWidget(self.teach_told)
         return part
 
     def _listen(self) -> None:
@@ -237,8 +242,9 @@ class SamplePage(Page):
         self._show_judged(number)
         self._show_mixed(number)
         self.fan.setEnabled(self.session.recipes is not None)
-        for one in (self.back, self.teach, self.anew):
+        for one in (self.back, self.anew):
             one.setEnabled(there)
+        self._show_teaching(there)
         self.home.setVisible(there)
         if loop is not None and loop.rounds:
             self.home.show_loop(loop)
@@ -249,6 +255,27 @@ class SamplePage(Page):
             taken=samples.taken,
             taught=samples.taught,
         )
+
+    def _show_teaching(self, there: bool) -> None:  # noqa: FBT001 - whether there are samples
+        """Say beforehand what teaching changes; grey the button where it would change nothing."""
+        samples = self.samples
+        known = there and samples.known
+        self.teach.setEnabled(there and not known)
+        why = taught_words.TEACH_KNOWN if known else words.TEACH_NONE
+        self.teach.setToolTip(words.TEACH_TIP if there and not known else why)
+        would = None if samples.reckoning else samples.would
+        told = (
+            taught_words.teach_line(known=known, would=would, by_eye=self._by_eye())
+            if there
+            else ""
+        )
+        self.teach_told.setText(told)
+        self.teach_told.setVisible(bool(told))
+
+    def _by_eye(self) -> bool:
+        """Tell whether all samples were only looked at."""
+        loop = self.samples.loop
+        return loop is not None and all(r.how in {How.EYE, How.PICK} for r in loop.rounds)
 
     def _show_mixed(self, number: int) -> None:
         """Keep a sample's own mix beside it; for the next one offer what it may be of."""
@@ -264,11 +291,12 @@ class SamplePage(Page):
     def _show_advice(self) -> None:
         samples = self.samples
         self._show_next()
+        self._show_teaching(samples.loop is not None and bool(samples.loop.rounds))
         self._show_mixed(self._kept_number())
         told = words.stripes_text(samples.stripes, self.session.shelf)
         self.stripes_told.setText(told)
         self.stripes_told.setVisible(bool(told))
-        if samples.advice is not None:
+        if samples.advice is not None and not samples.reckoning:
             # What was asked for may lie below.
             self._bringing.there()
 
@@ -277,9 +305,12 @@ class SamplePage(Page):
         advice, taken = samples.advice, samples.taken
         which = None
         if advice is not None and taken is not None and taken.number == self._number(advice):
-            which = taken.added
+            which = taken_so(taken, advice)
         self.next.show_advice(
-            advice, samples.trouble, self.session.shelf, zone=samples.zone, taken=which
+            *(advice, samples.trouble, self.session.shelf),
+            zone=samples.zone,
+            taken=which,
+            reckoning=samples.reckoning,
         )
 
     def _number(self, advice: Advice) -> int:
@@ -291,7 +322,7 @@ class SamplePage(Page):
 
     def _scroll_to_taught(self) -> None:
         """Bring what the paints learnt into view, above its button."""
-        self._area.ensureWidgetVisible(self.teach)
+        bring_into_view(self.teach, above=_ABOVE)
 
     def _scroll_to_next(self) -> None:
         """Bring what to do to the top, under its heading."""

@@ -10,12 +10,12 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QHideEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
+from swatchwright.acts.finish_parts import on_colour
 from swatchwright.acts.jobs import Changes, Store, keep_document
 from swatchwright.acts.sheet import CodeRecipe
 from swatchwright.acts.sheet_form import (
@@ -30,10 +30,10 @@ from swatchwright.acts.sheet_form import (
 from swatchwright.acts.sheet_on_shelf import on_shelf
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.files import ask_save
-from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.piece_fields import card
 from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.widgets.sheet_choices import SheetChoices
@@ -53,6 +53,8 @@ __all__ = ["SheetPage"]
 
 _FINISH = "finish"
 _WIDE = 356
+_LEAST, _HIGH = 560, 640
+"""Pixels without which the preview goes below the choices, and its height there."""
 _SETTLED, _CHOSEN = 600, 250
 """ms without a change until the sheet is made anew: of job or mixes, and of what is chosen here."""
 
@@ -83,11 +85,12 @@ class SheetPage(Page):
         self._keeper.begin()
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self.body)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(12)
-        row.addWidget(self._left())
-        row.addWidget(self.side, 1)
+        rows = QVBoxLayout(self.body)
+        rows.setContentsMargins(0, 0, 0, 0)
+        columns = Columns()
+        columns.put(self._left(), wide=_WIDE)
+        columns.put(self.side, stretch=1, least=_LEAST, high=_HIGH)
+        rows.addWidget(columns)
 
     def _left(self) -> QScrollArea:
         side = QWidget()
@@ -106,7 +109,6 @@ class SheetPage(Page):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setAccessibleName(words.WHAT)
-        follow_letters(area, lambda: area.setFixedWidth(grown(_WIDE)))
         return area
 
     def _listen(self) -> None:
@@ -173,9 +175,9 @@ class SheetPage(Page):
         shelf = self.session.shelf
         if job is None:
             return BenchMix(found, shelf)
-        return BenchMix(
-            found, shelf, job.title, job.client, self.desk.part(_FINISH, Stack) or Stack()
-        )
+        kept = self.desk.part(_FINISH, Stack) or Stack()
+        over = on_colour(job, found.wanted.lab, kept).over(kept)
+        return BenchMix(found, shelf, job.title, job.client, over)
 
     def _job_changed(self) -> None:
         """Make the sheet anew where something that is on it has changed."""

@@ -8,9 +8,6 @@ from dataclasses import replace
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QSplitter,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -31,11 +28,14 @@ from swatchwright.acts.stock import (
 )
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
-from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.our_cards import OurCards
+from swatchwright.desktop.own_paints import OwnPaints
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.sitting_memory import SittingMemory
+from swatchwright.desktop.widgets.bench_area import PageStack
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.money_field import HerMoney
 from swatchwright.desktop.widgets.paint_drying import PaintDrying
 from swatchwright.desktop.widgets.paint_panel import PaintPanel
@@ -46,6 +46,7 @@ from swatchwright.desktop.widgets.shelf_table import ShelfTable
 from swatchwright.desktop.widgets.wish_strip import WishStrip
 from swatchwright.desktop.wish_desk import WishDesk
 from swatchwright.desktop.words import money
+from swatchwright.desktop.words import own_paint as own_words
 from swatchwright.desktop.words import shelf as words
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.paints import Paint
@@ -54,7 +55,10 @@ from swatchwright.shelf.shelf import Shelf
 __all__ = ["ShelfPage"]
 
 _PART = "sitting"
-_PANEL_WIDTH = 384
+_TABLE_WIDTH, _PANEL_WIDTH = 420, 384
+"""Pixels without which the paint in hand goes below the table."""
+_TABLE_HIGH = 420
+_SHARES = (640, 384)
 
 
 class ShelfPage(Page):
@@ -74,11 +78,12 @@ class ShelfPage(Page):
         self.get_to_know = button(
             words.GET_TO_KNOW, self.show_sitting, "main", tip=words.GET_TO_KNOW_TIP
         )
+        self.add = button(own_words.ADD_A_PAINT, self.show_add, tip=own_words.ADD_TIP)
         self.dry = button(words.DRY_ALIKE, self.show_drying, tip=words.DRY_ALIKE_TIP)
         self.keep = button(words.KEEP_SHELF, self._keep_shelf, tip=words.KEEP_SHELF_TIP)
         self.said = label(name="quiet")
         self.money = HerMoney()
-        self._stack = QStackedWidget()
+        self._stack = PageStack()
         self.ours = OurCards(session, self._stack)
         self._lay_out()
         self._fresh = True
@@ -101,30 +106,23 @@ class ShelfPage(Page):
         rows = QVBoxLayout(shelf)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
-        top = QHBoxLayout()
-        top.setSpacing(8)
-        for one in (self.get_to_know, self.dry, self.keep):
-            top.addWidget(one)
-        top.addWidget(self.said, 1)
-        top.addStretch(0)
+        top = BreakingRow()
+        for one in (self.get_to_know, self.add, self.dry, self.keep):
+            top.put(one)
+        top.put(self.said, stretches=True)
         named = label(money.NAME, wraps=False)
         named.setBuddy(self.money)
-        top.addWidget(named)
-        top.addWidget(self.money)
-        rows.addLayout(top)
+        top.put(named, self.money, pushed=True)
+        rows.addWidget(top)
         self.said.hide()
-        sides = QSplitter()
-        sides.setChildrenCollapsible(False)
-        sides.setHandleWidth(14)
-        sides.addWidget(self.table)
-        area = scrolled(self.panel, words.WHICH_PAINT)
-        follow_letters(area, lambda: area.setMinimumWidth(grown(_PANEL_WIDTH)))
-        sides.addWidget(area)
-        sides.setStretchFactor(0, 1)
+        sides = Columns(14, shares=_SHARES)
+        sides.put(self.table, stretch=1, least=_TABLE_WIDTH, high=_TABLE_HIGH)
+        sides.put(scrolled(self.panel, words.WHICH_PAINT), wide=_PANEL_WIDTH)
         rows.addWidget(sides, 1)
         rows.addWidget(self.strip)
         for page in (shelf, self.sitting, self.drying):
             self._stack.addWidget(page)
+        self.own = OwnPaints(self.session, self.desk, self._stack)
         body = QVBoxLayout(self.body)
         body.setContentsMargins(0, 0, 0, 0)
         body.addWidget(self._stack)
@@ -137,6 +135,11 @@ class ShelfPage(Page):
         self.panel.wished.connect(self._wish)
         self.panel.stock_told.connect(self._set_stock)
         self.panel.tin_bought.connect(self._add_tin)
+        self.panel.change_wanted.connect(self.own.show_change)
+        self.panel.gone.connect(self.own.take_off)
+        self.own.shown.connect(self._head)
+        self.own.left.connect(self.show_shelf)
+        self.own.done.connect(self._done)
         self.strip.wished.connect(self._wish)
         self.sitting.changed.connect(self._set_sitting)
         self.sitting.left.connect(self.show_shelf)
@@ -160,8 +163,15 @@ class ShelfPage(Page):
 
     def show_sitting(self) -> None:
         """Show the sitting, at the step where it was left."""
+        if not self.sitting.sitting.ids:
+            # Nothing is chosen yet: the other steps would be empty.
+            self.sitting.show_step(0)
         self._show(1, words.GET_TO_KNOW, words.GET_TO_KNOW_HINT)
         self.sitting.choose.paints.setFocus()
+
+    def show_add(self) -> None:
+        """Show the form for a paint that is not there yet."""
+        self.own.show_form()
 
     def show_drying(self) -> None:
         """Show what is needed to learn how a paint dries."""
@@ -191,8 +201,11 @@ class ShelfPage(Page):
             self.show_sitting()
 
     def _show(self, at: int, heading: str, hint: str) -> None:
-        self._fresh = False
         self._stack.setCurrentIndex(at)
+        self._head(heading, hint)
+
+    def _head(self, heading: str, hint: str) -> None:
+        self._fresh = False
         self.heading.setText(heading)
         self.hint.setText(hint)
         self.memory.note()
@@ -290,6 +303,12 @@ class ShelfPage(Page):
             say(words.put_away_line(changes.warnings))
 
         self.desk.edit(lambda store: put_paints(store, paints), done)
+
+    def _done(self, id_: str, told: str) -> None:
+        """Show the shelf with what was done to a paint of it."""
+        self._id = id_ or self._id
+        self.show_shelf()
+        self._say(told)
 
     def _say(self, text: str) -> None:
         self.said.setText(text)

@@ -74,6 +74,9 @@ class AmountsCoats(QWidget):
         add_row(rows, words.TOUCH_UP, self.touch_up)
         self._rows = rows
         column.addLayout(rows)
+        self.plan = label("")
+        self.plan.hide()
+        column.addWidget(self.plan)
         self.follows = label("", "small")
         self.again = QPushButton(words.FOLLOW)
         self.again.setObjectName("little")
@@ -137,6 +140,12 @@ class AmountsCoats(QWidget):
         self._show(self.sample, shown.sample_ml)
         self._show(self.touch_up, 100 * shown.touch_up)
         self._showing = False
+
+    def show_plan(self, coats: int | None) -> None:
+        """Tell of the coats of paint that were set with the plan; None where they are these."""
+        told = words.plan_coats(coats)
+        self.plan.setText(told)
+        self.plan.setVisible(bool(told))
 
     @staticmethod
     def _show(field: QDoubleSpinBox, value: float) -> None:

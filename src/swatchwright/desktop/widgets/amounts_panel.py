@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import QHeaderView, QTableView, QVBoxLayout, QWidget
 
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.amounts_price import AmountsPrice
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.piece_fields import card, label
+from swatchwright.desktop.widgets.roomy_column import RoomyColumn
 from swatchwright.desktop.words import amounts as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts
@@ -21,6 +23,8 @@ from swatchwright.piece.tins import TinSize
 __all__ = ["AmountsPanel"]
 
 _ROW_HEIGHT = 32
+_LEAST = 420
+"""Pixels without which what is asked for it goes below what to buy."""
 
 
 class AmountsPanel(QWidget):
@@ -43,19 +47,20 @@ class AmountsPanel(QWidget):
         self.trouble.hide()
         self.notes = label("", "small")
         self.price = AmountsPrice()
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(12)
+        row = Columns()
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        around.addWidget(row)
         buying, column = card(words.BUY)
         column.addWidget(label(words.BUY_HINT, "quiet"))
         column.addWidget(self._table())
         column.addWidget(self.trouble)
         column.addWidget(self.notes)
         column.addStretch(1)
-        row.addWidget(buying, 7)
+        row.put(buying, stretch=7, least=_LEAST)
         asking, column = card(words.PRICE)
         column.addWidget(self.price)
-        row.addWidget(asking, 3)
+        row.put(asking, stretch=3)
         self.model.left_changed.connect(self._left)
         self.model.tins_changed.connect(self._tins)
         self.model.failed.connect(self._say)
@@ -73,6 +78,7 @@ class AmountsPanel(QWidget):
         head = table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
+        RoomyColumn(table, 3, self._fit_rows)
         return table
 
     def show_form(self, shown: PieceForm) -> None:
@@ -84,10 +90,19 @@ class AmountsPanel(QWidget):
         """Show what to buy, and the price."""
         self.trouble.hide()
         self.model.show_amounts(order, found)
-        head = self.table.horizontalHeader().sizeHint().height()
-        self.table.setFixedHeight(head + len(found.purchases) * _ROW_HEIGHT + 6)
+        self._fit_rows()
         self.notes.setText(" ".join(found.notes))
         self.price.show_amounts(found)
+
+    def _fit_rows(self) -> None:
+        """Show all rows whole, above the bar if there is one."""
+        head, bar = (
+            self.table.horizontalHeader().sizeHint().height(),
+            self.table.horizontalScrollBar(),
+        )
+        below = bar.sizeHint().height() if bar.maximum() > 0 else 0
+        rows = self.model.rowCount() * grown(_ROW_HEIGHT)
+        self.table.setFixedHeight(head + rows + below + 6)
 
     def _left(self, id_: str, ml: float) -> None:
         if self._form is not None:

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-__all__ = ["ScrollArea"]
+__all__ = ["ScrollArea", "bring_into_view"]
 
 _OFF = Qt.ScrollBarPolicy.ScrollBarAlwaysOff
 _TYPED_INTO = (QLineEdit, QAbstractSpinBox, QPlainTextEdit)
@@ -30,6 +30,22 @@ class ScrollArea(QScrollArea):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+
+    def set_whole(self, *, whole: bool) -> None:
+        """Be as high as all that is in it, which is scrolled with the page then; or no longer."""
+        policy = self.sizePolicy()
+        policy.setHeightForWidth(whole)
+        self.setSizePolicy(policy)
+        # A bar would take width, and with that make what is in it higher than there is room for.
+        self.setVerticalScrollBarPolicy(_OFF if whole else Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+
+    def heightForWidth(self, width: int) -> int:
+        """Give how high all that is in it is, while it is to be so; else it goes by no width."""
+        inside, edges = self.widget(), 2 * self.frameWidth()
+        if inside is None or self.isHidden() or not self.hasHeightForWidth():
+            return -1
+        high = inside.heightForWidth(width - edges) if inside.hasHeightForWidth() else 0
+        return max(high, inside.minimumSizeHint().height()) + edges
 
     def minimumSizeHint(self) -> QSize:
         """Need the width of what is in it, where no bar would bring the rest into view."""
@@ -52,3 +68,20 @@ class ScrollArea(QScrollArea):
         if isinstance(focused, _TYPED_INTO) and focused.window() is self.window():
             focused.clearFocus()
         super().mousePressEvent(event)
+
+
+def bring_into_view(part: QWidget, *, above: int = 0) -> None:
+    """Scroll all that a widget is scrolled in, the page too, until it is seen.
+
+    Parameters
+    ----------
+    part
+        The widget.
+    above
+        Pixels to be seen above and below it.
+    """
+    around = part.parentWidget()
+    while around is not None:
+        if isinstance(around, QScrollArea):
+            around.ensureWidgetVisible(part, 0, above)
+        around = around.parentWidget()

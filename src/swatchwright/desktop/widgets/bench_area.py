@@ -34,6 +34,11 @@ class PageStack(QStackedWidget):
         page = self.currentWidget()
         return QSize() if page is None else page.minimumSizeHint()
 
+    def heightForWidth(self, width: int) -> int:
+        """Give how high a width makes the page in view; Qt would give that of the highest."""
+        page = self.currentWidget()
+        return -1 if page is None or not page.hasHeightForWidth() else page.heightForWidth(width)
+
     def _take_room(self) -> None:
         """Leave the pages that are out of view out of account, also in how high a width makes it.
 

@@ -9,6 +9,8 @@ from PySide6.QtCore import QEvent, QRect, QSize, Qt
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget, QWidgetItem
 
+from swatchwright.desktop.widgets.even_rows import EvenRows
+
 __all__ = ["BreakingRow"]
 
 _MOST_LINES = 3
@@ -43,10 +45,14 @@ class BreakingRow(QWidget):
     ----------
     spacing, between
         Pixels between widgets of a row, and between rows.
+    yields
+        Whether what it stands in may be pressed lower while all stands in one row, as with a row
+        of a layout.
     """
 
-    def __init__(self, spacing: int = 8, between: int = 6) -> None:
+    def __init__(self, spacing: int = 8, between: int = 6, *, yields: bool = False) -> None:
         super().__init__()
+        self._yields, self._one = yields, True
         self._spacing, self._between = spacing, between
         self._cells: list[_Cell] = []
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
@@ -89,7 +95,7 @@ class BreakingRow(QWidget):
 
     def unbroken(self) -> int:
         """Give the width, in pixels, at which all stands in one row."""
-        return self._least(self._shown())
+        return self._whole(self._shown())
 
     def minimumSizeHint(self) -> QSize:
         """Need the width of what cannot be parted."""
@@ -102,6 +108,10 @@ class BreakingRow(QWidget):
         cells = self._shown()
         wide = self._wide(cells, [i.sizeHint().width() for c in cells for i in c.shown()])
         return QSize(wide, self.heightForWidth(wide))
+
+    def hasHeightForWidth(self) -> bool:
+        """Tell whether its height goes by its width."""
+        return super().hasHeightForWidth() and not (self._yields and self._one)
 
     def heightForWidth(self, width: int) -> int:
         """Give how high all rows are in a width."""
@@ -133,6 +143,10 @@ class BreakingRow(QWidget):
 
     def _lay(self) -> None:
         rows = self._rows(self.width())
+        one = len(rows) < 2
+        if self._yields and one != self._one:
+            self._one = one
+            self.updateGeometry()
         spare = self.height() - sum(high for _, high in rows) - self._between * (len(rows) - 1)
         top = 0
         for cells, needs in rows:
@@ -172,10 +186,12 @@ class BreakingRow(QWidget):
 
     def _fits(self, cells: Sequence[_Cell], width: int) -> bool:
         """Tell whether cells stand well side by side: no text beside others becomes a column."""
-        if self._least(cells) > width:
+        if self._whole(cells) > width:
             return False
-        items = [item for cell in cells for item in cell.shown()]
         texts = [cell.text for cell in cells if cell.text is not None]
+        if not texts:
+            return True
+        items = [item for cell in cells for item in cell.shown()]
         for item, wide in zip(items, self._widths(cells, width), strict=True):
             label = item.widget()
             if isinstance(label, QLabel) and label in texts:
@@ -194,6 +210,11 @@ class BreakingRow(QWidget):
     def _least(self, cells: Sequence[_Cell]) -> int:
         items = [item for cell in cells for item in cell.shown()]
         return self._wide(cells, [item.minimumSize().width() for item in items])
+
+    def _whole(self, cells: Sequence[_Cell]) -> int:
+        """Give the least width of cells in one row, where no rows within them break either."""
+        items = [item for cell in cells for item in cell.shown()]
+        return self._wide(cells, [_unbroken(item) for item in items])
 
     def _wide(self, cells: Sequence[_Cell], widths: Sequence[int]) -> int:
         """Give how wide a row of cells is whose widgets have these widths."""
@@ -222,3 +243,9 @@ class BreakingRow(QWidget):
         if taker is not None:
             widths[taker] += max(-over, 0)
         return widths
+
+
+def _unbroken(item: QWidgetItem) -> int:
+    widget = item.widget()
+    least = item.minimumSize().width()
+    return max(least, widget.unbroken()) if isinstance(widget, BreakingRow | EvenRows) else least

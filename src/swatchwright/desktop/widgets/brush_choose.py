@@ -22,6 +22,7 @@ from swatchwright.acts.shelf_view import PaintLine
 from swatchwright.acts.sitting import Sitting, new_tin
 from swatchwright.desktop.money import in_her_money
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label, swatch
 from swatchwright.desktop.words import shelf as shelf_words
@@ -33,6 +34,8 @@ __all__ = ["BrushChoose"]
 
 _ID = Qt.ItemDataRole.UserRole
 _SWATCH = QSize(64, 30)
+_LIST_WIDTH, _LIST_HIGH = 300, 380
+"""Pixels without which new paints go below the list, and its height there."""
 
 
 class BrushChoose(QWidget):
@@ -78,15 +81,19 @@ class BrushChoose(QWidget):
         self.name.returnPressed.connect(self._add)
 
     def _lay_out(self) -> None:
-        columns = QHBoxLayout(self)
-        columns.setContentsMargins(0, 0, 0, 0)
-        columns.setSpacing(14)
-        left = QVBoxLayout()
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        columns = Columns(14)
+        around.addWidget(columns)
+        chosen, new = QWidget(), QWidget()
+        left = QVBoxLayout(chosen)
+        left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(8)
         left.addWidget(label(words.CHOOSE_HINT, "quiet"))
         left.addWidget(self.paints, 1)
-        columns.addLayout(left, 3)
-        right = QVBoxLayout()
+        columns.put(chosen, stretch=3, least=_LIST_WIDTH, high=_LIST_HIGH)
+        right = QVBoxLayout(new)
+        right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(12)
         right.addWidget(self.form)
         row = QHBoxLayout()
@@ -104,7 +111,7 @@ class BrushChoose(QWidget):
         card.addWidget(has, 1)
         right.addLayout(card)
         right.addStretch(1)
-        columns.addLayout(right, 2)
+        columns.put(new, stretch=2)
 
     def _form(self) -> QFrame:
         sheet = QFrame()
@@ -150,9 +157,16 @@ class BrushChoose(QWidget):
         self.paints.addItem(entry)
 
     def _show_whites(self) -> None:
-        """Offer the chosen paints, the lightest first, to let down with."""
+        """Offer the whites among the chosen paints to let down with, and what is new.
+
+        What is new may be a white, whose colour nobody has read yet.
+        """
         sitting = self._sitting
-        chosen = [line for line in self._lines if line.paint.id in sitting.ids]
+        chosen = [
+            line
+            for line in self._lines
+            if line.paint.id in sitting.ids and (line.is_white or line.paint.id == sitting.white)
+        ]
         chosen.sort(key=lambda line: -line.dry.L)
         pairs = [(tin.id, tin.name) for tin in sitting.new if tin.id in sitting.ids]
         pairs += [(line.paint.id, line.paint.name) for line in chosen]
@@ -208,8 +222,19 @@ class BrushChoose(QWidget):
         for box in (self.tin, self.price, self.solids):
             box.setValue(0)
         self.name.clear()
-        more = replace(sitting, new=(*sitting.new, tin), ids=(*sitting.ids, tin.id))
+        more = replace(
+            sitting,
+            new=(*sitting.new, tin),
+            ids=(*sitting.ids, tin.id),
+            white=sitting.white or (tin.id if _is_called_white(tin.name) else ""),
+        )
         self.show_sitting(more, self._lines)
         self.paints.scrollToBottom()
         self.name.setFocus()
         self.changed.emit(more)
+
+
+def _is_called_white(name: str) -> bool:
+    """Tell whether a new paint is a white by its name."""
+    white = words.WHITE_WORD.casefold()
+    return any(word.endswith(white) for word in name.casefold().split())

@@ -11,7 +11,6 @@ from PySide6.QtCore import QStandardPaths, Qt, Signal
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QHBoxLayout,
     QPushButton,
     QStackedWidget,
     QVBoxLayout,
@@ -25,6 +24,7 @@ from swatchwright.acts.last_sitting import SittingPhoto
 from swatchwright.desktop import words as all_words
 from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.brush_photo import BrushPhoto
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.photo_view import Mark
@@ -88,9 +88,8 @@ class BrushMarker(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.open)
+        row = BreakingRow()
+        row.put(self.open)
         group = QButtonGroup(self)
         for mark, one in self.modes.items():
             one.setCheckable(True)
@@ -100,10 +99,10 @@ class BrushMarker(QWidget):
         told = label(all_words.CARD_IS, wraps=False)
         told.setBuddy(self.card)
         self.card.setAccessibleName(all_words.CARD_IS)
-        for part in (self.modes[Mark.GREY], told, self.card, self.modes[Mark.CLOTH]):
-            row.addWidget(part)
-        row.addStretch(1)
-        rows.addLayout(row)
+        row.put(self.modes[Mark.GREY])
+        row.put(told, self.card)
+        row.put(self.modes[Mark.CLOTH])
+        rows.addWidget(row)
         self._empty = label(self._told.where, "waiting")
         self._empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._stack.addWidget(self._empty)

@@ -9,7 +9,6 @@ from pathlib import Path
 from PySide6.QtCore import QSize, QTimer, Signal
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
@@ -18,13 +17,14 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.card_photo import CardColour
-from swatchwright.acts.films import PHOTO_OFF
 from swatchwright.acts.last_sitting import SittingPhoto
+from swatchwright.acts.own_paint import ColourFrom
 from swatchwright.acts.recipes import read_colour
-from swatchwright.acts.sitting import INSTRUMENT_OFF
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.brush_marker import BrushMarker
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.widgets.shelf_bits import button, label, swatch
@@ -36,6 +36,10 @@ from swatchwright.values import Lab, Rect
 __all__ = ["BrushReading", "ReadField"]
 
 _SWATCH = QSize(44, 26)
+_BESIDE = 8
+"""Pixels between what is in a row."""
+_PHOTO_WIDTH, _HIGH = 380, 380
+"""Pixels without which the fields go below the photo, and the height of each there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,24 +81,36 @@ class BrushReading(QWidget):
         self.away.hide()
         self.trouble = label(name="warn")
         self.trouble.hide()
-        self.extra = QVBoxLayout()
+        self._extra = QWidget()
         self._lay_out()
         self._connect()
 
+    def put_before(self, widget: QWidget) -> None:
+        """Put something before the buttons below the fields."""
+        layout = self._extra.layout()
+        if layout is not None:
+            layout.addWidget(widget)
+            self._extra.show()
+
     def _lay_out(self) -> None:
-        columns = QHBoxLayout(self)
-        columns.setContentsMargins(0, 0, 0, 0)
-        columns.setSpacing(14)
-        left = QVBoxLayout()
+        around = QVBoxLayout(self)
+        around.setContentsMargins(0, 0, 0, 0)
+        columns = Columns(14)
+        around.addWidget(columns)
+        photo = QWidget()
+        left = QVBoxLayout(photo)
+        left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(8)
         left.addWidget(self.now)
         left.addWidget(self.marker, 1)
         left.addWidget(self.trouble)
-        columns.addLayout(left, 3)
-        columns.addLayout(self._right(), 2)
+        columns.put(photo, stretch=3, least=_PHOTO_WIDTH, high=_HIGH)
+        columns.put(self._right(), stretch=2, high=_HIGH)
 
-    def _right(self) -> QVBoxLayout:
-        right = QVBoxLayout()
+    def _right(self) -> QWidget:
+        side = QWidget()
+        right = QVBoxLayout(side)
+        right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(8)
         self.list.setAccessibleName(words.FIELDS_NAME)
         self.list.setIconSize(_SWATCH)
@@ -104,23 +120,24 @@ class BrushReading(QWidget):
         self.typed.setPlaceholderText(words.TYPE_LAB)
         self.typed.setAccessibleName(words.TYPE_LAB)
         self.typed.setToolTip(words.TYPE_LAB_TIP)
-        self.means.addItem(words.BY_INSTRUMENT, INSTRUMENT_OFF)
-        self.means.addItem(words.BY_PHOTO, PHOTO_OFF)
+        for how in ColourFrom:
+            self.means.addItem(words.how_read(how), how.usually_off)
         self.means.setAccessibleName(words.READ_WITH)
-        row = QHBoxLayout()
-        row.addWidget(self.typed, 1)
+        row = BreakingRow(_BESIDE)
+        row.put(self.typed, stretches=True)
         told = label(words.READ_WITH, wraps=False)
         told.setBuddy(self.means)
-        row.addWidget(told)
-        row.addWidget(self.means)
-        right.addLayout(row)
-        foot = QHBoxLayout()
-        foot.addLayout(self.extra)
-        foot.addWidget(self.forget)
-        foot.addWidget(self.away)
-        foot.addStretch(1)
-        right.addLayout(foot)
-        return right
+        row.put(told, self.means)
+        right.addWidget(row)
+        foot = BreakingRow(_BESIDE)
+        self._extra.hide()
+        extra = QVBoxLayout(self._extra)
+        extra.setContentsMargins(0, 0, 0, 0)
+        foot.put(self._extra)
+        foot.put(self.forget)
+        foot.put(self.away)
+        right.addWidget(foot)
+        return side
 
     def _connect(self) -> None:
         self.marker.read.connect(self._box_read)
@@ -197,6 +214,16 @@ class BrushReading(QWidget):
         """Mark the grey and the fields that have no box yet, by their keys, and read these."""
         keys = {n: field.key for n, field in enumerate(self._fields)}
         self.marker.mark_rest(grey, {n: boxes[key] for n, key in keys.items() if key in boxes})
+
+    def all_marked(self) -> bool:
+        """Tell whether the grey and every field have their box."""
+        boxes = self.marker.boxes
+        return self.marker.grey is not None and all(n in boxes for n in range(len(self._fields)))
+
+    def say(self, text: str) -> None:
+        """Say something in place, until something else is done."""
+        self.trouble.setText(text)
+        self.trouble.show()
 
     def refuse_photo(self, what: object) -> None:
         """Say why the photo is not there."""

@@ -68,6 +68,7 @@ class BrushResult(QWidget):
         self.bar.setFixedHeight(10)
         self.bar.setAccessibleName(words.FITTING)
         self.waits = label(words.FIT_WAITS, "quiet")
+        self.fit_told = label(words.FIT_TOLD, "quiet")
         self.trouble = label(name="warn")
         self.notes = label(name="quiet")
         self.spread = label(name="quiet")
@@ -77,8 +78,10 @@ class BrushResult(QWidget):
         self.keep = button(words.KEEP_FITTED, self._keep, "main")
         self.told = label(name="strong")
         self.nothing_kept = ""
+        self.one_photo = False
         self.bars: list[DoubtBar] = []
-        self._rows = QWidget()
+        self._results, self._rows = QWidget(), QWidget()
+        self._results.hide()
         self._grid = QGridLayout(self._rows)
         self._lay_out()
         # A bound method, so that it is told on the interface's thread.
@@ -96,7 +99,17 @@ class BrushResult(QWidget):
         top.addWidget(self.waits, 2)
         top.addStretch(1)
         rows.addLayout(top)
+        rows.addWidget(self.fit_told)
         rows.addWidget(self.trouble)
+        rows.addWidget(self._results, 1)
+        rows.addStretch(0)
+        self._lay_out_results()
+
+    def _lay_out_results(self) -> None:
+        """Lay out what comes of it: shown in one, as each part that is shown has all laid anew."""
+        rows = QVBoxLayout(self._results)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(8)
         rows.addWidget(self.scale_told)
         self._rows.setObjectName("sheet")
         self._grid.setContentsMargins(0, 0, 14, 6)
@@ -193,25 +206,25 @@ class BrushResult(QWidget):
         readable = read_now(self._sitting) > 0
         self.fit.setEnabled(readable and not working)
         self.waits.setVisible(not readable)
+        self.fit_told.setVisible(found is None)
         if self.stop.hasFocus() and not working:
             self.fit.setFocus()
         for part in (self.stop, self.bar):
             part.setVisible(working)
         self.trouble.setVisible(bool(self.trouble.text()))
-        for shown in (
-            *(self.scale_told, self._area, self.spread, self.notes, self.helps, self.more),
-        ):
-            shown.setVisible(found is not None)
-        self.keep.setVisible(found is not None and not self.nothing_kept)
         if found is None:
+            self._results.hide()
             return
+        self.keep.setVisible(not self.nothing_kept)
         names = {paint.id: paint.name for paint in found.shelf.paints}
         self.spread.setText(words.spread_line(found))
         self.notes.setText(" ".join([*found.notes, words.hiding_line(found)]).strip())
         self.notes.setVisible(bool(self.notes.text()))
         helpful = most_helpful(found)
         self.helps.setText("" if helpful is None else words.most_helpful_line(helpful, names))
-        self.more.setVisible(helpful is not None)
+        self.helps.setVisible(helpful is not None)
+        self.more.setVisible(helpful is not None and not self.one_photo)
+        self._results.show()
 
     def _more(self) -> None:
         helpful = None if self.found is None else most_helpful(self.found)

@@ -8,18 +8,20 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSlider, QWidget
 
 from swatchwright.acts.client_wish import Wanted
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop import words as common
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.layer_choices import colour_chip
 from swatchwright.desktop.words import finish_ways as words
 from swatchwright.desktop.words import pot
-from swatchwright.language import say
 from swatchwright.mixing.asked import Asked
 from swatchwright.values import Lab
 
 __all__ = ["ClientWants"]
 
+_SEEN = 1.0
+"""CIEDE2000 from which two colours of a cloth are told apart here; 1 is just seen."""
 _A_THIRD = 33
 _Row = tuple[str, Wanted, Lab]
 
@@ -42,7 +44,7 @@ class ClientWants(QWidget):
         self.dial_told = QLabel()
         self._colours: tuple[_Row, ...] = ()
         self.word.setIconSize(QSize(26, 16))
-        self.word.setAccessibleName(words.CLIENT_WANTS)
+        self.word.setAccessibleName(words.CLIENT_SAYS)
         self.word.setPlaceholderText(pot.CHOOSE)
         self.dial.setRange(0, 100)
         self.dial.setValue(_A_THIRD)
@@ -62,14 +64,23 @@ class ClientWants(QWidget):
         self.word.activated.connect(self._changed)
         self.dial.valueChanged.connect(self._changed)
 
-    def show_colours(self, wanted: Lab | None, cloth: Sequence[Lab]) -> bool:
-        """Offer the wanted colour and those of the cloth; tell whether others are offered now."""
+    def show_colours(
+        self, wanted: Lab | None, cloth: Sequence[Lab], aim: Lab | None = None
+    ) -> bool:
+        """Offer the wanted colour, those of the cloth, and what was asked before.
+
+        A colour that looks like one that is offered to be as grey as is not offered again. Tells
+        whether others are offered now.
+        """
         rows: list[_Row] = []
+        if aim is not None:
+            rows.append((words.AS_BEFORE, Wanted(colour=aim), aim))
         if wanted is not None:
-            rows.append((words.AS_GREY_AS_WANTED, Wanted(grey_as=wanted), wanted))
             rows.append((words.THE_WANTED, Wanted(colour=wanted), wanted))
+            rows.append((words.AS_GREY_AS_WANTED, Wanted(grey_as=wanted), wanted))
         for number, lab in enumerate(cloth, start=1):
-            rows.append((words.as_grey_as(number, lab), Wanted(grey_as=lab), lab))
+            if not any(where.grey_as and _alike(lab, where.grey_as) for _, where, _ in rows):
+                rows.append((words.as_grey_as(number, lab), Wanted(grey_as=lab), lab))
         if tuple(rows) == self._colours:
             return False
         was = self.word.currentText()
@@ -88,7 +99,7 @@ class ClientWants(QWidget):
                 self.word.setCurrentIndex(place)
         if wanted.asked is not None:
             word, far = wanted.asked
-            self.word.setCurrentIndex(self.word.findText(say(word.value)))
+            self.word.setCurrentIndex(self.word.findText(words.said(word)))
             self.dial.setValue(round(100 * far))
         self._show_dial()
 
@@ -102,7 +113,7 @@ class ClientWants(QWidget):
     def _fill(self, chosen: int) -> None:
         self.word.clear()
         for asked in words.directions():
-            self.word.addItem(say(asked.value), asked)
+            self.word.addItem(words.said(asked), asked)
         if self._colours:
             self.word.insertSeparator(self.word.count())
         for told, wanted, lab in self._colours:
@@ -119,3 +130,8 @@ class ClientWants(QWidget):
     def _changed(self) -> None:
         self._show_dial()
         self.changed.emit()
+
+
+def _alike(one: Lab, other: Lab) -> bool:
+    """Tell whether two colours look the same in a list."""
+    return float(delta_e_2000(one.triple, other.triple)) < _SEEN

@@ -11,7 +11,7 @@ from swatchwright.acts.known import GOOD
 from swatchwright.acts.sitting_fit import Doubt
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.words import sitting as words
-from swatchwright.desktop.words.shelf import DOUBT_TIP
+from swatchwright.desktop.words.shelf import DOUBT_TIP, is_guess
 
 __all__ = ["DoubtBar", "DoubtScale"]
 
@@ -82,6 +82,7 @@ class DoubtBar(_Scaled):
         super().__init__(_ROW)
         self.setAccessibleName(words.doubt_told(fit, doubt.before, doubt.after))
         self.setToolTip(DOUBT_TIP)
+        self._guessed = (False, is_guess(fit.paint))
         self._bars = (
             (words.BEFORE, doubt.before, words.before_word(fit)),
             (words.AFTER, doubt.after, words.NOT_KNOWN),
@@ -103,7 +104,7 @@ class DoubtBar(_Scaled):
                     painter.fillRect(bar, ink)
                 else:
                     painter.drawRect(bar)
-            told = untold if off is None else words.off_word(off)
+            told = untold if off is None else words.off_word(off, guessed=self._guessed[n])
             after = room.adjusted(self.end() + _GAP, 0, 0, 0)
             painter.drawText(after, Qt.AlignmentFlag.AlignVCenter, told)
         self._line(painter)

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
@@ -15,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.client_wish import Question, Stands, Wanted
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.client_wants import ClientWants
 from swatchwright.desktop.widgets.layer_choices import CalmNumber, WordCombo
 from swatchwright.desktop.words import finish
@@ -25,6 +25,8 @@ from swatchwright.values import Lab
 __all__ = ["FinishAsk"]
 
 _SETTLED = 200
+_BESIDE, _APART = 7, 14
+"""Pixels between words and what is set, and before a sentence."""
 _POT, _LEFT = 250.0, 0.2
 
 
@@ -50,7 +52,7 @@ class FinishAsk(QWidget):
         self.word, self.dial = self.wants.word, self.wants.dial
         self.stands = {stands: QPushButton(told) for stands, told in words.STANDS.items()}
         self._group = QButtonGroup(self)
-        self._of_state = {stands: QWidget() for stands in Stands}
+        self._of_state: dict[Stands, BreakingRow] = {}
         self.left = WordCombo(finish.LEFT_WORDS)
         self.pot = CalmNumber(1.0, 20_000.0, 50.0, 0)
         self.room = CalmNumber(0.0, 25_000.0, 50.0, 0)
@@ -79,26 +81,28 @@ class FinishAsk(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
-        rows.addLayout(_sentence((words.CLIENT_WANTS, self.wants, self.word)))
-        row = QHBoxLayout()
-        row.setSpacing(0)
+        told = QLabel(words.CLIENT_SAYS)
+        told.setBuddy(self.word)
+        first = BreakingRow(_BESIDE)
+        first.put(told)
+        first.put(self.wants)
+        rows.addWidget(first)
+        row = BreakingRow(0)
         for place, (stands, button) in enumerate(self.stands.items()):
             button.setCheckable(True)
             button.setToolTip(f"<p>{words.STANDS_TIP[stands]}</p>")
             self._group.addButton(button, place)
-            row.addWidget(button)
+        row.put(*self.stands.values())
         self._group.idClicked.connect(self._stand)
         wash = ((words.WIPE, self.left, self.left),)
         pot = (
             (pot_words.LEFT_IN_POT, self.pot, self.pot),
             (pot_words.HAS_ROOM, self.room, self.room),
         )
-        row.addSpacing(14)
-        for stands, sentence in ((Stands.PAINTED, wash), (Stands.POT, pot)):
-            self._of_state[stands].setLayout(_sentence(*sentence))
-            row.addWidget(self._of_state[stands], 1)
-        row.addStretch(0)
-        rows.addLayout(row)
+        self._of_state = {Stands.PAINTED: _sentence(*wash), Stands.POT: _sentence(*pot)}
+        for asked in self._of_state.values():
+            row.put(asked, gap=_APART, stretches=True)
+        rows.addWidget(row)
         self.show_stands(None)
 
     def show_stands(self, stands: Stands | None) -> None:
@@ -120,9 +124,11 @@ class FinishAsk(QWidget):
         self.stood.emit(stands)
         self._changed()
 
-    def show_colours(self, wanted: Lab | None, cloth: Sequence[Lab]) -> None:
-        """Offer the wanted colour and the colours of the cloth to go by."""
-        if self.wants.show_colours(wanted, cloth):
+    def show_colours(
+        self, wanted: Lab | None, cloth: Sequence[Lab], aim: Lab | None = None
+    ) -> None:
+        """Offer the wanted colour, those of the cloth, and what was asked before, to go by."""
+        if self.wants.show_colours(wanted, cloth, aim):
             self._changed()
 
     def question(self) -> Question:
@@ -136,16 +142,11 @@ class FinishAsk(QWidget):
         self._wait.start()
 
 
-def _sentence(*asked: tuple[str, QWidget, QWidget]) -> QHBoxLayout:
+def _sentence(*asked: tuple[str, QWidget, QWidget]) -> BreakingRow:
     """Lay out what is asked in a row: words, what to set, and what the words give the focus to."""
-    row = QHBoxLayout()
-    row.setContentsMargins(0, 0, 0, 0)
-    row.setSpacing(7)
+    row = BreakingRow(_BESIDE)
     for before, widget, buddy in asked:
-        row.addSpacing(10 if row.count() else 0)
         label = QLabel(before)
         label.setBuddy(buddy)
-        row.addWidget(label)
-        row.addWidget(widget)
-    row.addStretch(1)
+        row.put(label, widget, gap=10)
     return row

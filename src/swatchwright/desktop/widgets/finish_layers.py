@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
@@ -19,8 +18,11 @@ from swatchwright.acts.finish_values import Look
 from swatchwright.acts.in_light import ROOM
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.finish_build_up import BuildUpPicture
 from swatchwright.desktop.widgets.finish_steps import FinishSteps
+from swatchwright.desktop.widgets.finish_told import FinishTold
 from swatchwright.desktop.widgets.layer_list import LayerList
 from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.words import finish_seen as seen
@@ -30,6 +32,10 @@ from swatchwright.values import Lab
 
 __all__ = ["FinishLayers"]
 
+_APART = 12
+"""Pixels before what is seen in another way than the lights beside it."""
+_LAYERS = 640
+"""Pixels without which what is said of the layers goes below them."""
 _FEW, _MANY = 1, 6
 """How much of the room the layers have beside the picture's 5, while there are none, and else."""
 
@@ -44,6 +50,7 @@ class FinishLayers(QWidget):
         self.build_up = BuildUpPicture()
         self.result = QLabel()
         self.result.setWordWrap(True)
+        self.told = FinishTold()
         self.mind = QLabel()
         self.mind.setWordWrap(True)
         self.mind.setAlignment(Qt.AlignmentFlag.AlignTop)
@@ -58,41 +65,40 @@ class FinishLayers(QWidget):
         self._rows = rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        rows.addLayout(self._views())
+        rows.addWidget(self._views())
         rows.addWidget(self.steps, 5)
         rows.addWidget(self.result)
-        below = QHBoxLayout()
-        below.setSpacing(18)
-        below.addWidget(self.layers, 17)
-        below.addLayout(self._aside(), 10)
-        rows.addLayout(below, _FEW)
+        rows.addWidget(self.told)
+        below = Columns(18)
+        below.put(self.layers, stretch=17, least=_LAYERS, unbroken=self.layers.unbroken)
+        below.put(self._aside(), stretch=10)
+        rows.addWidget(below, _FEW)
+        # Below each other the page is scrolled: the picture need not give way to what is below it.
+        below.turned.connect(lambda abreast: self.steps.set_whole(whole=not abreast))
 
-    def _views(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        row.addWidget(QLabel(seen.DRY_IN))
+    def _views(self) -> BreakingRow:
+        row = BreakingRow(6)
+        before: tuple[QWidget, ...] = (QLabel(seen.DRY_IN),)
         group = QButtonGroup(self)
         for light, button in self.lights.items():
             button.setToolTip(f"<p>{seen.light_tip(light)}</p>")
             button.setAccessibleName(seen.seen_word(light))
-            row.addWidget(button)
-        row.addSpacing(12)
+            row.put(*before, button)
+            before = ()
         self.wet.setToolTip(seen.WET_TIP)
-        row.addWidget(self.wet)
+        row.put(self.wet, gap=_APART)
         for place, button in enumerate((*self.lights.values(), self.wet)):
             button.setCheckable(True)
             group.addButton(button, place)
         self.lights[Light.D65].setChecked(True)
         group.idClicked.connect(self._see)
-        row.addStretch(1)
         self.clear_wish.setObjectName("little")
         self.clear_wish.setToolTip(ways.CLEAR_WISH_TIP)
         self.clear_wish.hide()
-        row.addWidget(self.clear_wish)
         self.figures.setCheckable(True)
         self.figures.setToolTip(words.FIGURES_TIP)
         self.figures.toggled.connect(self._show_figures)
-        row.addWidget(self.figures)
+        row.put(self.clear_wish, self.figures, pushed=True)
         return row
 
     def _see(self, place: int) -> None:
@@ -107,8 +113,10 @@ class FinishLayers(QWidget):
         self.steps.show_figures(shown=on)
         self.figures.setToolTip(f"<p>{words.figures_note() if on else words.FIGURES_TIP}</p>")
 
-    def _aside(self) -> QVBoxLayout:
-        column = QVBoxLayout()
+    def _aside(self) -> QWidget:
+        aside = QWidget()
+        column = QVBoxLayout(aside)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.build_up)
         area = ScrollArea()
@@ -117,7 +125,7 @@ class FinishLayers(QWidget):
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setAccessibleName(words.MIND)
         column.addWidget(area, 1)
-        return column
+        return aside
 
     def show_look(
         self,

@@ -3,19 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy
 
-from swatchwright.acts.mixes_in_use import mixes_in_use
+from swatchwright.acts.finish_parts import LaidOn, MixOn, mix_of_colour, mixes_on, on_nothing
+from swatchwright.acts.layering import BARE
 from swatchwright.acts.recipes import MeasuredRecipe
 from swatchwright.colour.doubt import give_or_take
+from swatchwright.colour.names import colour_name
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.look import ink_on, write_on
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words import finish_parts as part_words
+from swatchwright.paint.layers import Stack
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.values import KnownColour, Lab
 
@@ -42,6 +48,10 @@ class FinishMix:
         How far that usually is from the cloth, CIEDE2000; 0 where it is exact or no longer known.
     zone
         The zone it was chosen for; empty where it was not chosen.
+    on
+        What of the piece is laid on over it.
+    besides
+        The parts with mixes of their own, where it is on all the others; else none.
     """
 
     word: str
@@ -51,25 +61,57 @@ class FinishMix:
     wanted: Lab
     photo: float = 0.0
     zone: str = ""
+    on: LaidOn = field(default_factory=LaidOn)
+    besides: tuple[str, ...] = ()
+
+    def follows(self, other: FinishMix) -> bool:
+        """Tell whether it is another mix as it is looked at after layers went elsewhere."""
+        same = replace(self, word="", zone="", on=LaidOn(), besides=())
+        return same == replace(other, word="", zone="", on=LaidOn(), besides=()) and (
+            bool({*self.on.zones} & {*other.on.zones}) or self.on.zones == other.on.zones
+        )
+
+    def places(self) -> tuple[tuple[tuple[str, ...], str], ...]:
+        """Give where a layer over it may go, each with how that is told; none for no choice."""
+        return tuple(
+            (zones, part_words.place_word(zones, self.besides if zones == self.on.zones else ()))
+            for zones in self.on.choices
+        )
 
 
-def mixes_to_finish(session: Session, job: Job | None) -> tuple[FinishMix, ...]:
-    """Give the chosen mixes of the job, the one chosen last first, then the others found."""
-    zones = {recipe.zone for recipe in mixes_in_use(job)}
-    recipes = () if job is None else job.recipes
-    kept = tuple(r for r in reversed(recipes) if r.chosen and r.zone in zones)
-    mixes = [_chosen(recipe, _wanted(job, recipe)) for recipe in kept]
+def mixes_to_finish(
+    session: Session, job: Job | None, stack: Stack = BARE
+) -> tuple[FinishMix, ...]:
+    """Give the chosen mixes of the job, the one chosen last first, then the others found.
+
+    A mix on parts that have other layers over them is given for each. Where several are chosen,
+    mixes for a colour that is none of theirs are left out: they are on no part of the piece.
+    """
+    kept = mixes_on(job, stack)
+    mixes = [_chosen(mix, _wanted(job, mix.recipe)) for mix in kept]
     found = session.recipes
-    if found is not None:
-        mixes += [
-            _found(number, measured, found.wanted.lab)
-            for number, measured in enumerate(found.recipes, start=1)
-            if not any(_alike(recipe, measured) for recipe in kept)
-        ]
+    if found is None:
+        return tuple(mixes)
+    lab = found.wanted.lab
+    own = mix_of_colour(job, lab, kept)
+    here = on_nothing(kept) if own is None else own.on
+    several = len({mix.recipe.zone for mix in kept}) > 1
+    if several and own is None:
+        return tuple(mixes)
+    strange = bool(kept) and own is None
+    for number, measured in enumerate(found.recipes, start=1):
+        if not any(_same(mix.recipe, measured) for mix in kept):
+            one = _found(number, measured, lab, here)
+            if several and own is not None:
+                word = part_words.mix_for(number, here.zones, own.besides)
+                one = replace(one, word=word, zone=own.recipe.zone, besides=own.besides)
+            elif strange:
+                one = replace(one, word=part_words.mix_of_colour(number, colour_name(lab)))
+            mixes.append(one)
     return tuple(mixes)
 
 
-def _alike(kept: KeptRecipe, measured: MeasuredRecipe) -> bool:
+def _same(kept: KeptRecipe, measured: MeasuredRecipe) -> bool:
     recipe = measured.recipe
     ids = zip((p.id for p in recipe.paints), recipe.shares, strict=True)
     return {(p.paint, p.share) for p in kept.paints} == set(ids)
@@ -81,19 +123,25 @@ def _wanted(job: Job | None, recipe: KeptRecipe) -> KnownColour | None:
     return next((colour for colour in colours if colour.lab == recipe.wanted), None)
 
 
-def _chosen(recipe: KeptRecipe, wanted: KnownColour | None) -> FinishMix:
+def _chosen(mix: MixOn, wanted: KnownColour | None) -> FinishMix:
+    recipe, on = mix.recipe, mix.on
+    word = words.chosen_word(recipe.zone)
+    if mix.besides or (on.zones and not on.whole):
+        word = part_words.chosen_for(on.zones, mix.besides)
     return FinishMix(
-        words.chosen_word(recipe.zone),
+        word,
         tuple((p.paint, p.share) for p in recipe.paints),
         tuple((p.name, p.share) for p in recipe.paints),
         recipe.dry,
         recipe.wanted,
         0.0 if wanted is None else give_or_take(wanted),
-        recipe.zone,
+        recipe.zone if on.whole or mix.besides or not on.zones else on.zones[0],
+        on,
+        mix.besides,
     )
 
 
-def _found(number: int, measured: MeasuredRecipe, wanted: Lab) -> FinishMix:
+def _found(number: int, measured: MeasuredRecipe, wanted: Lab, on: LaidOn) -> FinishMix:
     recipe = measured.recipe
     rows = list(zip(recipe.paints, recipe.shares, strict=True))
     return FinishMix(
@@ -103,6 +151,7 @@ def _found(number: int, measured: MeasuredRecipe, wanted: Lab) -> FinishMix:
         recipe.dry,
         wanted,
         measured.confidence.photo,
+        on=on,
     )
 
 
@@ -116,7 +165,7 @@ class _MixField(QAbstractButton):
         self.setAccessibleName(words.mix_name(mix.word, mix.names, mix.dry))
         self.setToolTip(self.accessibleName())
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setFixedHeight(_HEIGHT)
+        follow_letters(self, lambda: self.setFixedHeight(grown(_HEIGHT)))
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
@@ -125,8 +174,11 @@ class _MixField(QAbstractButton):
 
     def minimumSizeHint(self) -> QSize:
         """Ask for so much that the word can be broken into two lines, and not within."""
-        widest = max(self._width(piece) for piece in self._mix.word.split())
-        return QSize(min(widest, _WIDEST), _HEIGHT)
+        pieces = self._mix.word.split()
+        breaks = range(1, len(pieces) + 1)
+        lines = [(" ".join(pieces[:at]), " ".join(pieces[at:])) for at in breaks]
+        narrowest = min(max(map(self._width, pair)) for pair in lines)
+        return QSize(min(narrowest, _WIDEST), _HEIGHT)
 
     def _width(self, word: str) -> int:
         self.ensurePolished()
@@ -152,8 +204,8 @@ class _MixField(QAbstractButton):
         painter.end()
 
 
-class MixStrip(QWidget):
-    """The mixes edge to edge.
+class MixStrip(EvenRows):
+    """The mixes edge to edge, in as few rows as there is room for.
 
     Signals
     -------
@@ -164,11 +216,8 @@ class MixStrip(QWidget):
     picked = Signal(int)
 
     def __init__(self) -> None:
-        super().__init__()
+        super().__init__(0)
         self.setAccessibleName(words.MIXES)
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(0, 0, 0, 0)
-        self._row.setSpacing(0)
         self._group = QButtonGroup(self)
         self._group.idClicked.connect(self.picked)
         self._shown: tuple[FinishMix, ...] = ()
@@ -183,12 +232,12 @@ class MixStrip(QWidget):
             self._shown = tuple(mixes)
             for field in self.fields():
                 self._group.removeButton(field)
-                self._row.removeWidget(field)
+                field.hide()
                 field.deleteLater()
             for place, mix in enumerate(mixes):
                 field = _MixField(mix)
                 self._group.addButton(field, place)
-                self._row.addWidget(field)
+            self.put(*self.fields())
         button = self._group.button(pick)
         if button is not None:
             button.setChecked(True)

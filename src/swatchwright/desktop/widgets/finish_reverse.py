@@ -12,6 +12,7 @@ from swatchwright.acts.client_wish import (
     ClientWishes,
     Question,
     Stands,
+    Wanted,
 )
 from swatchwright.acts.recoat import PER_M2, to_paint_in
 from swatchwright.acts.ways import Way, Ways, ways_to
@@ -70,8 +71,8 @@ class FinishReverse(QWidget):
     def show_mix(self, mix: FinishMix | None) -> None:
         """Ask of this mix from now on."""
         self._mix = mix
-        self._offer_colours()
         wish = self.wish()
+        self._offer_colours()
         if wish is not None and wish != self._shown:
             self.ask.wants.show_wanted(wish.wanted)
         self._shown = wish
@@ -91,7 +92,9 @@ class FinishReverse(QWidget):
     def _offer_colours(self) -> None:
         found, mix = self._session.found, self._mix
         cloth = () if found is None else tuple(c.colour.lab for c in found.colours)
-        self.ask.show_colours(None if mix is None else mix.wanted, cloth)
+        wish = self.wish()
+        aim = None if wish is None else wish.aim
+        self.ask.show_colours(None if mix is None else mix.wanted, cloth, aim)
 
     # --- what the client wants now ---------------------------------------------------------------
 
@@ -106,6 +109,13 @@ class FinishReverse(QWidget):
         """Go by the colour again that was wanted first."""
         if self._mix is not None:
             self._keep(self._mix.wanted, None)
+
+    def ask_again(self) -> None:
+        """Ask for the colour that the client wants now, whatever word it was asked by."""
+        wish = self.wish()
+        if wish is not None:
+            self.ask.wants.show_wanted(Wanted(colour=wish.aim))
+            self._find()
 
     def _keep(self, first: Lab, wish: ClientWish | None) -> None:
         self._keep_all(self._wishes().but(first, wish))

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from swatchwright.acts.finish_values import Look, StepLook
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.look import write_on
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
@@ -24,7 +25,7 @@ from swatchwright.values import Lab
 
 __all__ = ["FinishSteps"]
 
-_WANTED_HEIGHT, _LEAST, _ROOM_FOR_WORDS = 34, 150, 104
+_WANTED_HEIGHT, _LEAST, _WHOLE, _ROOM_FOR_WORDS = 34, 150, 170, 104
 
 
 class FinishSteps(QWidget):
@@ -41,7 +42,16 @@ class FinishSteps(QWidget):
         self._light: Light | None = Light.D65
         self._figures = False
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumHeight(_LEAST)
+        self._whole = False
+        follow_letters(self, self._fit)
+
+    def set_whole(self, *, whole: bool) -> None:
+        """Have room for all words of a step, or give way to what is beside and below."""
+        self._whole = whole
+        self._fit()
+
+    def _fit(self) -> None:
+        self.setMinimumHeight(grown(_WHOLE) if self._whole else _LEAST)
 
     def sizeHint(self) -> QSize:
         """Ask for a good size."""

@@ -6,7 +6,6 @@ from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QSizePolicy,
@@ -15,7 +14,9 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash
+from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
@@ -80,8 +81,8 @@ class WayColumn(QFrame):
         super().__init__()
         self.way = way
         self.setObjectName("sheet")
-        self.setMinimumWidth(_NARROWEST)
-        self.setMaximumWidth(_WIDEST)
+        follow_letters(self, lambda: self.setMinimumWidth(grown(_NARROWEST)))
+        self.keep_within(_WIDEST)
         told = words.way_told(number, way, found.over)
         self.setAccessibleName(told)
         rows = QVBoxLayout(self)
@@ -110,6 +111,10 @@ class WayColumn(QFrame):
         rows.addLayout(text)
         rows.addStretch(1)
 
+    def keep_within(self, wide: int) -> None:
+        """Be no wider than so many pixels of ours."""
+        follow_letters(self, lambda: self.setMaximumWidth(grown(wide)))
+
 
 class FinishWays(QWidget):
     """All ways that were found, the nearest first, and what is to be minded of all.
@@ -130,21 +135,21 @@ class FinishWays(QWidget):
         self.notes = QLabel()
         self.notes.setObjectName("quiet")
         self.notes.setWordWrap(True)
-        self._row = QHBoxLayout()
-        self._row.setSpacing(12)
+        self._row = EvenRows(12, stretch=1, keeps=True)
         self.columns: list[WayColumn] = []
         holder = QWidget()
         holder.setObjectName("bench")
         inside = QVBoxLayout(holder)
         inside.setContentsMargins(0, 0, 4, 0)
         inside.setSpacing(8)
-        inside.addLayout(self._row)
+        inside.addWidget(self._row)
         inside.addWidget(self.notes)
         inside.addStretch(1)
         area = ScrollArea()
         area.setWidget(holder)
         area.setWidgetResizable(True)
         area.setAccessibleName(finish.BY_CLIENT)
+        self._row.broke.connect(lambda broken: area.set_whole(whole=broken))
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
@@ -164,24 +169,20 @@ class FinishWays(QWidget):
         for number, way in enumerate(found.ways, start=1):
             column = WayColumn(number, way, found, common)
             if len(found.ways) == 1:
-                column.setMaximumWidth(_ALONE)
+                column.keep_within(_ALONE)
             column.taken.connect(self.taken)
             self.columns.append(column)
-            self._row.addWidget(column, 1)
-        if found.ways:
-            self._row.addStretch(0)
+        self._row.put(*self.columns)
         told = [words.of_every_wash_line(text) for text in common]
         told += finish.cautions(found.notes, of_shelf, laid=bool(found.ways))
         self.notes.setText("\n".join(told))
 
     def _clear(self) -> None:
-        while self._row.count():
-            item = self._row.takeAt(0)
-            widget = None if item is None else item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        for column in self.columns:
+            column.hide()
+            column.deleteLater()
         self.columns = []
+        self._row.put()
         self.notes.clear()
 
 

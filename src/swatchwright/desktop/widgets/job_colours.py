@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.batches import take_off_mix, what_has_changed
+from swatchwright.acts.finish_parts import besides_of
 from swatchwright.acts.job_bench import volume_kept
 from swatchwright.acts.kept_recipe import Changed
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE, of_no_zone, stood_down
@@ -61,7 +62,8 @@ class JobColours(QWidget):
         volumes = {wanted.zone: volume_kept(job, wanted.zone) for wanted in job.wanted}
         unused = (*of_no_zone(job), *(one for one in [stood_down(job)] if one))
         tried = {zone: _tried(job, recipe) for zone, recipe in chosen.items()}
-        new = (job.id, job.wanted, tuple(chosen.items()), volumes, unused, tuple(tried.items()))
+        besides, told = besides_of(job), tuple(tried.items())
+        new = (job.id, job.wanted, tuple(chosen.items()), volumes, unused, told, besides)
         before, self._taught = self._taught, taught_in(job)
         if new == self._shown:
             if before != self._taught:
@@ -75,6 +77,7 @@ class JobColours(QWidget):
             w.zone: ZoneRow(
                 *(self._desk, w, chosen[w.zone], volumes[w.zone], tried[w.zone]),
                 used=chosen[w.zone] not in unused,
+                besides=besides,
             )
             for w in job.wanted
         }
@@ -108,9 +111,10 @@ class ZoneRow(QFrame):
         tried: str = "",
         *,
         used: bool = True,
+        besides: tuple[str, ...] = (),
     ) -> None:
         super().__init__()
-        self._tried, self._used = tried, used
+        self._tried, self._used, self._besides = tried, used, besides
         self._desk, self._wanted, self._recipe, self._volume = desk, wanted, recipe, volume
         self.field = self._touching()
         self.changed = QLabel()
@@ -137,14 +141,16 @@ class ZoneRow(QFrame):
         else:
             field = ColourField(lab, recipe.dry, recipe.wet)
         field.setFixedSize(*_FIELD)
-        field.setAccessibleName(words.field_name(recipe, self._wanted.zone, colour_name(lab)))
+        field.setAccessibleName(
+            words.field_name(recipe, self._wanted.zone, colour_name(lab), self._besides)
+        )
         return field
 
     def _text(self) -> QVBoxLayout:
         rows = QVBoxLayout()
         rows.setSpacing(4)
         head = QHBoxLayout()
-        head.addWidget(_label(zone_heading(self._wanted.zone), "strong"), 1)
+        head.addWidget(_label(zone_heading(self._wanted.zone, self._besides), "strong"), 1)
         head.addWidget(self.mixes)
         head.addWidget(self.off)
         rows.addLayout(head)

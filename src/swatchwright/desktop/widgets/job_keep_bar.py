@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QComboBox, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
+from swatchwright.acts.finish_parts import besides_of
 from swatchwright.acts.keep_zone import free_zone, replaced_in
 from swatchwright.acts.sample_tried import taken_for
 from swatchwright.colour.names import colour_name
@@ -46,12 +47,14 @@ class KeepBar(QWidget):
     def show_kept(self, *, there: bool) -> None:
         """Show the zones and what is kept for the one that is chosen, if mixes are there."""
         keeping = self._keeping
-        zones = keeping.zones()
+        zones, besides = keeping.zones(), besides_of(keeping.desk.job)
         self._follow_colour(zones)
-        if [self.zone.itemData(i) for i in range(self.zone.count())] != list(zones):
+        items = [(words.zone_item(zone, besides), zone) for zone in zones]
+        shown = range(self.zone.count())
+        if [(self.zone.itemText(i), self.zone.itemData(i)) for i in shown] != items:
             self.zone.clear()
-            for zone in zones:
-                self.zone.addItem(words.zone_item(zone), zone)
+            for told, zone in items:
+                self.zone.addItem(told, zone)
         self.zone.setCurrentIndex(max(0, self.zone.findData(keeping.zone)))
         for widget in (self._for, self.zone):
             widget.setVisible(len(zones) > 1)
@@ -70,7 +73,8 @@ class KeepBar(QWidget):
         taken = taken_for(job, keeping.zone)
         if taken is not None:
             return words.kept_from_sample(taken.number, taken.zone, added=taken.added)
-        return words.kept_line(number, keeping.zone, otherwise=keeping.kept_otherwise())
+        otherwise, besides = keeping.kept_otherwise(), besides_of(job)
+        return words.kept_line(number, keeping.zone, otherwise=otherwise, besides=besides)
 
     def _choose(self, place: int) -> None:
         """Take the zone that she chose: it stays, also for a colour that is still being read."""

@@ -23,7 +23,6 @@ from swatchwright.acts.jobs import FoundJob, copy_job, find_jobs, new_job, remov
 from swatchwright.desktop import words as common
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.files import ask_open, ask_save
-from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.job_model import JobModel
 from swatchwright.desktop.widgets.job_row import JobRow
@@ -89,7 +88,6 @@ class JobList(QFrame):
         for place, button in enumerate((self.copy, self.remove, self.take_in, self.give)):
             grid.addWidget(button, 1 + place // 2, place % 2)
         rows.addLayout(grid)
-        follow_letters(self, lambda: self.setFixedWidth(grown(310)))
 
     def _connect(self) -> None:
         self._timer.setSingleShot(True)

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
-from swatchwright.acts.layering import without_washes
-from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.acts import finish_parts as over_part
+from swatchwright.acts.finish_parts import LaidOn
+from swatchwright.desktop.widgets.areas import ScrollArea, bring_into_view
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.layer_choices import Paints
-from swatchwright.desktop.widgets.layer_row import LayerRow
+from swatchwright.desktop.widgets.layer_row import LayerRow, Place
 from swatchwright.desktop.words import adding
 from swatchwright.desktop.words import finish as words
 from swatchwright.language import say
@@ -30,7 +32,9 @@ _EDGE = 10
 
 
 class LayerList(QWidget):
-    """Shows a stack of layers and lets it be changed.
+    """Shows what lies over a part of the piece, and lets it be changed.
+
+    What lies over the other parts only is neither shown nor touched.
 
     Signals
     -------
@@ -38,14 +42,18 @@ class LayerList(QWidget):
         It was changed by hand.
     looked_at(int)
         A layer, by its place, has the focus.
+    part_wanted(object)
+        A layer is about to go on these parts, none for all of the piece: they are to be looked at.
     """
 
     changed = Signal(object)
     looked_at = Signal(int)
+    part_wanted = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self._stack = Stack()
+        self._on, self._places = LaidOn(), tuple[Place, ...]()
         self._paints: Paints | None = None
         self.rows: list[LayerRow] = []
         self._in_view: LayerRow | None = None
@@ -78,21 +86,25 @@ class LayerList(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(6)
-        rows.addLayout(self._add_row())
+        rows.addWidget(self._add_row())
         rows.addWidget(self.area, 1)
 
-    def _add_row(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        row.addWidget(QLabel(words.ADD))
+    def _add_row(self) -> BreakingRow:
+        row = BreakingRow(6)
+        before: tuple[QWidget, ...] = (QLabel(words.ADD),)
         for kind, button in self.add.items():
             button.setAccessibleName(adding(say(kind.value)))
             button.clicked.connect(lambda _=False, k=kind: self._add(k))
-            row.addWidget(button)
-        row.addStretch(1)
+            row.put(*before, button)
+            before = ()
         return row
 
     # --- showing ---------------------------------------------------------------------------------
+
+    def unbroken(self) -> int:
+        """Give the width, in pixels, at which nothing of a layer breaks."""
+        widest = max((row.unbroken() for row in self.rows), default=0)
+        return widest + self.area.verticalScrollBar().sizeHint().width() + _EDGE
 
     def set_paints(self, paints: Paints) -> None:
         """Choose from these paints from now on."""
@@ -105,25 +117,32 @@ class LayerList(QWidget):
         self._stack = stack
         if self._paints is not None:
             self._fit_rows(self._paints)
-        layers = stack.layers
-        self.empty.setVisible(not layers)
-        widest = max((row.minimumSizeHint().width() for row in self.rows), default=0)
-        bar = self.area.verticalScrollBar().sizeHint().width()
-        self.area.setMinimumWidth(widest + bar + _EDGE)
-        full = len(layers) >= MOST_LAYERS
+        self.empty.setVisible(not self._layers())
+        full = len(stack.layers) + max(1, len(self._on.target)) > MOST_LAYERS
         for button in self.add.values():
             button.setEnabled(self._paints is not None and not full)
             button.setToolTip(words.FULL if full else "")
 
+    def show_part(self, stack: Stack, on: LaidOn, places: Sequence[Place] = ()) -> None:
+        """Show what of a stack lies over a part from now on, and offer these places for a layer."""
+        if (stack, on, tuple(places)) != (self._stack, self._on, self._places):
+            self._on, self._places = on, tuple(places)
+            self.show_stack(stack)
+
+    def _layers(self) -> tuple[Layer, ...]:
+        """Give the layers that are shown."""
+        return self._on.over(self._stack).layers
+
     def _fit_rows(self, paints: Paints) -> None:
-        """Make the rows those of the stack: only what does not fit is made anew."""
-        layers = self._stack.layers
+        """Make the rows those of the part: only what does not fit is made anew."""
+        layers = self._layers()
         self._drop_rows(len(layers))
         for place, layer in enumerate(layers):
-            if place < len(self.rows) and self.rows[place].fits(layer):
+            if place < len(self.rows) and self.rows[place].fits(layer, self._places):
                 self.rows[place].show_layer(layer)
             else:
-                self._put_row(place, LayerRow(place + 1, layer, paints))
+                self._put_row(place, LayerRow(place + 1, layer, paints, self._places))
+            self.rows[place].show_place(self._on.goes_on(layer))
             self.rows[place].allow_moves(earlier=place > 0, later=place + 1 < len(layers))
 
     def _drop_rows(self, keep: int) -> None:
@@ -137,6 +156,7 @@ class LayerList(QWidget):
         row.changed.connect(lambda new: self._change(place, new))
         row.moved.connect(lambda by: self._move(place, place + by))
         row.removed.connect(lambda: self._remove(place))
+        row.placed.connect(lambda zones: self._place(place, zones))
         if place < len(self.rows):
             old = self.rows[place]
             self._column.replaceWidget(old, row)
@@ -155,33 +175,31 @@ class LayerList(QWidget):
 
     # --- changing --------------------------------------------------------------------------------
 
-    def _put(self, layers: tuple[Layer, ...]) -> None:
-        self.show_stack(Stack(layers))
+    def _put(self, stack: Stack) -> None:
+        self.show_stack(stack)
         self.changed.emit(self._stack)
 
     def set_passes(self, place: int, passes: int) -> None:
         """Lay a layer so often."""
-        layers = self._stack.layers
-        self._change(place, replace(layers[place], passes=passes))
+        self._change(place, replace(self._layers()[place], passes=passes))
 
     def lay_first(self, wash: Layer) -> None:
         """Lay a wash straight over the mix in place of all washes and glazes that are there."""
-        self._put((wash, *without_washes(self._stack).layers))
+        self._put(over_part.laid_as_first_wash(self._stack, self._on, wash))
 
     def _add(self, kind: LayerKind) -> None:
         if self._paints is None:
             return
         painted = kind in {LayerKind.WASH, LayerKind.GLAZE}
         layer = Layer(kind, ((self._paints.first, 1.0),) if painted else ())
-        self._put((*self._stack.layers, layer))
+        self._put(over_part.laid(self._stack, self._on, layer))
         last = self.rows[-1]
         (last.paints[0] if painted else last.passes).setFocus()
         self._bring_into_view(last)
 
     def _change(self, place: int, layer: Layer) -> None:
-        layers = self._stack.layers
-        rebuilt = len(layer.paints) != len(layers[place].paints)
-        self._put((*layers[:place], layer, *layers[place + 1 :]))
+        rebuilt = len(layer.paints) != len(self._layers()[place].paints)
+        self._put(over_part.laid_otherwise(self._stack, self._on, place, layer))
         if rebuilt:
             row = self.rows[place]
             row.paints[-1].setFocus()
@@ -189,17 +207,23 @@ class LayerList(QWidget):
         self.looked_at.emit(place)
 
     def _move(self, place: int, to: int) -> None:
-        layers = list(self._stack.layers)
-        layers.insert(to, layers.pop(place))
-        self._put(tuple(layers))
+        self._put(over_part.moved(self._stack, self._on, place, to - place))
         row = self.rows[to]
         mover = row.earlier if to < place else row.later
         (mover if mover.isEnabled() else row.remove).setFocus()
         self._bring_into_view(row)
 
+    def _place(self, place: int, zones: tuple[str, ...]) -> None:
+        """Let a layer go on other parts; the focus stays with it."""
+        if zones != self._on.goes_on(self._layers()[place]):
+            self.part_wanted.emit(zones)
+            self._put(over_part.placed(self._stack, self._on, place, zones))
+        if place < len(self.rows):
+            self.rows[place].goes_on.setFocus()
+            self._bring_into_view(self.rows[place])
+
     def _remove(self, place: int) -> None:
-        layers = self._stack.layers
-        self._put((*layers[:place], *layers[place + 1 :]))
+        self._put(over_part.taken_off(self._stack, self._on, place))
         if self.rows:
             self.rows[min(place, len(self.rows) - 1)].remove.setFocus()
         else:
@@ -212,4 +236,4 @@ class LayerList(QWidget):
 
     def _scroll(self) -> None:
         if self._in_view is not None and self._in_view in self.rows:
-            self.area.ensureWidgetVisible(self._in_view, 0, 4)
+            bring_into_view(self._in_view, above=4)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
@@ -16,12 +17,24 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.layer_choices import CalmNumber, CalmTimes, Paints, WordCombo
 from swatchwright.desktop.words import finish as words
+from swatchwright.desktop.words import finish_parts as parts_words
 from swatchwright.paint.layers import MOST_PASSES, Layer, LayerKind, wash_of
 
-__all__ = ["LayerRow"]
+__all__ = ["LayerRow", "Place"]
 
+Place = tuple[tuple[str, ...], str]
+"""Parts of the piece, none for all of it, and how they are told."""
+
+_BESIDE, _APART = 6, 8
+"""Pixels between what is set, and before the next, beyond that."""
+_EDGES = (12, 8, 10, 8)
+"""Pixels about a layer, left, above, right and below."""
+_HIGH = 26
+"""Pixels of height of all that is set in a row."""
 _MOST_WATER, _MOST_PARTS, _MOST_PAINTS = 50.0, 100.0, 4
 
 
@@ -36,17 +49,23 @@ class LayerRow(QFrame):
         It is to be laid one earlier (-1) or later (1).
     removed()
         It is to be taken away.
+    placed(object)
+        It is to go on these parts of the piece, by their names; with none on all of it.
     """
 
     changed = Signal(object)
     moved = Signal(int)
     removed = Signal()
+    placed = Signal(object)
 
-    def __init__(self, number: int, layer: Layer, paints: Paints) -> None:
+    def __init__(
+        self, number: int, layer: Layer, paints: Paints, places: Sequence[Place] = ()
+    ) -> None:
         super().__init__()
         self.setObjectName("sheet")
         self.layer, self._number, self._paints = layer, number, paints
-        self._made_for = (layer.kind, len(layer.paints))
+        self._places = tuple(places)
+        self._made_for = (layer.kind, len(layer.paints), self._places)
         self.paints: list[QComboBox] = []
         self.parts: list[CalmNumber] = []
         self.water = CalmNumber(0.0, _MOST_WATER, 0.5)
@@ -54,6 +73,7 @@ class LayerRow(QFrame):
         self.amber = WordCombo(words.AMBER_WORDS)
         self.sheen = WordCombo(words.SHEEN_WORDS)
         self.passes = CalmTimes(MOST_PASSES)
+        self.goes_on = WordCombo(self._places)
         self.more = self._button(words.MORE_PAINT)
         self.less: list[QPushButton] = []
         self.earlier, self.later = self._button(words.EARLIER), self._button(words.LATER)
@@ -75,10 +95,11 @@ class LayerRow(QFrame):
         for button in (self.earlier, self.later, self.remove):
             top.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)
         rows = QVBoxLayout(self)
-        rows.setContentsMargins(12, 8, 10, 8)
+        rows.setContentsMargins(*_EDGES)
         rows.setSpacing(6)
         rows.addLayout(top)
-        rows.addLayout(self._numbers())
+        self._numbers = self._number_row()
+        rows.addWidget(self._numbers)
 
     def _paint_rows(self) -> QGridLayout:
         """Lay out the paints in it; one that is alone needs no parts."""
@@ -113,10 +134,9 @@ class LayerRow(QFrame):
     def _may_be_bare(self, place: int) -> bool:
         return self.layer.kind is LayerKind.WAX and place == 0 and len(self.layer.paints) < 2
 
-    def _numbers(self) -> QHBoxLayout:
+    def _number_row(self) -> BreakingRow:
         """Lay out what is said of it in numbers and words."""
-        row = QHBoxLayout()
-        row.setSpacing(6)
+        row = BreakingRow(_BESIDE, yields=True)
         kind = self.layer.kind
         self._put(row, self.passes, words.TIMES, "")
         if self.layer.paints:
@@ -126,20 +146,20 @@ class LayerRow(QFrame):
         if not self.layer.is_paint:
             self._put(row, self.amber, words.AMBER, "")
             self._put(row, self.sheen, words.SHEEN, "")
-        row.addStretch(1)
+        if self._places:
+            self._put(row, self.goes_on, parts_words.GOES_ON, "")
+            self.goes_on.setToolTip(parts_words.GOES_ON_TIP)
         if 0 < len(self.layer.paints) < _MOST_PAINTS:
-            row.addWidget(self.more)
+            row.put(self.more, pushed=True)
         return row
 
-    def _put(self, row: QHBoxLayout, widget: QWidget, before: str, after: str) -> None:
-        row.addSpacing(8 if row.count() else 0)
+    def _put(self, row: BreakingRow, widget: QWidget, before: str, after: str) -> None:
+        _keep_high(widget)
         label = QLabel(before)
         label.setBuddy(widget)
         self._name(widget, f"{before} {after}".strip())
-        row.addWidget(label)
-        row.addWidget(widget)
-        if after:
-            row.addWidget(QLabel(after))
+        told = [QLabel(after)] if after else []
+        row.put(label, widget, *told, gap=_APART)
 
     def _button(self, text: str) -> QPushButton:
         button = QPushButton(text)
@@ -164,6 +184,7 @@ class LayerRow(QFrame):
         self.amber.activated.connect(lambda: self._tell(amber=self.amber.value()))
         self.sheen.activated.connect(lambda: self._tell(sheen=self.sheen.value()))
         self.passes.valueChanged.connect(lambda value: self._tell(passes=value))
+        self.goes_on.activated.connect(lambda: self.placed.emit(self.goes_on.value()))
         self.more.clicked.connect(self._add_paint)
         self.earlier.clicked.connect(lambda: self.moved.emit(-1))
         self.later.clicked.connect(lambda: self.moved.emit(1))
@@ -171,9 +192,20 @@ class LayerRow(QFrame):
 
     # --- showing ---------------------------------------------------------------------------------
 
-    def fits(self, layer: Layer) -> bool:
+    def unbroken(self) -> int:
+        """Give the width, in pixels, at which nothing of it breaks."""
+        left, _, right, _ = _EDGES
+        return max(left + self._numbers.unbroken() + right, self.minimumSizeHint().width())
+
+    def fits(self, layer: Layer, places: Sequence[Place] = ()) -> bool:
         """Tell whether a layer can be shown by the controls that are there."""
-        return (layer.kind, len(layer.paints)) == self._made_for
+        return (layer.kind, len(layer.paints), tuple(places)) == self._made_for
+
+    def show_place(self, zones: tuple[str, ...]) -> None:
+        """Show what of the piece it goes on, where that can be chosen; nothing is told of it."""
+        if self._places:
+            with QSignalBlocker(self.goes_on):
+                self.goes_on.show_value(zones)
 
     def show_layer(self, layer: Layer) -> None:
         """Show a layer that fits; nothing is told of it."""
@@ -232,6 +264,10 @@ class LayerRow(QFrame):
     def _leave_out(self, place: int) -> None:
         rows = tuple(row for n, row in enumerate(self.layer.paints) if n != place)
         self._tell(paints=rows if len(rows) > 1 else tuple((id_, 1.0) for id_, _ in rows))
+
+
+def _keep_high(widget: QWidget) -> None:
+    follow_letters(widget, lambda: widget.setFixedHeight(grown(_HIGH)))
 
 
 def _nearest_left(left: float) -> float:

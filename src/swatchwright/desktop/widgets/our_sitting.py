@@ -24,7 +24,7 @@ class OurSitting(ShelfSitting):
         super().__init__(session, ("our-card", "our-fit"))
         self.mark_rest = button(words.MARK_REST, self._mark_rest, tip=words.MARK_REST_TIP)
         self._leave_out()
-        self.reading.extra.addWidget(self.mark_rest)
+        self.reading.put_before(self.mark_rest)
         self.reading.marker.changed.connect(self._photo_changed)
         self._photo_changed()
         self.show_sitting(cards.sitting)
@@ -35,7 +35,8 @@ class OurSitting(ShelfSitting):
         reading, result = self.reading, self.result
         for part in (self.file, reading.marker.open, self.choose.form):
             part.hide()
-        reading.one_photo = True
+        # A card more is in no photo that there is.
+        reading.one_photo = result.one_photo = True
         result.nothing_kept = words.OURS_DONE
         self.about.setText(words.OURS_HINT)
         self.about.show()
@@ -58,4 +59,7 @@ class OurSitting(ShelfSitting):
         self.mark_rest.setEnabled(self.reading.marker.photo is not None)
 
     def _mark_rest(self) -> None:
-        self.reading.mark_rest(self._ours.grey, self._ours.boxes)
+        if self.reading.all_marked():
+            self.reading.say(words.ALL_MARKED)
+        else:
+            self.reading.mark_rest(self._ours.grey, self._ours.boxes)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from swatchwright.acts.card_photo import CardColour
 from swatchwright.acts.drying import StrokeLook, learn_stroke
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.brush_reading import BrushReading, ReadField
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.fields import ChoiceField
@@ -18,6 +19,9 @@ from swatchwright.errors import MendableError
 from swatchwright.values import Lab
 
 __all__ = ["PaintDrying"]
+
+_BESIDE = 10
+"""Pixels between what is set in a row."""
 
 
 class PaintDrying(QWidget):
@@ -58,15 +62,13 @@ class PaintDrying(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
-        top = QHBoxLayout()
+        top = BreakingRow(_BESIDE)
         told = label(words.WHICH_PAINT, "strong", wraps=False)
         told.setBuddy(self.paint)
-        top.addWidget(told)
-        top.addWidget(self.paint)
-        top.addWidget(self.learn)
-        top.addStretch(1)
-        top.addWidget(button(words.BACK_TO_SHELF, self.left.emit))
-        rows.addLayout(top)
+        top.put(told, self.paint)
+        top.put(self.learn)
+        top.put(button(words.BACK_TO_SHELF, self.left.emit), pushed=True)
+        rows.addWidget(top)
         rows.addWidget(self.trouble)
         rows.addWidget(self.reading, 1)
         foot = QHBoxLayout()

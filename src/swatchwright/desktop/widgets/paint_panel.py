@@ -10,8 +10,10 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QHBoxLayout, QLabel, QVBoxLayou
 from swatchwright.acts.shelf_view import WholeLook
 from swatchwright.acts.wish import most_share_of, with_most_share
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.paint_picture import PaintPicture
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label
+from swatchwright.desktop.words import own_paint as own_words
 from swatchwright.desktop.words import shelf as words
 from swatchwright.desktop.words import wishes as wish_words
 from swatchwright.mixing.wishes import Wishes
@@ -32,11 +34,15 @@ class PaintPanel(QFrame):
         What is left of a paint, by its id: ml, or None where it is not known.
     tin_bought(str, float)
         A tin of a paint was bought, of so many ml.
+    change_wanted(str), gone(str)
+        A paint is to be changed, or taken off the shelf, by its id.
     """
 
     wished = Signal(object)
     stock_told = Signal(str, object)
     tin_bought = Signal(str, float)
+    change_wanted = Signal(str)
+    gone = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -49,6 +55,18 @@ class PaintPanel(QFrame):
         self.left = amount(words.LEFT_NOW, _MOST_LEFT, " ml", words.UNKNOWN_LEFT)
         self.take_down = button(words.TAKE_DOWN, self._take_down, "little")
         self.bought = button(words.TIN_BOUGHT, self._buy, "little")
+        self.change = button(
+            own_words.CHANGE,
+            lambda: self.change_wanted.emit(self._id),
+            "little",
+            tip=own_words.CHANGE_TIP,
+        )
+        self.take_off = button(
+            own_words.TAKE_OFF,
+            lambda: self.gone.emit(self._id),
+            "little",
+            tip=own_words.TAKE_OFF_TIP,
+        )
         self._tin = 0.0
         self.keep_first = label(words.KEEP_FIRST, "small")
         self.leave_out = QCheckBox(wish_words.LEAVE_OUT)
@@ -72,7 +90,12 @@ class PaintPanel(QFrame):
         text = QVBoxLayout()
         text.setContentsMargins(14, 2, 14, 0)
         text.setSpacing(6)
-        for told in (self.name, self.known, self.hides, self.next):
+        text.addWidget(self.name)
+        self._own = BreakingRow()
+        self._own.put(self.change)
+        self._own.put(self.take_off)
+        text.addWidget(self._own)
+        for told in (self.known, self.hides, self.next):
             text.addWidget(told)
         stock = QHBoxLayout(self._stock)
         stock.setContentsMargins(0, 0, 0, 0)
@@ -117,8 +140,9 @@ class PaintPanel(QFrame):
         self._show_wishes()
 
     def show_stock(self, ml: float | None, *, kept: bool) -> None:
-        """Show what is left of it, if it is kept at all."""
+        """Show what is left of it, and what can be done with it, if it is kept at all."""
         self._stock.setVisible(kept)
+        self._own.setVisible(kept)
         self.keep_first.setVisible(not kept)
         self.left.setValue(0.0 if ml is None else ml)
 

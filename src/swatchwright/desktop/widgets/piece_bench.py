@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QHBoxLayout,
     QMenu,
     QPushButton,
     QVBoxLayout,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.finish_zones import SeenZones
 from swatchwright.acts.piece import SizedPiece
 from swatchwright.acts.piece_job import ZoneMix
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.colour_field import screen_colour
 from swatchwright.desktop.widgets.piece_drawing import PieceDrawing
 from swatchwright.desktop.widgets.piece_fields import label
@@ -29,6 +29,8 @@ from swatchwright.values import Lab
 __all__ = ["PieceBench"]
 
 Drawings = Mapping[View, Drawing]
+_BESIDE = 6
+"""Pixels between buttons."""
 
 
 class PieceBench(QWidget):
@@ -51,24 +53,22 @@ class PieceBench(QWidget):
             View.FRONT: QPushButton(words.VIEW_FRONT),
         }
         self._group = QButtonGroup(self)
-        top = QHBoxLayout()
-        top.addWidget(self.total)
-        top.addStretch(1)
         for button in self.views.values():
             button.setObjectName("little")
             button.setCheckable(True)
             self._group.addButton(button)
             button.clicked.connect(self._show)
-            top.addWidget(button)
         self.views[View.PICTURE].setChecked(True)
         self.more = QPushButton(words.MORE)
         self.more.setObjectName("little")
         self.more.setMenu(menu)
-        top.addWidget(self.more)
+        top = BreakingRow(_BESIDE)
+        top.put(self.total)
+        top.put(*self.views.values(), self.more, pushed=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
-        column.addLayout(top)
+        column.addWidget(top)
         column.addWidget(self.seen)
         column.addWidget(self.gone)
         column.addWidget(self.drawing, 1)

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QDoubleSpinBox,
     QFormLayout,
     QFrame,
-    QHBoxLayout,
     QLabel,
     QLayout,
     QSizePolicy,
@@ -20,7 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.fields import ChoiceField, NumberField
 
 __all__ = ["add_row", "beside", "card", "choice", "clear", "form", "label", "number", "quiet_ink"]
@@ -49,21 +48,14 @@ def card(heading: str) -> tuple[QFrame, QVBoxLayout]:
     return sheet, column
 
 
-def beside(*sheets: tuple[str, QWidget, int, int]) -> QHBoxLayout:
-    """Lay sheets side by side: heading, contents, stretch, fixed width or 0."""
-    row = QHBoxLayout()
-    row.setSpacing(12)
+def beside(*sheets: tuple[str, QWidget, int, int]) -> Columns:
+    """Lay sheets side by side: heading, contents, stretch, width beside others or 0."""
+    columns = Columns()
     for heading, contents, stretch, wide in sheets:
         sheet, column = card(heading)
         column.addWidget(contents, 1)
-        if wide:
-            _keep_wide(sheet, wide)
-        row.addWidget(sheet, stretch)
-    return row
-
-
-def _keep_wide(sheet: QWidget, wide: int) -> None:
-    follow_letters(sheet, lambda: sheet.setFixedWidth(grown(wide)))
+        columns.put(sheet, stretch=stretch, wide=wide)
+    return columns
 
 
 def form() -> QFormLayout:

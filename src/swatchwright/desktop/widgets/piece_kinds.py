@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QEnterEvent, QPainter, QPainterPath, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QWidget
 
+from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.widgets.piece_drawing import path_of
 from swatchwright.desktop.words import piece as words
 from swatchwright.piece.common import Kind, common_piece
@@ -97,8 +98,8 @@ class KindButton(QAbstractButton):
         painter.end()
 
 
-class KindStrip(QWidget):
-    """All common pieces in a row; the one that is sized is pressed.
+class KindStrip(EvenRows):
+    """All common pieces in as few rows as there is room for; the one that is sized is pressed.
 
     Signals
     -------
@@ -108,20 +109,18 @@ class KindStrip(QWidget):
 
     chosen = Signal(object)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+    def __init__(self) -> None:
+        super().__init__(stretch=1)
         self.setAccessibleName(words.KINDS)
         self.buttons: dict[Kind, KindButton] = {}
         self._group = QButtonGroup(self)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(6)
         for kind in Kind:
             button = KindButton(kind)
             button.clicked.connect(lambda _=False, k=kind: self.chosen.emit(k))
             self._group.addButton(button)
             self.buttons[kind] = button
-            row.addWidget(button, 1)
+
+        self.put(*self.buttons.values())
 
     def show_kind(self, kind: Kind | None) -> None:
         """Press the button of a kind, or none."""

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.parts import faces_in, with_faces, with_part, without_part
 from swatchwright.acts.piece import SizedPiece
 from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label
 from swatchwright.desktop.widgets.piece_gone import GoneZones
@@ -34,7 +35,7 @@ __all__ = ["PartsPanel"]
 
 _ROW_HEIGHT = 32
 _SHOWN_ROWS = 8
-_FRAME = 6
+_FRAME, _BESIDE = 6, 8
 _LONGEST = 6000.0
 _MOST = 200
 
@@ -99,12 +100,11 @@ class PartsPanel(QWidget):
         column.addWidget(self.gone)
         column.addWidget(self._faces_told)
         column.addLayout(self._faces_row)
-        buttons = QHBoxLayout()
-        buttons.addWidget(self.shape)
-        buttons.addWidget(self.add)
-        buttons.addStretch(1)
-        buttons.addWidget(self.remove)
-        column.addLayout(buttons)
+        buttons = BreakingRow(_BESIDE)
+        buttons.put(self.shape)
+        buttons.put(self.add)
+        buttons.put(self.remove, pushed=True)
+        column.addWidget(buttons)
         column.addStretch(1)
 
     def _grow_rows(self) -> None:

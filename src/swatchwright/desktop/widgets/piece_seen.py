@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayou
 from swatchwright.acts.finish_zones import SeenZones
 from swatchwright.acts.in_light import ROOM
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.piece_fields import choice, label
 from swatchwright.desktop.words import piece as words
 from swatchwright.desktop.words.compare import LIGHTS
@@ -34,22 +35,24 @@ class PieceSeen(QWidget):
         self.trouble = label("", "warn")
         self.lights = choice([(LIGHTS[light], light) for light in ROOM], words.DRAWN_IN)
         self._group = QButtonGroup(self)
-        row = QHBoxLayout()
-        row.setSpacing(0)
+        lit = QWidget()
+        light = QHBoxLayout(lit)
+        light.setContentsMargins(0, 0, 0, 0)
+        light.setSpacing(6)
+        light.addWidget(label(DRY_IN, "small", wraps=False))
+        light.addWidget(self.lights)
+        row = BreakingRow(0)
         for button in (self.finished, self.bare):
             button.setObjectName("little")
             button.setCheckable(True)
             self._group.addButton(button)
-            row.addWidget(button)
-        row.addWidget(self.told)
-        row.addStretch(1)
-        row.addWidget(label(DRY_IN, "small", wraps=False))
-        row.addSpacing(6)
-        row.addWidget(self.lights)
+        row.put(self.finished, self.bare)
+        row.put(self.told)
+        row.put(lit, pushed=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        column.addLayout(row)
+        column.addWidget(row)
         column.addWidget(self.trouble)
         self.finished.setChecked(True)
         self.finished.setToolTip(f"<p>{words.SEEN_FINISHED_TIP}</p>")

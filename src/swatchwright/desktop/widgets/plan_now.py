@@ -103,10 +103,11 @@ class PlanNow(QWidget):
         self.surface.setCurrentIndex(self.surface.findData(order.surface))
         self.age.setCurrentIndex(self.age.findData(order.age))
         self._rows.setRowVisible(self.age, order.surface not in _BARE)
-        self.lead.setVisible(order.lead_matters)
+        self.lead.setVisible(order.lead_asked)
         self.lead.show_answer(order.lead)
         for name, box in self.ticks.items():
             box.setChecked(bool(getattr(order, name)))
+            box.setVisible(name == "fittings" or not order.painted)
         for use, box in self.uses.items():
             box.setChecked(use in order.uses)
 

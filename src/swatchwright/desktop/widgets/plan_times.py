@@ -7,7 +7,7 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QVBoxLayout, QWidget
 
-from swatchwright.acts.plan_job import products_in, usual_times
+from swatchwright.acts.plan_job import products_in, rag_wait, usual_times
 from swatchwright.desktop.widgets.piece_fields import label, number
 from swatchwright.desktop.words import plan as words
 from swatchwright.piece.work.order import PaintTimes, PlanOrder
@@ -59,11 +59,18 @@ class PlanTimes(QWidget):
         column.setSpacing(6)
         column.addWidget(label(words.TIMES_HINT, "quiet"))
         column.addLayout(grid)
+        self.grey, self.rag = label(words.TIMES_GREY, "quiet"), label("", "quiet")
+        column.addWidget(self.grey)
+        column.addWidget(self.rag)
 
     def show_order(self, order: PlanOrder) -> None:
         """Show the times of an order; where it has none, the usual ones, fixed."""
         self._showing, self._order = True, order
         used = products_in(order)
+        told = words.rag_line(rag_wait(order))
+        self.rag.setText(told)
+        self.rag.setVisible(bool(told))
+        self.grey.setVisible(any(_own(order, product) is None for product in used))
         for product, tick in self.ticks.items():
             own = _own(order, product)
             times = own or usual_times(order, product)

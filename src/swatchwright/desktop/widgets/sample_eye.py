@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from swatchwright.acts.sample_judged import LIKE_THE_CLOTH
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.piece_fields import choice, label
 from swatchwright.desktop.widgets.shelf_bits import button
 from swatchwright.desktop.words import sample as words
@@ -36,14 +37,12 @@ class SampleEye(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setVerticalSpacing(4)
         rows.addWidget(label(words.BY_EYE, "quiet"), 0, 0)
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        for part in (self.amount, self.first, label(words.EYE_AND, wraps=False), self.second):
-            row.addWidget(part)
-        row.addWidget(self.take)
-        row.addWidget(self.like)
-        row.addStretch(1)
-        rows.addLayout(row, 1, 0)
+        row = BreakingRow(6)
+        row.put(self.amount, self.first)
+        row.put(label(words.EYE_AND, wraps=False), self.second)
+        row.put(self.take)
+        row.put(self.like)
+        rows.addWidget(row, 1, 0)
 
     def _take(self) -> None:
         second = self.second.currentData()

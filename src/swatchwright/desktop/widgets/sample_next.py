@@ -51,11 +51,16 @@ class SampleNext(QWidget):
             field.valueChanged.connect(self._changed)
             grid.addWidget(told, row, 0)
             grid.addWidget(field, row, 1)
+        self.reckoned = label(words.RECKONING_ANEW, "quiet")
+        self._first = QVBoxLayout()
+        self._first.setSpacing(4)
         self._told = QVBoxLayout()
         self._told.setSpacing(4)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
+        rows.addWidget(self.reckoned)
+        rows.addLayout(self._first)
         rows.addWidget(self._pots)
         rows.addLayout(self._told)
         self.lines: list[str] = []
@@ -78,20 +83,23 @@ class SampleNext(QWidget):
         *,
         zone: str,
         taken: bool | None = None,
+        reckoning: bool = False,
     ) -> None:
         """Show what to do.
 
         `zone` is what its mix may be taken for; `taken` whether it is: with what was added to the
-        pot, as it is, or not at all (None).
+        pot, as it is, or not at all (None). While it is reckoned anew, what was found before stays.
         """
+        clear(self._first)
         clear(self._told)
         self.lines, self.fields, self.takes = [], [], {}
         self._zone, self._taken = zone, taken
         self._pots.setVisible((advice is None and trouble is not None) or _going_on(advice))
+        self.reckoned.setVisible(reckoning and advice is not None)
         if trouble is not None:
             self._say(f"{trouble.what} {trouble.mend}", "warn")
         elif advice is None:
-            self._say(words.NO_ADVICE, "quiet")
+            self._say(words.RECKONING if reckoning else words.NO_ADVICE, "quiet")
         elif advice.stop is not None:
             done, more = words.done_lines(advice)
             self._say(done, "big")
@@ -113,10 +121,17 @@ class SampleNext(QWidget):
         """Show both ways, the better one first."""
         if advice.last.misread:
             self._say(words.MISREAD_ADVICE, "warn")
-        if advice.accepted:
+        if advice.leave:
+            # Above the pot: there is nothing to be done to it.
+            self._say(words.LEAVE, "big", self._first)
+            self._say(words.leave_line(advice), "", self._first)
+            self._offer("main", into=self._first)
+            self._say(words.ALL_THE_SAME, "heading", self._first)
+        elif advice.accepted:
             self._say(words.MOST_ACCEPT)
             self._offer("little")
-        if advice.unsure:
+            self._say(words.NEARER_STILL, "heading")
+        if advice.unsure and not advice.leave:
             self._say(words.UNSURE)
         if advice.better_fresh:
             self._say(words.FRESH_BETTER, "heading")
@@ -166,19 +181,20 @@ class SampleNext(QWidget):
         self.fields.append(field)
         self._told.addWidget(field)
 
-    def _offer(self, name: str, *, added: bool = False) -> None:
+    def _offer(self, name: str, *, added: bool = False, into: QVBoxLayout | None = None) -> None:
         """Offer to take the sample's mix, or the pot with what was added, or say that it is."""
         if self._taken is added:
-            self._say(words.is_mix_for(self._zone), "strong")
+            self._say(words.is_mix_for(self._zone), "strong", into)
             return
         told = words.pot_for(self._zone) if added else words.take_for(self._zone)
-        made = button(told, lambda: self.take.emit(added), name, tip=words.TAKE_TIP)
+        tip = words.POT_TIP if added else words.TAKE_TIP
+        made = button(told, lambda: self.take.emit(added), name, tip=tip)
         self.takes[added] = made
-        self._told.addWidget(made, 0, Qt.AlignmentFlag.AlignLeft)
+        (self._told if into is None else into).addWidget(made, 0, Qt.AlignmentFlag.AlignLeft)
 
-    def _say(self, text: str, name: str = "") -> None:
+    def _say(self, text: str, name: str = "", into: QVBoxLayout | None = None) -> None:
         self.lines.append(text)
-        self._told.addWidget(label(text, name))
+        (self._told if into is None else into).addWidget(label(text, name))
 
 
 def _going_on(advice: Advice | None) -> bool:

@@ -27,6 +27,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.files import ask_open
 from swatchwright.desktop.sample_shots import SampleShots
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.grey_proposal import GreyProposal
 from swatchwright.desktop.widgets.photo_findings import PhotoFindings
@@ -77,7 +78,7 @@ class SamplePhotoSide(QWidget):
         self.greys = PhotoFindings()
         self.try_it = button(words.TRY, self._try)
         self._stack = QStackedWidget()
-        self._tools = QWidget()
+        self._tools = BreakingRow(6)
         self._lay_out()
         self._listen()
 
@@ -105,21 +106,18 @@ class SamplePhotoSide(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        tools = QHBoxLayout(self._tools)
-        tools.setContentsMargins(0, 0, 0, 0)
-        tools.setSpacing(6)
         group = QButtonGroup(self)
-        tools.addWidget(QLabel(all_words.MARK))
+        before: tuple[QWidget, ...] = (QLabel(all_words.MARK),)
         for mark, one in self.modes.items():
             one.setCheckable(True)
             one.setAccessibleName(f"{all_words.MARK} {one.text()}")
             one.clicked.connect(lambda _=False, m=mark: self.set_mode(m))
             group.addButton(one)
-            tools.addWidget(one)
+            self._tools.put(*before, one)
+            before = ()
         self.card.setAccessibleName(all_words.CARD_IS)
         self.card.setAccessibleDescription(all_words.CARD_IS)
-        tools.addWidget(self.card)
-        tools.addStretch(1)
+        self._tools.put(self.card)
         first = QHBoxLayout()
         first.addWidget(self.open)
         first.addWidget(self.hint, 1)

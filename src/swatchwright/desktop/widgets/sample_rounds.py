@@ -13,6 +13,7 @@ from swatchwright.acts.sample_taken import Taken
 from swatchwright.desktop.widgets.piece_fields import clear, label
 from swatchwright.desktop.widgets.shelf_bits import button
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_taught as taught_words
 from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["SampleRounds"]
@@ -71,8 +72,10 @@ class SampleRounds(QWidget):
             )
             self.buttons[number] = made
             row.addWidget(made, 0, Qt.AlignmentFlag.AlignTop)
-        if knows(shelf, loop):
-            for line in (words.TAUGHT,) if taught is None else words.taught_lines(taught):
+            if taken is not None and taken.number == number:
+                self._say(words.is_mix_added(zone, taken, shelf), "strong")
+        if taught is not None and knows(shelf, loop):
+            for line in taught_words.taught_lines(taught):
                 self._say(line, "quiet")
 
     def _say(self, text: str, name: str) -> None:

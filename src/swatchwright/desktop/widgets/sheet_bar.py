@@ -6,14 +6,15 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QMenu, QPushButton
 
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.words import sheet as words
 
 __all__ = ["SheetBar"]
 
 
-class SheetBar(QWidget):
+class SheetBar(BreakingRow):
     """Buttons above the preview.
 
     Signals
@@ -37,7 +38,7 @@ class SheetBar(QWidget):
     save_wanted = Signal()
 
     def __init__(self) -> None:
-        super().__init__()
+        super().__init__(6)
         self.whole = _button(words.WHOLE, words.WHOLE_TIP, words.WHOLE_KEY)
         self.full = _button(words.FULL, words.FULL_TIP, words.FULL_KEY)
         self.grey = _button(words.GREY, words.GREY_TIP)
@@ -56,20 +57,15 @@ class SheetBar(QWidget):
         self.show_zones(())
 
     def _lay_out(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(6)
         group = QButtonGroup(self)
         for button in (self.whole, self.full):
             button.setCheckable(True)
             group.addButton(button)
-            row.addWidget(button)
+            self.put(button)
         self.whole.setChecked(True)
         self.grey.setCheckable(True)
-        row.addWidget(self.grey)
-        row.addStretch(1)
-        for button in (self.copy, self.print, self.save):
-            row.addWidget(button)
+        self.put(self.grey)
+        self.put(self.copy, self.print, self.save, pushed=True)
 
     def show_zones(self, codes: Sequence[tuple[str, str]]) -> None:
         """Show whose codes can be copied, as (zone, text)."""

@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QWidget
 
+from swatchwright.acts.stock import KeptShelf, kept_shelf
 from swatchwright.acts.wish import how_many_wishes
 from swatchwright.desktop import words
 from swatchwright.desktop.files import ask_open, ask_save
@@ -15,7 +16,9 @@ from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.words import keeping as keeping_words
+from swatchwright.desktop.words import shelf as shelf_words
 from swatchwright.desktop.words.wishes import count_line
+from swatchwright.errors import MendableError
 from swatchwright.shelf.csv_file import demo_shelf
 
 __all__ = ["ShelfMenu", "ShelfTold"]
@@ -40,14 +43,24 @@ class ShelfMenu(QMenu):
         parent: QWidget,
     ) -> None:
         super().__init__(parent)
-        self._session = keeping.session
+        self._session, self._keeping = keeping.session, keeping
         self.addAction(words.SHOW_SHELF, show_shelf)
         self.addAction(words.REACH, show_reach)
         self.addSeparator()
         self.addAction(words.OPEN_SHELF, self._ask_shelf)
         self.addAction(words.SAVE_SHELF, self._ask_save_shelf)
-        self.addAction(keeping_words.YOUR_PAINTS, keeping.use_kept)
+        self.addAction(keeping_words.YOUR_PAINTS, self._use_kept)
         self.addAction(words.DEMO_SHELF, lambda: keeping.use_for_now(demo_shelf()))
+
+    def _use_kept(self) -> None:
+        """Use the kept paints; where there are none, say how to come by some."""
+        self._keeping.use_kept()
+
+        def done(kept: KeptShelf) -> None:
+            if not kept.stocked:
+                self._session.workshop.failed.emit(MendableError(*shelf_words.NONE_KEPT))
+
+        self._keeping.desk.ask(kept_shelf, done)
 
     def _ask_shelf(self) -> None:
         name, _ = ask_open(self.window(), words.OPEN_SHELF, "", words.SHELF_FILES)

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
     QPushButton,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +30,8 @@ from swatchwright.acts.sitting import (
 )
 from swatchwright.desktop.files import ask_open, ask_save
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.bench_area import PageStack
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.brush_cards import BrushCards
 from swatchwright.desktop.widgets.brush_choose import BrushChoose
 from swatchwright.desktop.widgets.brush_reading import BrushReading, ReadField
@@ -76,9 +77,9 @@ class ShelfSitting(QWidget):
         self.sitting = Sitting()
         self.choose = BrushChoose()
         self.cards = BrushCards()
-        self.reading = BrushReading(session, kinds[0], words.OF_CARDS)
         self.result = BrushResult(session, kinds[1], self._shelf)
         self.file = button(words.OPEN_FILE, self._ask_file, tip=words.OPEN_FILE_TIP)
+        self.reading = BrushReading(session, kinds[0], words.OF_CARDS)
         self.count = label(name="quiet")
         self.brush_told = label(name="quiet")
         self.save = button(words.SAVE_LIST, self._ask_save)
@@ -90,7 +91,7 @@ class ShelfSitting(QWidget):
         self.next = button(words.NEXT, lambda: self.show_step(self._step + 1), "main")
         self.leave = button(shelf_words.BACK_TO_SHELF, self.left.emit)
         self.ours = button(our_words.TRY_OURS, self.ours_wanted.emit, tip=our_words.TRY_OURS_TIP)
-        self._stack = QStackedWidget()
+        self._stack = PageStack()
         self._step = PAINTS
         self._lay_out()
         self.choose.changed.connect(self._chosen)
@@ -102,8 +103,7 @@ class ShelfSitting(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
-        top = QHBoxLayout()
-        top.setSpacing(8)
+        top = BreakingRow()
         group = QButtonGroup(self)
         for n, (step, tip) in enumerate(zip(self.steps, words.STEP_TIPS, strict=True)):
             step.setCheckable(True)
@@ -111,17 +111,13 @@ class ShelfSitting(QWidget):
             step.setAccessibleName(f"{step.text()}: {tip}")
             step.clicked.connect(lambda _=False, at=n: self.show_step(at))
             group.addButton(step)
-            top.addWidget(step)
-        top.addWidget(self.count)
-        top.addStretch(1)
-        top.addWidget(self.ours)
-        top.addWidget(self.back)
-        top.addWidget(self.next)
-        top.addWidget(self.leave)
-        rows.addLayout(top)
+            top.put(step)
+        top.put(self.count)
+        top.put(self.ours, self.back, self.next, self.leave, pushed=True)
+        rows.addWidget(top)
         rows.addWidget(self.about)
         rows.addWidget(self.trouble)
-        self.reading.extra.addWidget(self.file)
+        self.reading.put_before(self.file)
         for page in (self.choose, self._brush_page(), self.reading, self.result):
             self._stack.addWidget(page)
         rows.addWidget(self._stack, 1)

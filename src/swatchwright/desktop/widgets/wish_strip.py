@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout
+from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.wish import wishes_on
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.money import follow_money, in_her_money
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import ChoiceField
 from swatchwright.desktop.widgets.shelf_bits import amount, button, label
 from swatchwright.desktop.words import shelf as shelf_words
@@ -60,9 +61,8 @@ class WishStrip(QFrame):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(14, 8, 14, 8)
         rows.setSpacing(5)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(label(words.OF_ALL, "strong", wraps=False))
+        row = BreakingRow()
+        before: list[QWidget] = [label(words.OF_ALL, "strong", wraps=False)]
         for word, box, after in (
             (words.HIDES, self.coats, ""),
             (words.COSTS, self.price, ""),
@@ -70,14 +70,11 @@ class WishStrip(QFrame):
         ):
             told = QLabel(word)
             told.setBuddy(box)
-            row.addWidget(told)
-            row.addWidget(box)
-            if after:
-                row.addWidget(QLabel(after))
-            row.addSpacing(8)
-        row.addStretch(1)
-        row.addWidget(self.none)
-        rows.addLayout(row)
+            behind = [QLabel(after)] if after else []
+            row.put(*before, told, box, *behind, gap=8)
+            before = []
+        row.put(self.none, gap=8, pushed=True)
+        rows.addWidget(row)
         rows.addWidget(self.told)
         rows.addWidget(self.trouble)
 

@@ -94,7 +94,7 @@ from swatchwright.desktop.words.mixes import (
 from swatchwright.desktop.words.mixes import (
     why_line as why_line,
 )
-from swatchwright.language import mark, say, say_in
+from swatchwright.language import mark, say, say_count, say_in
 from swatchwright.photo.dominant import DominantColour
 from swatchwright.photo.origin import origin_words
 from swatchwright.photo.reference import Balance
@@ -220,7 +220,6 @@ TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
 WISHED = mark("as the client wants it now")
 PUT_POT_RIGHT = say("Put a pot right by adding")
-CLIENT_WANTS = say("The client wants it")
 FINDING_ADDITIONS = say("Finding what to add…")
 WHERE_IT_SHOULD_GO = say("where it should go")
 AS_IT_IS = say("as it is")
@@ -312,5 +311,7 @@ def light_line(balance: Balance) -> str:
 def shelf_line(name: str, count: int, used: int) -> str:
     """Say which shelf is used, and how many of its paints."""
     if used == count:
-        return say("{count} paints of {shelf}", count=count, shelf=say(name))
+        return say_count(
+            "{count} paint of {shelf}", "{count} paints of {shelf}", count, shelf=say(name)
+        )
     return say("{used} of {count} paints of {shelf}", used=used, count=count, shelf=say(name))

@@ -100,6 +100,19 @@ def follows_line(own: Collection[str]) -> str:
     return say("As on the pages Finish and Plan: {what}.", what=listed(names)) if names else ""
 
 
+def plan_coats(coats: int | None) -> str:
+    """Say how many coats of paint were set on the page of the plan, where these are others."""
+    if coats is None:
+        return ""
+    if not coats:
+        return say("On the page Plan it is painted already: no paint goes on.")
+    return say_count(
+        "On the page Plan it is {count} coat of paint.",
+        "On the page Plan it is {count} coats of paint.",
+        coats,
+    )
+
+
 def _upper(word: str) -> str:
     return word[:1].upper() + word[1:]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from datetime import UTC, datetime, tzinfo
 
 from swatchwright.acts.batches import WHOLE_PIECE
@@ -343,9 +344,11 @@ def written_file(name: str) -> str:
     return say("Written: {name}", name=name)
 
 
-def field_name(dry: KeptRecipe | None, zone: str, wanted_name: str) -> str:
+def field_name(
+    dry: KeptRecipe | None, zone: str, wanted_name: str, besides: Collection[str] = ()
+) -> str:
     """Name the touching colours of a zone for a screen reader."""
-    head = zone_heading(zone)
+    head = zone_heading(zone, besides)
     if dry is None:
         return say(
             "{zone}: wanted {wanted}; {rest}", zone=head, wanted=wanted_name, rest=NOT_CHOSEN

@@ -99,11 +99,14 @@ KEYS_TOLD = say(
 )
 
 
-def mix_word(number: int, zones: Sequence[str] = ()) -> str:
-    """Name a mix by its number, and by the zones of the job that it is kept for."""
+def mix_word(number: int, zones: Sequence[str] = (), besides: Sequence[str] = ()) -> str:
+    """Name a mix by its number, and by the zones of the job that it is kept for.
+
+    One for the whole piece is on all but the parts with mixes of their own.
+    """
     if not zones:
         return say("mix {number}", number=number)
-    kept = listed([zone_name(zone) for zone in zones])
+    kept = listed([zone_name(zone, besides) for zone in zones])
     return say("mix {number}, kept for {zones}", number=number, zones=kept)
 
 

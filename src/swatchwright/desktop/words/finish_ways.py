@@ -22,7 +22,7 @@ from swatchwright.paint.layers import Layer, wash_of
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Lab
 
-CLIENT_WANTS = say("The client wants it")
+CLIENT_SAYS = say("The client says")
 DIAL = say_in("a colour should go", "How far")
 STANDS = {
     Stands.PAINTED: say("It is painted already"),
@@ -35,6 +35,7 @@ STANDS_TIP = {
 WIPE = say("A wash is wiped back to")
 AS_GREY_AS_WANTED = say("as grey as the wanted colour")
 THE_WANTED = say("to be the wanted colour")
+AS_BEFORE = say("to be as asked before")
 LAY_THIS = say("Lay this over the mix")
 LAY_THIS_TIP = say("In place of the washes and glazes there; wax, oil and varnish stay over it")
 TO_COLOUR = say("Take it to the page Colour")
@@ -65,6 +66,18 @@ _DIRECTIONS = (
 )
 
 
+_SAID = {
+    Asked.LESS_VIVID: say("too bright: less vivid"),
+    Asked.MORE_VIVID: say("too dull: more vivid"),
+    Asked.LIGHTER: say("too dark: lighter"),
+    Asked.DARKER: say("too pale: darker"),
+    Asked.WARMER: say("too cold: warmer"),
+    Asked.COOLER: say("too warm: cooler"),
+    Asked.REDDER: say("I want it redder"),
+    Asked.YELLOWER: say("I want it yellower"),
+    Asked.GREENER: say("I want it greener"),
+    Asked.BLUER: say("I want it bluer"),
+}
 _HEADS = {
     WayKind.WASH: say("A wash over it"),
     WayKind.STIR: say("Into the pot"),
@@ -75,6 +88,11 @@ _HEADS = {
 def directions() -> tuple[Asked, ...]:
     """Give the words for where to go, the one that is asked most first."""
     return _DIRECTIONS
+
+
+def said(asked: Asked) -> str:
+    """Say a direction as a client says it, and where it goes."""
+    return _SAID[asked]
 
 
 def client_word(light: Light | None) -> str:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
+
 from swatchwright.acts.batches import WHOLE_PIECE
-from swatchwright.language import say, say_count, say_in
+from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.piece.names import zone_word
 
 KEEP, KEPT = say("Keep"), say("✓ Kept")
@@ -43,23 +45,43 @@ def other_photo(title: str, client: str) -> str:
     )
 
 
-def zone_name(zone: str) -> str:
-    """Name a zone in a sentence, after “for”: “the whole piece” or “the drawers”."""
+def the_part(zone: str) -> str:
+    """Name a part of the piece, or what is left of it."""
+    if zone == WHOLE_PIECE:
+        return say_in("of a piece", "the rest of it")
+    return say_in("a part", "the {zone}", zone=zone_word(zone))
+
+
+def all_but(besides: Iterable[str]) -> str:
+    """Name what is left of a piece beside some parts."""
+    return say("all but {parts}", parts=listed(map(the_part, besides)))
+
+
+def zone_name(zone: str, besides: Collection[str] = ()) -> str:
+    """Name a zone in a sentence, after “for”: “the whole piece” or “the drawers”.
+
+    The whole piece is all but the parts with mixes of their own, which are told where there are
+    any.
+    """
+    if zone == WHOLE_PIECE and besides:
+        return all_but(besides)
     if zone == WHOLE_PIECE:
         return say_in("after “for”", "the whole piece")
     return say_in("after “for”", "the {zone}", zone=zone_word(zone))
 
 
-def zone_item(zone: str) -> str:
+def zone_item(zone: str, besides: Collection[str] = ()) -> str:
     """Name a zone in a list."""
+    if zone == WHOLE_PIECE and besides:
+        return all_but(besides)
     return say("whole piece") if zone == WHOLE_PIECE else zone_word(zone)
 
 
-def zone_heading(zone: str) -> str:
+def zone_heading(zone: str, besides: Collection[str] = ()) -> str:
     """Head what belongs to a zone."""
-    if zone == WHOLE_PIECE:
+    if zone == WHOLE_PIECE and not besides:
         return say("The whole piece")
-    told = zone_word(zone)
+    told = zone_item(zone, besides)
     return told[:1].upper() + told[1:]
 
 
@@ -73,9 +95,11 @@ def keep_name(number: int, zone: str, *, kept: bool) -> str:
 NOTHING_KEPT = say("Keep the mix you choose: the rest follows it.")
 
 
-def kept_line(number: int | None, zone: str, *, otherwise: bool) -> str:
+def kept_line(
+    number: int | None, zone: str, *, otherwise: bool, besides: Collection[str] = ()
+) -> str:
     """Say which mix is kept for a zone; empty where none is."""
-    told = zone_name(zone)
+    told = zone_name(zone, besides)
     if number is not None:
         return say("✓ Mix {number} is kept for {zone}.", number=number, zone=told)
     if not otherwise:

@@ -15,6 +15,9 @@ OURS_HINT = say(
 PUT_OURS_AWAY = say("Put our cards away")
 MARK_REST = say("Mark the rest for me")
 MARK_REST_TIP = say("Mark the grey and all cards that have no box yet")
+ALL_MARKED = say(
+    "All cards have their box already. To read one anew, choose it in the list and drag."
+)
 OURS_DONE = say(
     "That is all of it. Paints of your own you would now keep on the shelf; these are invented, "
     "and nothing of them is kept."

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.words.compare import UNDER
-from swatchwright.desktop.words.pot import layers_named
+from swatchwright.desktop.words.finish_parts import layers_on_parts
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_in
 from swatchwright.paint.layers import Layer
@@ -153,7 +153,7 @@ def zone_colour(dry: Lab | None) -> str:
 
 def seen_finished(over: Sequence[Layer]) -> str:
     """Offer to see the mixes with what lies over them."""
-    return say("With {layers}", layers=layers_named(over))
+    return say("With {layers}", layers=layers_on_parts(over))
 
 
 def shown_bare(why: MendableError) -> str:
@@ -175,7 +175,7 @@ def seen_told(over: Sequence[Layer], light: Light) -> str:
     under = UNDER[light]
     if not over:
         return say("Bare mixes, dry, {under}", under=under)
-    return say("Dry with {layers} on, {under}", layers=layers_named(over), under=under)
+    return say("Dry with {layers} on, {under}", layers=layers_on_parts(over), under=under)
 
 
 def drawing_told(name: str, size: tuple[float, float], zones: Iterable[str], seen: str) -> str:

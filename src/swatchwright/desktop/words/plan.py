@@ -8,7 +8,7 @@ from html import escape
 from swatchwright.acts.plan import PlannedWork
 from swatchwright.desktop.words.days import at, day_name, lasting
 from swatchwright.language import say, say_count, say_in
-from swatchwright.piece.names import piece_word, side_word
+from swatchwright.piece.names import piece_word, side_word, zone_word
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
 from swatchwright.piece.work.order import (
     Age,
@@ -67,6 +67,9 @@ PRIMER_WORDS: tuple[tuple[str, Primer | None], ...] = (
 )
 PRIMER_COATS = say("Coats of primer")
 COATS = say("Coats of paint")
+PAINTED = say("painted already")
+PAINTED_SAID = say("You said on the page Finish that it is painted already.")
+BEGIN_WITH_WASH = say("Begin with the wash")
 WASHES = say("Washes")
 FINISH = say_in("of a plan", "On top")
 FINISH_WORDS = {
@@ -88,6 +91,7 @@ TIN_ALLOWS = say("The tin allows this room")
 
 TIMES = say("What the tins say")
 TIMES_HINT = say("Hours until touch dry, until the next coat, and until hard. Tick what you have.")
+TIMES_GREY = say("Grey is what is usual, and is taken where no tin tells.")
 TIME_HEADS = (say("touch dry"), say("next coat"), say("hard"))
 PRODUCTS = {
     "primer": say("Primer"),
@@ -131,7 +135,9 @@ def step_when(step: Step) -> str:
     """Say when a step is worked on, and what it is."""
     times = [_hours_of(session, step.start[:10]) for session in step.sessions]
     told = f"{', '.join(times)}  {step.title}" if times else step.title
-    return f"{told} ({_sides(step.faces)})" if step.faces else told
+    # Of a part that is called as its only side, as a top, that is not said twice.
+    named = _sides(step.faces) == ", ".join(zone_word(part) for part in step.parts)
+    return f"{told} ({_sides(step.faces)})" if step.faces and not named else told
 
 
 def _hours_of(session: Session, day: str) -> str:
@@ -146,8 +152,12 @@ def step_wait(step: Step) -> str:
     """Say how long to wait after it; empty where one need not."""
     if not step.wait:
         return ""
-    time, source = lasting(step.wait), _SHORT[step.wait_from]
-    return say("Then wait {time} ({source}).", time=time, source=source)
+    return say(
+        "Then wait {time}, {until} ({source}).",
+        time=lasting(step.wait),
+        until=say(step.wait_until.value),
+        source=_SHORT[step.wait_from],
+    )
 
 
 def care_line(danger: Danger, *, first: bool) -> str:
@@ -213,13 +223,26 @@ def differs_line(now: PlanOrder, there: PlanOrder) -> str:
     if now.carrier is not there.carrier:
         water = there.carrier is Carrier.WATER
         told.append(say("water-borne paint") if water else say("solvent-borne paint"))
-    if now.coats != there.coats:
+    if now.coats != there.coats and there.painted:
+        told.append(PAINTED)
+    elif now.coats != there.coats:
         told.append(say_count("{count} coat of paint", "{count} coats of paint", there.coats))
     if now.washes != there.washes:
         told.append(say_count("{count} wash", "{count} washes", there.washes))
     if (now.finish, now.finish_coats) != (there.finish, there.finish_coats):
         told.append(say("{finish} on top", finish=FINISH_WORDS[there.finish]))
     return say("The other pages say: {all}.", all=", ".join(told)) if told else ""
+
+
+def rag_line(minutes: float | None) -> str:
+    """Say that what is wiped over waits longer than for its next coat; empty where nothing is."""
+    if minutes is None:
+        return ""
+    return say(
+        "“Next coat” is for what is brushed on. What is wiped over with a wash waits longer, "
+        "{hours:g} h, until it bears a wet rag.",
+        hours=minutes / 60,
+    )
 
 
 def time_field(product: str, head: str) -> str:

@@ -7,8 +7,8 @@ from itertools import pairwise
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.sample import Advice, NextMix
 from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, How, Judged
-from swatchwright.acts.sample_learnt import Taught
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop
+from swatchwright.acts.sample_taken import Taken
 from swatchwright.acts.sample_why import Why
 from swatchwright.colour.difference import ACCEPTED, JUST_SEEN
 from swatchwright.colour.names import closeness, difference_words
@@ -83,12 +83,17 @@ FIELD_ADDED, FIELD_FRESH = say("after adding"), say("fresh sample")
 NEXT = say("What to do")
 POT = say("Put right a pot of")
 TUB = say("that has room for")
-NO_ADVICE = say("Once a sample is kept, what to add stands here.")
+NO_ADVICE = say("Press “{button}” above, and what to do stands here.", button=KEEP)
+RECKONING = say("Reckoning what to do…")
+RECKONING_ANEW = say("Reckoning anew; until then this is what was found before.")
 FAN = say("Choose from a fan by eye…")
 DONE_BY_EYE = say("Done: as near as you can see.")
 DONE_UNSEEN = say("Done: hardly anybody will see it.")
 DONE_UNTOLD = say("Done, as far as this can tell.")
-MOST_ACCEPT = say("Most people would accept it as it is. To come nearer still:")
+MOST_ACCEPT = say("Most people would accept it as it is.")
+NEARER_STILL = say("To come nearer still")
+LEAVE = say("Leave it as it is.")
+ALL_THE_SAME = say("If you want to try all the same")
 NOTHING_TO_ADD = say(
     "Nothing that may be added to this pot, with the room it has, brings it nearer."
 )
@@ -108,17 +113,23 @@ BESIDE = say("Brush these beside it in the same photo: to either side of where i
 HOME = say("How it came home")
 HOME_NAME = say("How far each sample was from the cloth")
 NO_ROUNDS = say("Each sample that is kept stands here with how far it was from the cloth.")
-TAKE = say("Take as the mix")
+TAKE = say("Use this sample")
 TAKE_TIP = say(
-    "Keep just what was poured for this sample with the job: amounts, finish and sheet go by it"
+    "The mix is then what was poured for this sample, with nothing added: amounts, finish and "
+    "sheet go by it"
+)
+POT_TIP = say(
+    "Press it when you have stirred in what stands above: the mix is then what the pot holds now, "
+    "and amounts, finish and sheet go by it"
 )
 TAKE_BACK = say("Take the last back")
 GREY_TAG = say("Grey card")
 TEACH = say("Teach the paints")
 TEACH_TIP = say(
-    "From now on all mixes on the bench are found with the paints as the samples showed them to be"
+    "From now on all mixes on the bench are found with the paints as the samples showed them to "
+    "be. Undo takes it back."
 )
-TAUGHT = say("The paints on the bench have learnt from these samples.")
+TEACH_NONE = say("Only a sample that is kept can teach.")
 ANEW = say("Begin anew")
 LINE_SEEN, LINE_ACCEPTED = say("just seen"), say("accepted")
 
@@ -235,7 +246,14 @@ def _begun(told: str) -> str:
 
 
 def figures(judged: Judged) -> str:
-    """Give the figures behind the words."""
+    """Give the figures behind the words; of a word by eye only about how far off that is."""
+    if judged.how in {How.EYE, How.PICK}:
+        low = max(0.0, judged.delta_e - judged.give_or_take)
+        return say(
+            "By eye: somewhere between {low:.0f} and {high:.0f} off (1 is just seen)",
+            low=low,
+            high=judged.delta_e + judged.give_or_take,
+        )
     dL, da, db = judged.vector
     return say(
         "{off:.1f} ± {doubt:.1f}   L* {dL:+.1f}  a* {da:+.1f}  b* {db:+.1f}",
@@ -386,6 +404,15 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
     how = _HOW[one.how]
     if one.said and one.how is How.EYE:
         how = say("by eye, “{said}”", said=eye_told(one.said))
+    if one.how in {How.EYE, How.PICK}:
+        return say(
+            "{number}.  about {off:.0f}, {how}, {day}: {mix}",
+            number=number,
+            off=one.delta_e,
+            how=how,
+            day=date_text(one.day),
+            mix=of,
+        )
     return say(
         "{number}.  {off:.1f} ± {doubt:.1f}, {how}, {day}: {mix}",
         number=number,
@@ -397,19 +424,33 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
     )
 
 
+def leave_line(advice: Advice) -> str:
+    """Say why a sample is better left as it is, by the figures that are told."""
+    ways = [advice.fresh.outlook.usual]
+    if advice.additions.steps:
+        ways.append(advice.after.usual)
+    return say(
+        "It is about {now:.1f} off, which most people would accept. By what is not known of paints "
+        "and cloth, what follows would be within about {then:.1f}: more likely worse than better. "
+        "Stripes brushed beside it in the same photo tell more.",
+        now=advice.last.delta_e,
+        then=min(ways),
+    )
+
+
 def take_for(zone: str) -> str:
     """Say on a button that a sample's mix becomes that of a zone."""
-    return say("Take this as the mix for {zone}", zone=zone_name(zone))
+    return say("Use it as it is for {zone}", zone=zone_name(zone))
 
 
 def take_name(number: int, zone: str) -> str:
     """Say for a screen reader which sample's mix becomes that of a zone."""
-    return say("Take sample {number} as the mix for {zone}", number=number, zone=zone_name(zone))
+    return say("Use sample {number} for {zone}", number=number, zone=zone_name(zone))
 
 
 def pot_for(zone: str) -> str:
     """Say on a button that a pot, with what was added to it, becomes the mix of a zone."""
-    return say("It is added: take the pot as the mix for {zone}", zone=zone_name(zone))
+    return say("I have added it: use the pot for {zone}", zone=zone_name(zone))
 
 
 def is_mix_for(zone: str) -> str:
@@ -417,33 +458,19 @@ def is_mix_for(zone: str) -> str:
     return say("✓ This is the mix for {zone}.", zone=zone_name(zone))
 
 
-def taught_lines(taught: Taught) -> tuple[str, ...]:
-    """Say which paints have learnt, how much surer their mix is, and what follows from it."""
-    if not taught.paints:
-        return (say("The samples told nothing new of the paints."),)
-    told = say(
-        "✓ Taught: {paints}. All mixes on the page Colour are found anew with what they learnt.",
-        paints=listed([say("“{name}”", name=name) for name in taught.paints]),
+def is_mix_added(zone: str, taken: Taken, shelf: Shelf) -> str:
+    """Say that the pot of a sample, with what was added then, is the mix of a zone."""
+    names = {paint.id: paint.name for paint in shelf.paints}
+    told = [f"{millilitres(ml)} {names.get(id_, id_)}" for id_, ml in taken.extra]
+    if not told:
+        return say(
+            "✓ Its pot, with what was added to it, is the mix for {zone}.", zone=zone_name(zone)
+        )
+    return say(
+        "✓ Its pot, with {added} added, is the mix for {zone}.",
+        added=listed(told),
+        zone=zone_name(zone),
     )
-    then = {"number": taught.sample, "before": taught.before, "after": taught.after}
-    if taught.before < JUST_SEEN / 2 and taught.after > taught.before:
-        surer = say(
-            "They were taken for just what the shelf says. The samples came out otherwise than "
-            "thought, so the mix of sample {number} is now taken to be within {after:.1f}.",
-            **then,
-        )
-    elif round(taught.after, 1) > round(taught.before, 1):
-        surer = say(
-            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}: "
-            "the samples came out otherwise than thought, so less is known than was thought.",
-            **then,
-        )
-    else:
-        surer = say(
-            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}.",
-            **then,
-        )
-    return told, surer
 
 
 def home_name(loop: SampleLoop) -> str:

@@ -17,13 +17,19 @@ HINT = say("Your paints, how well each is known, and what you ask of all mixes."
 LOOKING = say("Looking at the paints…")
 
 GET_TO_KNOW = say("Get to know your paints")
-GET_TO_KNOW_TIP = say("Brush out a few cards, photograph them, and let the paints be fitted")
-GET_TO_KNOW_HINT = say("Choose, brush out, let dry, photograph, and let the paints be fitted.")
+GET_TO_KNOW_TIP = say(
+    "Brush out a few cards and photograph them: what each paint does in a mix is worked out"
+)
+GET_TO_KNOW_HINT = say("Choose, brush out, let dry, photograph, and have the paints worked out.")
 DRY_ALIKE = say("Wet and dry of one stroke")
 DRY_ALIKE_TIP = say("Teach a paint how it dries, from one stroke read wet and dry")
 KEEP_SHELF = say("Keep these paints")
 KEEP_SHELF_TIP = say(
     "Keep them as your shelf: it is there again next time, with what is left of each"
+)
+NONE_KEPT = (
+    say("You have kept no paints yet: those of the demonstration are used."),
+    say("Press “Add a paint…” on the page Shelf, or open a shelf file and keep its paints."),
 )
 BACK_TO_SHELF = say("Back to the shelf")
 COLUMNS = (
@@ -57,19 +63,22 @@ OVER_CARD_GUESSED = say("coats over black and white, guessed")
 GUESSED = say_in("of how a paint hides", "guessed")
 LEFT_NOW = say_in("what remains", "Left")
 TAKE_DOWN, TIN_BOUGHT = say("Take down"), say("A tin bought")
-KEEP_FIRST = say("Keep these paints, and you can take down here what is left of each.")
+KEEP_FIRST = say(
+    "Keep these paints, and you can take down here what is left of each, change them, and take "
+    "them off."
+)
 UNKNOWN_LEFT = say("not known")
 
 HOW = {
     HowKnown.MEASURED: say("measured with an instrument"),
-    HowKnown.FITTED: say("fitted from brush-outs"),
+    HowKnown.FITTED: say("worked out from brushed cards"),
     HowKnown.GUESSED: say("guessed from little"),
     HowKnown.INVENTED: say("invented for the demonstration: no such paint is sold"),
 }
 
 _HOW_SHORT = {
     HowKnown.MEASURED: say("measured"),
-    HowKnown.FITTED: say("fitted"),
+    HowKnown.FITTED: say_in("how a paint is known", "from cards"),
     HowKnown.GUESSED: say("guessed"),
     HowKnown.INVENTED: say("invented"),
 }
@@ -81,11 +90,18 @@ GRADE_SHORT = {
     Grade.HARDLY: say("hardly known"),
 }
 
+NEAR = (Grade.WELL, Grade.ENOUGH)
+NEAR_GUESS = say("guessed, but near")
+"""Of a paint whose mixes come near though little of it was read: no guess is called well known."""
+
 DOUBT_TIP = say(
     "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better. 1 is just "
     "seen, up to 4 is as good as mixing gets, 10 is another colour.</p>"
 )
 
+TO_KNOW_BETTER = say(
+    "To know it better, brush more cards of it: “Get to know your paints” says which help most."
+)
 KEPT = say("Kept. They are on the shelf in use, and recipes carry their doubt from now on.")
 
 # --- wet and dry ---------------------------------------------------------------------------------
@@ -113,12 +129,24 @@ def known_cell(line: PaintLine) -> str:
     how, known = _HOW_SHORT[line.paint.how_known], line.known
     if known.off is None or known.grade is None:
         return how
+    if is_near_guess(line.paint, known.grade):
+        return say("{known}:\noff by about {off}", known=NEAR_GUESS, off=rounded(known.off))
     return say(
         "{how}, {known}:\noff by about {off}",
         how=how,
         known=GRADE_SHORT[known.grade],
         off=rounded(known.off),
     )
+
+
+def is_guess(paint: Paint) -> bool:
+    """Tell whether a paint is guessed."""
+    return paint.how_known is HowKnown.GUESSED
+
+
+def is_near_guess(paint: Paint, grade: Grade | None) -> bool:
+    """Tell whether a paint is guessed, and its mixes come near all the same."""
+    return is_guess(paint) and grade in NEAR
 
 
 def price_cell(price: float | None) -> str:
@@ -156,6 +184,12 @@ def known_line(whole: WholeLook) -> str:
     how, known = HOW[whole.look.paint.how_known], whole.known
     if known.off is None:
         return say("Known by: {how}.", how=how)
+    if is_near_guess(whole.look.paint, known.grade):
+        return say(
+            "Known by: {how}, but its mixes come near: off by about {off}.",
+            how=how,
+            off=rounded(known.off),
+        )
     return say(
         "Known by: {how}; {known}. Mixes with it are off by about {off}.",
         how=how,
@@ -225,9 +259,8 @@ def wanted_line(whole: WholeLook, names: Mapping[str, str]) -> str:
     if whole.known.off is None:
         return say("Brush out the paints that you have: they take the place of the invented ones.")
     if whole.wanted:
-        told = dict.fromkeys(mix_words(one.mix, names) for one in whole.wanted if not one.over)
-        return say("To know it better, brush out: {mixes}.", mixes="; ".join(told))
-    if whole.known.grade in {Grade.WELL, Grade.ENOUGH}:
+        return _asked_line(whole, names)
+    if whole.known.grade in NEAR:
         return say("Well enough known to mix from.")
     if whole.is_white:
         return say("To know it better, brush out other paints let down with it.")
@@ -238,6 +271,14 @@ def wanted_line(whole: WholeLook, names: Mapping[str, str]) -> str:
         "down with.",
         white=whole.let_down_with.name,
     )
+
+
+def _asked_line(whole: WholeLook, names: Mapping[str, str]) -> str:
+    """Say what is asked for; of a paint with cards, only its sitting knows what is new."""
+    if whole.look.paint.spread is not None:
+        return TO_KNOW_BETTER
+    told = dict.fromkeys(mix_words(one.mix, names) for one in whole.wanted if not one.over)
+    return say("To know it better, brush out: {mixes}.", mixes="; ".join(told))
 
 
 def look_told(whole: WholeLook) -> str:

@@ -8,13 +8,22 @@ from math import floor
 
 from swatchwright.acts.fit import FittedShelf, PaintFit
 from swatchwright.acts.known import GOOD, Hiding, grade_of, hiding_of
+from swatchwright.acts.own_paint import ColourFrom
 from swatchwright.acts.sitting import Card, Sitting
-from swatchwright.desktop.words.shelf import GRADE_SHORT, mix_words, rounded
+from swatchwright.desktop.words.shelf import (
+    GRADE_SHORT,
+    NEAR,
+    NEAR_GUESS,
+    is_guess,
+    is_near_guess,
+    mix_words,
+    rounded,
+)
 from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.paint.family import Family
 from swatchwright.paint.paints import HowKnown
 
-STEPS = (say("1  Paints"), say("2  Brush"), say("3  Read"), say("4  Fit"))
+STEPS = (say("1  Paints"), say("2  Brush"), say("3  Read"), say("4  Work out"))
 STEP_TIPS = (
     say("Choose the paints and a white"),
     say("What to brush out"),
@@ -34,6 +43,8 @@ NOT_KNOWN = say("not known")
 ADD = say("Add it")
 WHITE_IS = say("Let down with")
 NO_WHITE = say("no white: far less is learnt")
+WHITE_WORD = say_in("in the name of a paint", "white")
+"""What the name of a white holds."""
 HAVE_CARD = say(
     "I have a card of black and white to lay one coat on: it tells how each paint hides"
 )
@@ -41,6 +52,10 @@ BRUSH_HINT = say(
     "Stir well, measure by volume, lay coats on white card until one more changes nothing, and "
     "let them dry for a day. Number the cards as here."
 )
+AMOUNT_HINT = say(
+    "A card of postcard size takes about 1.5 ml for each coat: 5 to 10 ml of each mix will do."
+)
+BARE_TOO = say("The bare black and the bare white of the card are not brushed, only read.")
 SAVE_LIST, LIST_FILES = say("Save as a list to print…"), say("Text (*.txt)")
 LIST_NAME = say("cards-to-brush.txt")
 CARDS_PICTURE = say("The cards to brush, in their order")
@@ -54,12 +69,19 @@ FILES = say("Measurements (*.csv *.txt *.cgats *.cxf *.xml);;All files (*)")
 READING, READING_FILE = say("Reading the card…"), say("Reading the measurements…")
 GREY = say("Grey card")
 GREY_TAG = say("Grey")
-TYPE_LAB = say("or type L*, a*, b*")
-TYPE_LAB_TIP = say("Three CIELAB numbers such as 46, 34, 24; then Return")
-BY_INSTRUMENT, BY_PHOTO = say("an instrument"), say("a photo")
+TYPE_LAB = say("L*, a*, b* or #rrggbb")
+TYPE_LAB_TIP = say(
+    "Three CIELAB numbers such as 46, 34, 24, or #a4503c; say beside it how they are known, then "
+    "press Return"
+)
 BY_HAND = "typed"
 """Where a reading comes from; it is kept with the sitting and not shown."""
-READ_WITH = say("read with")
+READ_WITH = say("It is known")
+_READ = {
+    ColourFrom.EYE: say("by eye"),
+    ColourFrom.PHOTO: say("from a photo"),
+    ColourFrom.MEASURED: say("by an instrument"),
+}
 FORGET = say("Forget this reading")
 PUT_AWAY = say("Put the photo away")
 PUT_AWAY_TIP = say("Its marks go with it; what was read off it stays")
@@ -71,8 +93,13 @@ NO_GREY = (
     say("Drag a box on the grey card first."),
 )
 
-FIT = say("Fit the paints")
-FITTING = say("Fitting the paints…")
+FIT = say("Work out the paints")
+FITTING = say("Working out the paints…")
+FIT_TOLD = say(
+    "From the colours of the cards it is worked out what each paint does in a mix, and how far "
+    "mixes with it will be off. That may take a minute. Your shelf stays as it is until you keep "
+    "the paints."
+)
 STOP = say("Stop")
 FIT_WAITS = say("Read at least one card first; every card more leaves less doubt.")
 KEEP_FITTED = say("Keep these paints on the shelf")
@@ -108,7 +135,7 @@ OF_CARDS = ReadWords(
         "Photograph the dry cards together beside the grey card, in daylight and without flash, "
         "and open the photo here. Several photos do as well; the grey must be in each."
     ),
-    say("All are read. Go on to the fit."),
+    say("All are read. Go on, and have the paints worked out."),
 )
 OF_STROKE = ReadWords(
     say("Open a photo of the stroke…"),
@@ -120,10 +147,18 @@ OF_STROKE = ReadWords(
 )
 
 
+_MUCH_NEARER = 0.7
+"""The share of what is not known that a card leaves open, below which it brings much."""
+
 _BARE = {
     "black": say("the bare black of the card"),
     "white": say("the bare white of the card"),
 }
+
+
+def how_read(how: ColourFrom) -> str:
+    """Say how a colour that is typed is known."""
+    return _READ[how]
 
 
 def family_item(family: Family) -> str:
@@ -174,19 +209,26 @@ def field_told(number: int, label: str, *, read: bool) -> str:
 
 def cards_line(sitting: Sitting) -> str:
     """Say how many cards there are, and how to brush them."""
-    count = say_count("{count} card to brush.", "{count} cards to brush.", len(sitting.cards))
-    return f"{count} {BRUSH_HINT}"
+    return " ".join([_to_brush(sitting), BRUSH_HINT, AMOUNT_HINT])
+
+
+def _to_brush(sitting: Sitting) -> str:
+    """Say how many cards are to be brushed; the bare ones only lie beside them."""
+    brushed = sum(bool(card.mix) for card in sitting.cards)
+    count = say_count("{count} card to brush.", "{count} cards to brush.", brushed)
+    return count if brushed == len(sitting.cards) else f"{count} {BARE_TOO}"
 
 
 def cards_text(sitting: Sitting, names: Mapping[str, str], notes: Sequence[str] = ()) -> str:
     """Write the list of cards to take to the workbench."""
-    head = say("Cards to brush: {count}", count=len(sitting.cards))
+    head = _to_brush(sitting)
     rows = [
         f"[ ] {number:>3}  {card_words(card, names)}"
         for number, card in enumerate(sitting.cards, 1)
     ]
     foot = [
         BRUSH_HINT,
+        AMOUNT_HINT,
         say(
             "Then photograph all of them together beside the grey card, in daylight, without flash."
         ),
@@ -211,11 +253,12 @@ def from_file_line(count: int, name: str) -> str:
 
 def fit_line(fit: PaintFit) -> str:
     """Say how well a fitted paint is known now."""
-    known = fit.likely.words
+    near = is_near_guess(fit.paint, fit.likely.grade)
+    known = NEAR_GUESS if near else fit.likely.words
     return say_count(
-        "{known}, from {count} card",
-        "{known}, from {count} cards",
-        fit.brush_outs,
+        "{known}; {count} card read holds it",
+        "{known}; {count} cards read hold it",
+        fit.cards,
         known=known[:1].upper() + known[1:],
     )
 
@@ -225,14 +268,20 @@ def before_word(fit: PaintFit) -> str:
     return say("not known at all") if fit.before is None else say(fit.before.value)
 
 
-def off_word(off: float) -> str:
+def off_word(off: float, *, guessed: bool = False) -> str:
     """Say at the end of a bar how far mixes are off, and how well known that is."""
-    return say("{off}, {known}", off=rounded(off), known=GRADE_SHORT[grade_of(off)])
+    return say("{off}, {known}", off=rounded(off), known=_grade_word(off, guessed=guessed))
+
+
+def _grade_word(off: float, *, guessed: bool) -> str:
+    grade = grade_of(off)
+    return NEAR_GUESS if guessed and grade in NEAR else GRADE_SHORT[grade]
 
 
 def ends_of_bars() -> tuple[str, ...]:
     """Give the words that may stand after a bar, in their longest form."""
-    known = (say("{off}, {known}", off="00", known=known) for known in GRADE_SHORT.values())
+    words = (*GRADE_SHORT.values(), NEAR_GUESS)
+    known = (say("{off}, {known}", off="00", known=known) for known in words)
     return (*known, say("not known at all"), *(say(how.value) for how in HowKnown))
 
 
@@ -242,13 +291,14 @@ def doubt_told(fit: PaintFit, before: float | None, after: float | None) -> str:
         "{name}: before {was}, now {now}; up to {good} is good",
         name=fit.paint.name,
         was=before_word(fit) if before is None else _off_by(before),
-        now=NOT_KNOWN if after is None else _off_by(after),
+        now=NOT_KNOWN if after is None else _off_by(after, guessed=is_guess(fit.paint)),
         good=floor(GOOD),
     )
 
 
-def _off_by(off: float) -> str:
-    return say("off by about {off}, {known}", off=rounded(off), known=GRADE_SHORT[grade_of(off)])
+def _off_by(off: float, *, guessed: bool = False) -> str:
+    known = _grade_word(off, guessed=guessed)
+    return say("off by about {off}, {known}", off=rounded(off), known=known)
 
 
 def hiding_line(found: FittedShelf) -> str:
@@ -264,14 +314,19 @@ def hiding_line(found: FittedShelf) -> str:
 
 def most_helpful_line(fit: PaintFit, names: Mapping[str, str]) -> str:
     """Say which card more would help most."""
-    wanted = fit.next
+    wanted, paint = fit.next, fit.paint.name
     over = wanted.over_black
+    card = _over_black(wanted.mix, names) if over else mix_words(wanted.mix, names)
+    if wanted.spread_then < _MUCH_NEARER * wanted.spread_now:
+        return say(
+            "What would help most now: {card}. Mixes with {paint} would then come out much nearer.",
+            card=card,
+            paint=paint,
+        )
     return say(
-        "What would help most now: {card}. About {share:.0%} of what is not known of {paint} "
-        "would go.",
-        card=_over_black(wanted.mix, names) if over else mix_words(wanted.mix, names),
-        share=1 - wanted.spread_then / max(wanted.spread_now, 1e-9),
-        paint=fit.paint.name,
+        "What would help most now: {card}. Mixes with {paint} would then come out a little nearer.",
+        card=card,
+        paint=paint,
     )
 
 

@@ -75,7 +75,7 @@ def first_day(text: str) -> date:
 
 
 def _check_lead(order: PlanOrder) -> None:
-    if order.lead_matters and order.lead is Lead.NOT_ANSWERED:
+    if order.lead_asked and order.lead is Lead.NOT_ANSWERED:
         raise MendableError(
             say("What is on the piece is old or unknown, and may hold lead."),
             say(
@@ -89,7 +89,7 @@ def _check_lead(order: PlanOrder) -> None:
 def _check_coats(order: PlanOrder) -> None:
     finish = order.finish_coats if order.finish is not FinishKind.NONE else 0
     for trouble, coats, least in (
-        (mark("{coats} coats of paint were asked for."), order.coats, 1),
+        (mark("{coats} coats of paint were asked for."), order.coats, 0),
         (mark("{coats} coats of primer were asked for."), order.primer_coats, 0),
         (mark("{coats} coats of wash were asked for."), order.washes, 0),
         (
@@ -103,6 +103,11 @@ def _check_coats(order: PlanOrder) -> None:
                 say(trouble, coats=coats),
                 say("Ask for {least} to {most}.", least=least, most=_MOST_COATS),
             )
+    if order.painted and not order.washes and order.finish is FinishKind.NONE:
+        raise MendableError(
+            say("0 coats of paint were asked for, and neither a wash nor a finish."),
+            say("Ask for a coat of paint, or for what goes over the paint that is on already."),
+        )
     if order.primer is Primer.NONE and order.primer_coats:
         raise MendableError(
             say("Coats of primer were asked for, and no primer."),

@@ -173,6 +173,15 @@ class Laid:
         Share of it that is left then; None where that is not known.
     passes
         How often it is laid.
+    zone
+        The part of the piece that it goes on, as “body”; empty for all of it.
+    faces
+        From where that part is seen; None where that is not known, none where the piece has no
+        such part.
+    area
+        m2 of it; None where that is not known.
+    ml
+        Of it as it is laid, for one pass; None where that is not known.
     """
 
     paints: tuple[tuple[str, float], ...]
@@ -181,6 +190,10 @@ class Laid:
     wiped: bool = True
     passes: int = 1
     left: float | None = None
+    zone: str = ""
+    faces: tuple[Which, ...] | None = None
+    area: float | None = None
+    ml: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +217,7 @@ class PlanOrder:
     primer_coats
         0 for as many as are usual.
     coats, washes
-        Of paint, at least one; of wash.
+        Of paint, 0 for a piece that is painted already in this job; of wash.
     finish, finish_coats
         What goes on top.
     stain_block
@@ -231,6 +244,8 @@ class PlanOrder:
         Whether it is sat on.
     own
         What was set by hand and follows nothing else; None where that is not told.
+    topped
+        On which parts the coats of the finish go, in their turn; empty where each is on all.
     """
 
     name: str
@@ -262,6 +277,22 @@ class PlanOrder:
     loose: tuple[Loose, ...] | None = None
     seat: bool = False
     own: tuple[str, ...] | None = None
+    topped: tuple[Laid, ...] = ()
+
+    @property
+    def painted(self) -> bool:
+        """Whether it is painted already in this job, so that work begins with what goes over."""
+        return self.coats == 0
+
+    @property
+    def lead_asked(self) -> bool:
+        """Whether lead must be answered before there is a plan: where anything old is rubbed."""
+        return self.lead_matters and not self.painted
+
+    @property
+    def lead_below(self) -> bool:
+        """Whether what lies below paint of this job may hold lead, as nobody has tested it."""
+        return self.painted and self.lead_matters and self.lead is not Lead.TESTED_NEGATIVE
 
     @property
     def lead_matters(self) -> bool:

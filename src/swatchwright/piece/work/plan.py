@@ -6,16 +6,17 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from swatchwright.language import say
-from swatchwright.piece.names import side_word
+from swatchwright.piece.names import side_word, zone_word
 from swatchwright.piece.work.cautions import CAUTIONS, Caution, Danger
 from swatchwright.piece.work.check import checked_plan_order
 from swatchwright.piece.work.coats import SLICK, coating, finishing, stances
 from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Room, Which
 from swatchwright.piece.work.prepare import preparation
+from swatchwright.piece.work.rounds import rounds, zones_left_out
 from swatchwright.piece.work.schedule import Session, dated
 from swatchwright.piece.work.stirring import sampled
 from swatchwright.piece.work.task import StepKind, Task
-from swatchwright.piece.work.times import Source, Wait, dew_point, drawn_out, wait_factor
+from swatchwright.piece.work.times import Source, Until, Wait, dew_point, drawn_out, wait_factor
 
 __all__ = ["Plan", "Step", "plan_of"]
 
@@ -49,6 +50,10 @@ class Step:
         What is wet after it.
     cautions
         What can hurt.
+    parts
+        The parts of the piece that it goes on; none for all of it.
+    wait_until
+        What is waited for.
     """
 
     number: int
@@ -64,6 +69,8 @@ class Step:
     rests_on: Which
     faces: tuple[Which, ...]
     cautions: tuple[Danger, ...]
+    parts: tuple[str, ...] = ()
+    wait_until: Until = Until.DRY
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +97,8 @@ class Plan:
         What was assumed, in plain words.
     weak
         Where what goes on top is weak for how the piece is used, in plain words; or empty.
+    painted
+        Whether the piece is painted already in this job, and it begins with what goes over that.
     """
 
     name: str
@@ -101,6 +110,7 @@ class Plan:
     cautions: tuple[Caution, ...]
     notes: tuple[str, ...]
     weak: str = ""
+    painted: bool = False
 
 
 def plan_of(order: PlanOrder) -> Plan:
@@ -131,13 +141,15 @@ def plan_of(order: PlanOrder) -> Plan:
         tuple(CAUTIONS[danger] for danger in named),
         _notes(order, factor, tasks),
         _weak(order),
+        order.painted,
     )
 
 
 def _tasks(order: PlanOrder) -> list[Task]:
-    stood = stances(order)
     first = Which.BACK if order.flat else Which.UNDERSIDE
-    tasks = [*preparation(order, first), *coating(order), *finishing(order, stood[-1].rests_on)]
+    laid = list(coating(order))
+    left_on = laid[-1].rests_on if laid else first
+    tasks = [*preparation(order, first), *laid, *finishing(order, left_on)]
     return list(sampled(order, tasks, first))
 
 
@@ -161,6 +173,8 @@ def _step(number: int, task: Task, sessions: tuple[Session, ...], start: str, en
         task.rests_on,
         task.faces,
         task.cautions,
+        task.parts,
+        wait.until,
     )
 
 
@@ -212,24 +226,47 @@ def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...
                 "piece warm up, and feel whether it is dry."
             )
         )
-    if order.lead_matters and order.lead is Lead.TESTED_NEGATIVE:
+    if order.lead_asked and order.lead is Lead.TESTED_NEGATIVE:
         notes.append(say("Dry sanding is planned because the coat was tested and holds no lead."))
-    if order.without_dust:
+    if order.without_dust and not order.painted:
         notes.append(
             say("It is treated as lead: nothing old is sanded dry. Local rules come first.")
         )
-    stood = stances(order)
-    if len(stood) > 1 and order.finish in SLICK:
-        notes.append(
-            say(
-                "Its {side} is left without {finish}: hands would carry it to where paint is "
-                "still to hold.",
-                side=side_word(stood[0].faces[0].value),
-                finish=say(order.finish.value),
-            )
+    notes += _left_bare(order)
+    notes += [
+        say(
+            "What was to go on the {part} is left out: the piece has no such part. Look at the "
+            "page Finish.",
+            part=zone_word(zone),
         )
+        for zone in zones_left_out((*order.laid, *order.topped))
+    ]
     notes.append(say("It goes on hardening for weeks after it is ready (common practice)."))
     return tuple(notes)
+
+
+def _left_bare(order: PlanOrder) -> list[str]:
+    """Say where no wax or oil goes, as it is laid only when the piece stands for the last time."""
+    stood = stances(order)
+    first = stood[0].faces
+    waxed = [one for level in rounds(order.topped, order.finish_coats) for one in level]
+    if (
+        len(stood) < 2
+        or order.finish not in SLICK
+        or not any(one.seen_from(first) for one in waxed)
+    ):
+        return []
+    side, finish = side_word(first[0].value), say(order.finish.value)
+    if order.painted and not order.washes:
+        return [say("Its {side} is left without {finish}.", side=side, finish=finish)]
+    return [
+        say(
+            "Its {side} is left without {finish}: hands would carry it to where paint is "
+            "still to hold.",
+            side=side,
+            finish=finish,
+        )
+    ]
 
 
 def _sweats(room: Room) -> bool:

@@ -8,7 +8,8 @@ from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import Loose, PlanOrder, Surface, Which
 from swatchwright.piece.work.task import StepKind, Task
-from swatchwright.piece.work.times import Wait
+from swatchwright.piece.work.times import Wait, drawn_out, wait_factor
+from swatchwright.piece.work.waits import wait_of_coat
 
 __all__ = ["preparation", "put_back"]
 
@@ -62,8 +63,11 @@ def preparation(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     """Give the steps before the first coat, in their order.
 
     Where what is on the piece may hold lead, nothing is sanded dry: it is keyed wet, and filler
-    is smoothed wet.
+    is smoothed wet. What is painted already in this job is only looked at.
     """
+    if order.painted:
+        yield _paint_seen(order, rests_on)
+        return
     if order.without_dust:
         yield _lead_care(rests_on)
     if order.fittings:
@@ -87,6 +91,38 @@ def _task(
     title = say_in("step", _TITLES[kind])
     minutes = max(least, pace * order.area)
     return Task(kind, title, how, minutes, wait, rests_on, cautions=cautions)
+
+
+def _paint_seen(order: PlanOrder, rests_on: Which) -> Task:
+    """Give the look at paint that is on already, before anything is laid over it."""
+    following = StepKind.WASH if order.washes else StepKind.CLEAR
+    dry = drawn_out(wait_of_coat(order, following), wait_factor(order.room))
+    told = [
+        say(
+            "The last coat has dried for {hours:g} hours at the least, and as long as its label "
+            "says, and nothing is tacky. Wipe dust and fingermarks off with a soft cloth, barely "
+            "damp, and let it dry. Do not sand, and do not cut through the paint.",
+            hours=dry.minutes / 60,
+        )
+    ]
+    if order.lead_below:
+        told.append(
+            say(
+                "What lies below the paint may hold lead. Leave it covered; where it shows, leave "
+                "it alone, have it tested first, and follow your local rules."
+            )
+        )
+    if order.fittings:
+        told.append(say("Take off what was put back already."))
+    return Task(
+        StepKind.CHECK_PAINT,
+        say("See that the paint is dry and clean"),
+        " ".join(told),
+        max(10.0, 5.0 * order.area),
+        Wait(30.0),
+        rests_on,
+        cautions=(Danger.LEAD,) if order.lead_below else (),
+    )
 
 
 def _lead_care(rests_on: Which) -> Task:

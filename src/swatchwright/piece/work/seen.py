@@ -5,7 +5,7 @@ from __future__ import annotations
 from swatchwright.piece.part import Axes, Face, Part, Piece, Shape
 from swatchwright.piece.work.order import Loose, Which
 
-__all__ = ["loose_parts", "painted_sides", "sat_on"]
+__all__ = ["loose_parts", "painted_sides", "sat_on", "sides_of_zone"]
 
 _FREE = frozenset(
     {Shape.SQUARE_LEG, Shape.TAPERED_LEG, Shape.TURNED_LEG, Shape.SPINDLE, Shape.RAIL}
@@ -30,6 +30,35 @@ def painted_sides(piece: Piece) -> tuple[Which, ...]:
         return (Which.FRONT, Which.SIDES, Which.TOP)
     order = (Which.UNDERSIDE, Which.FRONT, Which.SIDES, Which.BACK, Which.TOP, Which.INSIDE)
     return tuple(side for side in order if side in found)
+
+
+def sides_of_zone(piece: Piece, zone: str) -> tuple[Which, ...]:
+    """Give the sides from which a colour zone of a piece is painted; none where it has no such.
+
+    Of a piece that is turned over for its underside, that belongs to every zone but to those that
+    are only seen from above or from inside, as a table's top.
+    """
+    found = {side for part in piece.parts for side in _of_zone(part, zone)}
+    if piece.flat:
+        return (Which.FRONT,) if found else ()
+    if piece.underside and found - {Which.TOP, Which.INSIDE}:
+        found.add(Which.UNDERSIDE)
+    return tuple(side for side in painted_sides(piece) if side in found)
+
+
+def _of_zone(part: Part, zone: str) -> set[Which]:
+    """Give the sides from which that of a part is painted which belongs to a zone."""
+    if not part.painted:
+        return set()
+    inner = part.inside_zone or part.zone
+    inside = Face.INSIDE in part.painted
+    outer = part.painted != (Face.INSIDE,)
+    found = set()
+    if outer and part.zone == zone:
+        found |= _of_part(part) - ({Which.INSIDE} if inner != zone else set())
+    if inside and inner == zone:
+        found |= {Which.INSIDE} if part.inside_zone else _of_part(part)
+    return found
 
 
 def _of_part(part: Part) -> set[Which]:

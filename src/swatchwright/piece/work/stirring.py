@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from swatchwright.language import listed, mark, say, say_in
+from swatchwright.piece.names import zone_word
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import Laid, PlanOrder, Which
 from swatchwright.piece.work.task import StepKind, Task
-from swatchwright.piece.work.times import Wait, paint_times, wait_factor
+from swatchwright.piece.work.times import Until, Wait, paint_times, wait_factor
 
-__all__ = ["mixing", "pass_of", "sampled", "wash_mixing"]
+__all__ = ["mixing", "sampled", "stuff_of", "wash_mixing"]
 
 # Minutes; common practice, no source.
 _SAMPLE, _CHECK, _MIX, _MIX_WASH = 30.0, 10.0, 30.0, 15.0
@@ -21,8 +21,12 @@ _NOW = Wait(0.0)
 def sampled(order: PlanOrder, tasks: Sequence[Task], rests_on: Which) -> Iterator[Task]:
     """Give all tasks with the sample put in early, which dries while the piece is got ready.
 
-    What of its drying is not over when it is held to the cloth is waited for at once.
+    What of its drying is not over when it is held to the cloth is waited for at once. Of paint that
+    is on the piece already no sample is brushed.
     """
+    if order.painted:
+        yield from tasks
+        return
     check = next(n for n, task in enumerate(tasks) if task.kind is StepKind.CHECK)
     # Waits are drawn out by the room later, and work is not.
     factor = wait_factor(order.room)
@@ -40,7 +44,7 @@ def sampled(order: PlanOrder, tasks: Sequence[Task], rests_on: Which) -> Iterato
             "let it dry while you go on: wet paint looks otherwise."
         ),
         _SAMPLE,
-        Wait(left),
+        Wait(left, until=Until.SAMPLE),
         rests_on,
         cautions=(Danger.MIXING,),
     )
@@ -73,26 +77,51 @@ _LARGE = 6.0
 """m2 from which a batch is so large that it takes twice as long."""
 
 
-def wash_mixing(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
-    """Give a step for each wash or glaze that is to be stirred, once for all its passes."""
-    if not order.washes:
-        return
-    seen: list[Laid] = []
-    for number in range(1, order.washes + 1):
-        laid = pass_of(order, number)
-        if laid is not None and laid not in seen:
-            seen.append(laid)
-    for laid in dict.fromkeys(replace(one, passes=1) for one in seen) or [None]:
-        glaze = laid is not None and laid.glaze
-        yield Task(
-            StepKind.MIX_WASH,
-            say_in("step", "Mix the glaze") if glaze else say_in("step", "Mix the wash"),
-            _stirred(laid),
-            _MIX_WASH,
-            _NOW,
-            rests_on,
-            cautions=(Danger.MIXING,),
+Stuff = tuple[tuple[tuple[str, float], ...], float, bool]
+
+
+def stuff_of(laid: Laid | None) -> Stuff | None:
+    """Give what a wash is stirred of; None where nothing is known of it."""
+    return None if laid is None else (laid.paints, laid.water, laid.glaze)
+
+
+def wash_mixing(laid: Sequence[Laid | None], rests_on: Which) -> Iterator[Task]:
+    """Give a step for each wash or glaze that is to be stirred, once for all its passes and parts.
+
+    Parameters
+    ----------
+    laid
+        What is laid, each as often as it is; None where nothing is known of it.
+    rests_on
+        What the piece stands on meanwhile.
+    """
+    known = [one for one in laid if one is not None]
+    if not known and laid:
+        yield _wash_mixed(None, (), rests_on)
+    for stuff in dict.fromkeys(map(stuff_of, known)):
+        same = [one for one in known if stuff_of(one) == stuff]
+        zones = tuple(dict.fromkeys(one.zone for one in same))
+        yield _wash_mixed(same[0], () if "" in zones else zones, rests_on)
+
+
+def _wash_mixed(laid: Laid | None, zones: Sequence[str], rests_on: Which) -> Task:
+    glaze = laid is not None and laid.glaze
+    title = say_in("step", "Mix the glaze") if glaze else say_in("step", "Mix the wash")
+    if zones:
+        told = (
+            mark("Mix the glaze for the {parts}") if glaze else mark("Mix the wash for the {parts}")
         )
+        title = say(told, parts=listed(zone_word(zone) for zone in zones))
+    return Task(
+        StepKind.MIX_WASH,
+        title,
+        _stirred(laid),
+        _MIX_WASH,
+        _NOW,
+        rests_on,
+        cautions=(Danger.MIXING,),
+        parts=tuple(zones),
+    )
 
 
 _THINNED = {
@@ -109,8 +138,12 @@ _THINNED = {
 
 
 def _stirred(laid: Laid | None) -> str:
-    tried = say("Mix enough for all of it, and try it on the dry sample first.")
-    if laid is None:
+    tried = say(
+        "Stir its paint once for the whole job, so that the colour stays the same, and thin only "
+        "what you use within the hour (common practice, no source). Try it first where the paint "
+        "is dry, on the sample or an inside face."
+    )
+    if laid is None or not laid.paints:
         return tried
     several = len(laid.paints) > 1
     paints = (
@@ -120,9 +153,3 @@ def _stirred(laid: Laid | None) -> str:
     )
     told = say(_THINNED[several, laid.glaze], paints=paints, water=laid.water)
     return f"{told} {tried}"
-
-
-def pass_of(order: PlanOrder, number: int) -> Laid | None:
-    """Give what is laid as wash of a number, from 1; the last one goes on; None if not known."""
-    passes = [laid for laid in order.laid for _ in range(laid.passes)]
-    return passes[min(number, len(passes)) - 1] if passes else None

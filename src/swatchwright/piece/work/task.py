@@ -16,6 +16,7 @@ class StepKind(StrEnum):
     """What kind of step it is."""
 
     LEAD_CARE = "lead care"
+    CHECK_PAINT = "check the paint"
     REMOVE = "remove fittings"
     UNWAX = "take off wax"
     DEGREASE = "degrease"
@@ -72,6 +73,10 @@ class Task:
         What can hurt.
     with_next
         Whether what follows must be done on the same day, as buffing after waxing.
+    parts
+        The parts of the piece that it goes on; none for all of it.
+    beside
+        Whether what follows goes on other parts, and so need not wait for it.
     """
 
     kind: StepKind
@@ -83,3 +88,5 @@ class Task:
     faces: tuple[Which, ...] = ()
     cautions: tuple[Danger, ...] = ()
     with_next: bool = False
+    parts: tuple[str, ...] = ()
+    beside: bool = False

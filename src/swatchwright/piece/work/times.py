@@ -5,7 +5,7 @@ All of it is common practice, no source, unless a tin's own times are given, whi
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import ceil, isfinite, log
 
@@ -19,6 +19,7 @@ __all__ = [
     "BEFORE_WIPING",
     "BUFF_AFTER",
     "Source",
+    "Until",
     "Wait",
     "checked_room",
     "dew_point",
@@ -58,12 +59,27 @@ class Source(StrEnum):
     PRACTICE = mark("common practice, no source")
 
 
+class Until(StrEnum):
+    """What is waited for."""
+
+    DRY = mark("until it is dry")
+    SAMPLE = mark("until the sample is dry")
+    NEXT = mark("until the next coat")
+    PAINT = mark("until it bears paint")
+    RAG = mark("until it bears a wet rag")
+    WAX = mark("until it bears wax or oil")
+    TURN = mark("until it can be set down on")
+    BUFF = mark("until it can be buffed")
+    USE = mark("until it may be used")
+
+
 @dataclass(frozen=True, slots=True)
 class Wait:
-    """How long to wait, minutes, and where that comes from."""
+    """How long to wait, minutes, where that comes from, and what for."""
 
     minutes: float
     source: Source = Source.PRACTICE
+    until: Until = Until.DRY
 
 
 # Touch dry, recoat, ready for use.
@@ -168,7 +184,7 @@ def drawn_out(wait: Wait, factor: float) -> Wait:
     """Draw a wait out by a factor, up to the next five minutes, or quarter of an hour."""
     minutes = wait.minutes * factor
     step = _SHORT_STEP if minutes <= _HOUR else _LONG_STEP
-    return Wait(step * ceil(minutes / step - 1e-9), wait.source)
+    return replace(wait, minutes=step * ceil(minutes / step - 1e-9))
 
 
 def dew_point(temperature: float, humidity: float) -> float:

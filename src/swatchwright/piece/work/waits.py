@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from swatchwright.piece.work import times
 from swatchwright.piece.work.order import FinishKind, PaintTimes, PlanOrder, Primer, Surface
 from swatchwright.piece.work.task import WET, StepKind, Task
-from swatchwright.piece.work.times import Source, Wait
+from swatchwright.piece.work.times import Source, Until, Wait
 
-__all__ = ["SLICK", "last_wait", "usual_primer", "wait_after"]
+__all__ = ["SLICK", "last_wait", "usual_primer", "wait_after", "wait_of_coat"]
 
 SLICK = frozenset({FinishKind.WAX, FinishKind.OIL})
 """Finishes on which paint does not hold."""
@@ -58,35 +60,45 @@ def wait_after(order: PlanOrder, task: Task, following: Task | None, *, turned_n
     turned_next
         Whether the piece is turned then, to stand on what is wet now.
     """
-    if task.kind is StepKind.BUFF:
-        return _after_buffing(order, following)
+    if following is not None and task.beside:
+        return Wait(0.0)
     if task.kind not in WET:
-        return task.wait
+        return task.wait if task.kind is not StepKind.BUFF else _after_buffing(order, following)
     if following is not None and following.kind is StepKind.BUFF:
-        return Wait(times.BUFF_AFTER)
-    dry, source = _times(order, task.kind)
-    wait = Wait(max(dry.recoat, dry.touch_dry), source)
+        return Wait(times.BUFF_AFTER, until=Until.BUFF)
+    wait = _recoat(order, task.kind)
     if turned_next:
-        return times.set_down(wait, order.carrier)
+        return replace(times.set_down(wait, order.carrier), until=Until.TURN)
     if following is None:
-        return Wait(0.0, source)
+        return Wait(0.0, wait.source)
     return _longest(wait, _practice_between(order, task.kind, following.kind))
+
+
+def wait_of_coat(order: PlanOrder, following: StepKind) -> Wait:
+    """Give how long a coat of paint dries before what goes over it, as its tin or practice says."""
+    recoat = _recoat(order, StepKind.COAT)
+    return _longest(recoat, _practice_between(order, StepKind.COAT, following))
+
+
+def _recoat(order: PlanOrder, kind: StepKind) -> Wait:
+    dry, source = _times(order, kind)
+    return Wait(max(dry.recoat, dry.touch_dry), source, Until.NEXT)
 
 
 def _after_buffing(order: PlanOrder, following: Task | None) -> Wait:
     """Wait for the next coat of wax; what follows the last is the cure."""
     dry, source = _times(order, StepKind.CLEAR)
-    return Wait(0.0) if following is None else Wait(dry.recoat, source)
+    return Wait(0.0) if following is None else Wait(dry.recoat, source, Until.NEXT)
 
 
 def _practice_between(order: PlanOrder, kind: StepKind, following: StepKind) -> Wait:
     primer, _ = usual_primer(order)
     if kind is StepKind.PRIME and primer is Primer.ADHESION and following is not StepKind.PRIME:
-        return Wait(times.ADHESION_BEFORE_PAINT)
+        return Wait(times.ADHESION_BEFORE_PAINT, until=Until.PAINT)
     if following in {StepKind.MIX_WASH, StepKind.WASH} and kind in _PAINTED and _wiped(order):
         return _bears_a_rag(order, kind)
     if following is StepKind.CLEAR and kind is not StepKind.CLEAR and order.finish in SLICK:
-        return Wait(times.BEFORE_WAX)
+        return Wait(times.BEFORE_WAX, until=Until.WAX)
     return Wait(0.0)
 
 
@@ -100,8 +112,8 @@ def _bears_a_rag(order: PlanOrder, kind: StepKind) -> Wait:
     usual = times.BEFORE_WIPING[order.carrier]
     tin, source = _times(order, kind)
     if source is Source.TIN and tin.hard < usual:
-        return Wait(tin.hard, source)
-    return Wait(usual)
+        return Wait(tin.hard, source, Until.RAG)
+    return Wait(usual, until=Until.RAG)
 
 
 def _longest(tin: Wait, practice: Wait) -> Wait:
@@ -110,11 +122,15 @@ def _longest(tin: Wait, practice: Wait) -> Wait:
 
 def last_wait(order: PlanOrder) -> Wait:
     """Give how long all that was put on takes to be ready for use: the slowest of it."""
-    kinds = [StepKind.COAT]
+    kinds = (
+        []
+        if order.painted and (order.washes or order.finish is not FinishKind.NONE)
+        else [StepKind.COAT]
+    )
     if order.washes:
         kinds.append(StepKind.WASH)
     if order.finish is not FinishKind.NONE:
         kinds.append(StepKind.CLEAR)
     found = [_times(order, kind) for kind in kinds]
     dry, source = max(found, key=lambda pair: pair[0].hard)
-    return Wait(dry.hard, source)
+    return Wait(dry.hard, source, Until.USE)

@@ -10,11 +10,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from swatchwright.errors import MendableError
+from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.days import days_of
 from swatchwright.piece.work.order import (
     Age,
     Carrier,
     FinishKind,
+    Laid,
     Lead,
     PaintTimes,
     PlanOrder,
@@ -41,6 +43,17 @@ weeks = st.builds(
     st.integers(0, 700),
     st.integers(1000, 1440),
 )
+laids = st.lists(
+    st.builds(
+        Laid,
+        st.sampled_from([(("Cream", 1.0),), (("Soft black", 1.0),)]),
+        st.just(3.0),
+        passes=st.integers(0, 2),
+        zone=st.sampled_from(("", "body", "top")),
+        faces=st.none() | st.sets(st.sampled_from(Which)).map(lambda f: tuple(sorted(f))),
+    ),
+    max_size=3,
+).map(tuple)
 orders = st.builds(
     PlanOrder,
     name=st.just("piece"),
@@ -51,7 +64,7 @@ orders = st.builds(
     area=st.floats(0.05, 6),
     carrier=st.sampled_from(Carrier),
     primer=st.none() | st.sampled_from(Primer),
-    coats=st.integers(1, 4),
+    coats=st.integers(0, 4),
     washes=st.integers(0, 2),
     finish=st.sampled_from(FinishKind),
     finish_coats=st.integers(1, 3),
@@ -67,7 +80,9 @@ orders = st.builds(
     finish_times=tin_times,
     room=st.builds(Room, st.floats(10, 35), st.floats(20, 85)),
     week=weeks,
-)
+    laid=laids,
+    topped=laids,
+).filter(lambda order: order.coats or order.washes or order.finish is not FinishKind.NONE)
 
 
 def planned(order: PlanOrder) -> Plan | None:
@@ -81,7 +96,7 @@ def lead_is_open(order: PlanOrder) -> bool:
     """Tell from the words of the order alone whether lead is still to be answered."""
     coated = order.surface not in NO_COAT
     doubtful = order.surface is Surface.UNKNOWN or order.age in {Age.OLD, Age.UNKNOWN}
-    return coated and doubtful and order.lead is Lead.NOT_ANSWERED
+    return bool(order.coats) and coated and doubtful and order.lead is Lead.NOT_ANSWERED
 
 
 def at(moment: str) -> datetime:
@@ -105,11 +120,14 @@ def test_no_dry_sanding_of_what_may_hold_lead(order: PlanOrder) -> None:
     doubtful = order.surface is Surface.UNKNOWN or order.age in {Age.OLD, Age.UNKNOWN}
     if order.surface in NO_COAT or not doubtful or order.lead is Lead.TESTED_NEGATIVE:
         return
-    if order.lead is Lead.NOT_ANSWERED:
+    if order.lead is Lead.NOT_ANSWERED and order.coats:
         assert refused(order)
         return
     plan = plan_of(order)
     assert not DRY & {step.kind for step in plan.steps}
+    if not order.coats:  # painted already: what lies below is told of, and not touched
+        assert Danger.LEAD in plan.steps[0].cautions
+        return
     assert plan.steps[0].kind is StepKind.LEAD_CARE
     assert "licensed contractor" in plan.steps[0].how
 
@@ -140,7 +158,7 @@ def test_no_wet_face_is_set_down(order: PlanOrder) -> None:
         for face in step.faces:
             wet_until[face] = at(step.end) + drying(step, order)
     first = Which.BACK if order.flat else Which.UNDERSIDE
-    if plan and first in order.faces and len(order.faces) > 1:
+    if plan and order.coats and first in order.faces and len(order.faces) > 1:
         assert turned_wet  # the law is not empty: it does rest on what was painted
 
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING
 
-import pytest
 import vobject
-from PySide6.QtCore import QDate, QPoint, Qt, QTime
-from PySide6.QtWidgets import QLabel
+from PySide6.QtCore import QPoint, Qt, QTime
 
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.piece_job import keep_piece
@@ -22,63 +20,17 @@ from swatchwright.piece.work.cautions import CAUTIONS, Danger
 from swatchwright.piece.work.order import Age, FinishKind, Lead, PlanOrder, Surface, Use
 from swatchwright.piece.work.task import DRY_SANDING, StepKind
 from swatchwright.piece.work.times import Source
+from window.plan_hands import LEFT, choose, keep, kinds, told
 
 if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
-    from PySide6.QtWidgets import QComboBox
     from pytestqt.qtbot import QtBot
 
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-LEFT = Qt.MouseButton.LeftButton
-TUESDAY = QDate(2026, 12, 1)
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle) -> PlanPage:
-    """Give the page of the plan, in view, with nothing on the bench."""
-    window.show_page("plan")
-    settle()
-    found = window.page("plan")
-    assert isinstance(found, PlanPage)
-    return found
-
-
-@pytest.fixture
-def raw(page: PlanPage) -> PlanPage:
-    """Give the page with a piece of bare wood, from a Tuesday on."""
-    choose(page.now.surface, Surface.RAW)
-    page.when.start.setDate(TUESDAY)
-    return page
-
-
-def choose(box: QComboBox, value: object) -> None:
-    """Choose from a list as a hand does."""
-    place = box.findData(value)
-    assert place >= 0
-    box.setCurrentIndex(place)
-    box.activated.emit(place)
-
-
-def told(page: PlanPage) -> str:
-    """Give all the text in view on the page."""
-    return "\n".join(label.text() for label in page.findChildren(QLabel) if label.isVisible())
-
-
-def kinds(page: PlanPage) -> list[StepKind]:
-    """Give the kinds of the steps of the plan."""
-    assert page.made is not None
-    return [step.kind for step in page.made.plan.steps]
-
-
-def keep(page: PlanPage, settle: Settle) -> None:
-    """Let what is set be kept at once."""
-    page._keeper.keep()
-    settle()
 
 
 class TestLead:
@@ -402,21 +354,3 @@ class TestKept:
         settle()
         assert window.trouble.isVisible()
         assert raw.picture.isVisible()
-
-
-def test_a_wash_taken_off_leaves_the_plan(page: PlanPage, window: Window, settle: Settle) -> None:
-    """Once something else was set here by hand, a wash that goes from the finish goes from here."""
-    window.desk.keep_part(FINISH_PART, Stack((Layer(LayerKind.WASH, (("white-clean", 1.0),)),)))
-    settle()
-    choose(page.now.surface, Surface.RAW)
-    page.when.start.setDate(TUESDAY)
-    assert page.order.washes == 1
-    page._keeper.keep()
-    settle()
-    assert page._read() == page.order
-    assert page.order.own == ("surface",)
-    window.desk.keep_part(FINISH_PART, Stack())
-    settle()
-    assert page.order.washes == 0
-    assert page.made is not None
-    assert not {StepKind.MIX_WASH, StepKind.WASH} & {s.kind for s in page.made.plan.steps}
