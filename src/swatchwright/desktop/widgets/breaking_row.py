@@ -35,6 +35,44 @@ class _Cell:
         return [item for item in self.items if not item.isEmpty()]
 
 
+class _Asked:
+    """What items ask for, asked once while one reckoning lasts: a row in a row asks its own again.
+
+    Nothing changes meanwhile, for no widget is moved.
+    """
+
+    def __init__(self) -> None:
+        self._deep = 0
+        self._least: dict[int, QSize] = {}
+        self._hint: dict[int, QSize] = {}
+
+    def __enter__(self) -> None:
+        self._deep += 1
+
+    def __exit__(self, *_: object) -> None:
+        self._deep -= 1
+        if not self._deep:
+            self._least.clear()
+            self._hint.clear()
+
+    def least(self, item: QWidgetItem) -> QSize:
+        """Give the least size of an item."""
+        key = id(item)
+        if key not in self._least:
+            self._least[key] = item.minimumSize()
+        return self._least[key]
+
+    def hint(self, item: QWidgetItem) -> QSize:
+        """Give the size that an item asks for."""
+        key = id(item)
+        if key not in self._hint:
+            self._hint[key] = item.sizeHint()
+        return self._hint[key]
+
+
+_ASKED = _Asked()
+
+
 class BreakingRow(QWidget):
     """Lays widgets side by side, as a row of a layout does, and breaks where they do not fit.
 
@@ -95,19 +133,22 @@ class BreakingRow(QWidget):
 
     def unbroken(self) -> int:
         """Give the width, in pixels, at which all stands in one row."""
-        return self._whole(self._shown())
+        with _ASKED:
+            return self._whole(self._shown())
 
     def minimumSizeHint(self) -> QSize:
         """Need the width of what cannot be parted."""
-        cells = self._shown()
-        high = max((i.minimumSize().height() for c in cells for i in c.shown()), default=0)
-        return QSize(max((self._least([cell]) for cell in cells), default=0), high)
+        with _ASKED:
+            cells = self._shown()
+            high = max((_ASKED.least(i).height() for c in cells for i in c.shown()), default=0)
+            return QSize(max((self._least([cell]) for cell in cells), default=0), high)
 
     def sizeHint(self) -> QSize:
         """Ask for one row."""
-        cells = self._shown()
-        wide = self._wide(cells, [i.sizeHint().width() for c in cells for i in c.shown()])
-        return QSize(wide, self.heightForWidth(wide))
+        with _ASKED:
+            cells = self._shown()
+            wide = self._wide(cells, [_ASKED.hint(i).width() for c in cells for i in c.shown()])
+            return QSize(wide, self.heightForWidth(wide))
 
     def hasHeightForWidth(self) -> bool:
         """Tell whether its height goes by its width."""
@@ -115,7 +156,8 @@ class BreakingRow(QWidget):
 
     def heightForWidth(self, width: int) -> int:
         """Give how high all rows are in a width."""
-        rows = [high for _, high in self._rows(width)]
+        with _ASKED:
+            rows = [high for _, high in self._rows(width)]
         return sum(rows) + self._between * max(len(rows) - 1, 0)
 
     def rows(self) -> int:
@@ -142,7 +184,8 @@ class BreakingRow(QWidget):
         return super().event(event)
 
     def _lay(self) -> None:
-        rows = self._rows(self.width())
+        with _ASKED:
+            rows = self._rows(self.width())
         one = len(rows) < 2
         if self._yields and one != self._one:
             self._one = one
@@ -203,13 +246,13 @@ class BreakingRow(QWidget):
     def _high(self, cells: Sequence[_Cell], width: int) -> int:
         items = [item for cell in cells for item in cell.shown()]
         return max(
-            item.heightForWidth(wide) if item.hasHeightForWidth() else item.sizeHint().height()
+            item.heightForWidth(wide) if item.hasHeightForWidth() else _ASKED.hint(item).height()
             for item, wide in zip(items, self._widths(cells, width), strict=True)
         )
 
     def _least(self, cells: Sequence[_Cell]) -> int:
         items = [item for cell in cells for item in cell.shown()]
-        return self._wide(cells, [item.minimumSize().width() for item in items])
+        return self._wide(cells, [_ASKED.least(item).width() for item in items])
 
     def _whole(self, cells: Sequence[_Cell]) -> int:
         """Give the least width of cells in one row, where no rows within them break either."""
@@ -227,8 +270,10 @@ class BreakingRow(QWidget):
         What stretches takes the rest.
         """
         items = [item for cell in cells for item in cell.shown()]
-        least = [item.minimumSize().width() for item in items]
-        widths = [max(item.sizeHint().width(), low) for item, low in zip(items, least, strict=True)]
+        least = [_ASKED.least(item).width() for item in items]
+        widths = [
+            max(_ASKED.hint(item).width(), low) for item, low in zip(items, least, strict=True)
+        ]
         first = next((cell for cell in cells if cell.stretches), None)
         taker = None if first is None else items.index(first.shown()[-1])
         if taker is not None:
@@ -247,5 +292,5 @@ class BreakingRow(QWidget):
 
 def _unbroken(item: QWidgetItem) -> int:
     widget = item.widget()
-    least = item.minimumSize().width()
+    least = _ASKED.least(item).width()
     return max(least, widget.unbroken()) if isinstance(widget, BreakingRow | EvenRows) else least

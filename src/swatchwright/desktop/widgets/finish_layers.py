@@ -36,6 +36,8 @@ _APART = 12
 """Pixels before what is seen in another way than the lights beside it."""
 _LAYERS = 640
 """Pixels without which what is said of the layers goes below them."""
+_ASIDE = 320
+"""Pixels of what is beside them: a row of a layer breaks before this grows narrower."""
 _FEW, _MANY = 1, 6
 """How much of the room the layers have beside the picture's 5, while there are none, and else."""
 
@@ -71,7 +73,7 @@ class FinishLayers(QWidget):
         rows.addWidget(self.told)
         below = Columns(18)
         below.put(self.layers, stretch=17, least=_LAYERS, unbroken=self.layers.unbroken)
-        below.put(self._aside(), stretch=10)
+        below.put(self._aside(), stretch=10, least=_ASIDE)
         rows.addWidget(below, _FEW)
         # Below each other the page is scrolled: the picture need not give way to what is below it.
         below.turned.connect(lambda abreast: self.steps.set_whole(whole=not abreast))
