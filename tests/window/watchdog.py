@@ -71,31 +71,32 @@ class WatchedApplication(QApplication):
     """
 
     slow: tuple[str, ...] = ()
-    _depth = 0
+    _under_way = False
     _collections = _Collections()
 
     @classmethod
     def begin(cls) -> None:
         """Forget what was noted before a test, in which no event is under way yet."""
-        cls.slow, cls._depth = (), 0
+        cls.slow, cls._under_way = (), False
 
     def notify(self, receiver: QObject, event: QEvent) -> bool:
         """Deliver an event and time it; an event inside another counts as part of that."""
-        if get_ident() != _OURS:
-            return bool(super().notify(receiver, event))
         cls = type(self)
+        # What comes inside another is timed with it: a page that is dressed has thousands of such.
+        if get_ident() != _OURS or cls._under_way:
+            return bool(super().notify(receiver, event))
         kind = event.type()
         name = type(receiver).__name__
-        cls._depth += 1
+        cls._under_way = True
         start, collected = thread_time(), cls._collections.total
         try:
             return bool(super().notify(receiver, event))
         finally:
             took = thread_time() - start - (cls._collections.total - collected)
-            cls._depth -= 1
+            cls._under_way = False
             # The program takes no window apart while it is used: that is the end of a test.
             ends = kind is QEvent.Type.DeferredDelete and name == "Window"
-            if took > LIMIT and cls._depth == 0 and not ends:
+            if took > LIMIT and not ends:
                 times = slowness()
                 if took > LIMIT * times:
                     note = (
