@@ -32,18 +32,6 @@ if TYPE_CHECKING:
 LEFT = Qt.MouseButton.LeftButton
 
 
-@pytest.fixture
-def table(window: Window, settle: Settle, qtbot: QtBot) -> PiecePage:
-    """Give the page of the piece, in view, with a console table."""
-    window.show_page("piece")
-    settle()
-    found = window.page("piece")
-    assert isinstance(found, PiecePage)
-    qtbot.mouseClick(found.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
-    settle()
-    return found
-
-
 def told(page: PiecePage) -> str:
     """Give all the text in view on the page."""
     return "\n".join(label.text() for label in page.findChildren(QLabel) if label.isVisible())

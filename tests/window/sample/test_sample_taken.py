@@ -16,6 +16,7 @@ from swatchwright.desktop.widgets.sample_mixed import MOST_LINES
 from swatchwright.desktop.words import keeping as keeping_words
 from swatchwright.desktop.words import sample as words
 from swatchwright.desktop.words import sample_taught as taught_words
+from window.sample_hands import page_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -28,25 +29,6 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 LEFT = Qt.MouseButton.LeftButton
-
-
-@pytest.fixture
-def bench(window: Window, settle: Settle) -> Window:
-    """Give the window with the first mix for a typed clay red kept for the piece."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    window.keeping.keep(1)
-    settle()
-    return window
-
-
-def page_of(window: Window) -> SamplePage:
-    """Show the page."""
-    window.show_page("sample")
-    page = window.page("sample")
-    assert isinstance(page, SamplePage)
-    return page
 
 
 def shares(recipe: KeptRecipe | None) -> dict[str, float]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import pytest
 from PySide6.QtCore import Qt
 
 from swatchwright.acts.kept_words import kept_words
@@ -15,6 +14,7 @@ from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.words import sample as words
 from swatchwright.desktop.words import sample_taught as taught_words
 from swatchwright.shelf.store.paint_rows import paint_bytes
+from window.sample_hands import page_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -26,25 +26,6 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 LEFT = Qt.MouseButton.LeftButton
-
-
-@pytest.fixture
-def bench(window: Window, settle: Settle) -> Window:
-    """Give the window with the first mix for a typed clay red kept for the piece."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    window.keeping.keep(1)
-    settle()
-    return window
-
-
-def page_of(window: Window) -> SamplePage:
-    """Show the page."""
-    window.show_page("sample")
-    page = window.page("sample")
-    assert isinstance(page, SamplePage)
-    return page
 
 
 def sample_it(page: SamplePage, qtbot: QtBot, settle: Settle, amount: str, way: str) -> None:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
-
-import pytest
 
 from swatchwright.acts.batches import keep_recipes
 from swatchwright.acts.finish import preview
@@ -24,24 +23,6 @@ if TYPE_CHECKING:
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
-
-
-@pytest.fixture
-def page(window: Window, settle: Settle) -> PiecePage:
-    """Give the page of the piece, in view, with nothing on the bench."""
-    window.show_page("piece")
-    settle()
-    found = window.page("piece")
-    assert isinstance(found, PiecePage)
-    return found
-
-
-@pytest.fixture
-def table(page: PiecePage, qtbot: QtBot, settle: Settle) -> PiecePage:
-    """Give the page with a console table."""
-    qtbot.mouseClick(page.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
-    settle()
-    return page
 
 
 class TestWithItsFinish:
@@ -109,18 +90,22 @@ class TestWithItsFinish:
 class TestAZoneThatIsGone:
     """A mix for a zone that the piece does not have is told of, and taken off on a press."""
 
-    def test_told_and_taken_off(
-        self, table: PiecePage, window: Window, settle: Settle, qtbot: QtBot
-    ) -> None:
-        """It is said above the drawing and beside the parts; taking it off can be undone."""
+    def kept_for(self, *zones: str, window: Window, settle: Settle) -> None:
+        """Have mixes kept for zones."""
         window.session.set_most_paints(2)
         window.session.type_colour("46, 34, 24")
         settle()
         found = window.session.recipes
         assert found is not None
-        window.desk.edit_job(lambda store, id_: keep_recipes(store, id_, found, zone="body"))
-        window.desk.edit_job(lambda store, id_: keep_recipes(store, id_, found, zone="drawers"))
+        for zone in zones:
+            window.desk.edit_job(partial(keep_recipes, found=found, zone=zone))
         settle()
+
+    def test_told_and_taken_off(
+        self, table: PiecePage, window: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """It is said above the drawing and beside the parts; taking it off can be undone."""
+        self.kept_for("body", "drawers", window=window, settle=settle)
         assert told(table).count(words.no_such_zone("drawers")) == 2
         assert list(table.bench.gone.buttons) == list(table.parts.gone.buttons) == ["drawers"]
         qtbot.mouseClick(table.bench.gone.buttons["drawers"], LEFT)
@@ -141,13 +126,7 @@ class TestAZoneThatIsGone:
         self, table: PiecePage, window: Window, settle: Settle, qtbot: QtBot
     ) -> None:
         """As soon as the last part of a zone is given another, its mix is told of."""
-        window.session.set_most_paints(2)
-        window.session.type_colour("46, 34, 24")
-        settle()
-        found = window.session.recipes
-        assert found is not None
-        window.desk.edit_job(lambda store, id_: keep_recipes(store, id_, found, zone="top"))
-        settle()
+        self.kept_for("top", window=window, settle=settle)
         assert not table.parts.gone.isVisible()
         typed(table.parts.table, row_named(table, "top"), 6, "body", qtbot)
         settle()

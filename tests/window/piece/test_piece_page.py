@@ -40,24 +40,6 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 
-@pytest.fixture
-def page(window: Window, settle: Settle) -> PiecePage:
-    """Give the page of the piece, in view, with nothing on the bench."""
-    window.show_page("piece")
-    settle()
-    found = window.page("piece")
-    assert isinstance(found, PiecePage)
-    return found
-
-
-@pytest.fixture
-def table(page: PiecePage, qtbot: QtBot, settle: Settle) -> PiecePage:
-    """Give the page with a console table."""
-    qtbot.mouseClick(page.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
-    settle()
-    return page
-
-
 class TestChoosing:
     """From nothing to a piece drawn to scale."""
 

@@ -13,7 +13,6 @@ from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.pages.plan_page import PlanPage
 from swatchwright.desktop.words import amounts as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
-from swatchwright.piece.common import Kind
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.work.coats import usual_primer
 from swatchwright.piece.work.order import Primer, Surface
@@ -35,18 +34,6 @@ WASHED_AND_WAXED = Stack(
         Layer(LayerKind.WAX),
     )
 )
-
-
-@pytest.fixture
-def table(window: Window, settle: Settle, qtbot: QtBot) -> PiecePage:
-    """Give the page of the piece with a console table on it."""
-    window.show_page("piece")
-    settle()
-    page = window.page("piece")
-    assert isinstance(page, PiecePage)
-    qtbot.mouseClick(page.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
-    settle()
-    return page
 
 
 def lay(window: Window, stack: Stack) -> None:
