@@ -77,6 +77,20 @@ def test_an_event_inside_another_is_part_of_it(qapp: WatchedApplication) -> None
     assert len(_bitten_by(qapp, twice)) == 1
 
 
+def test_its_own_time_is_taken_off(qapp: WatchedApplication) -> None:
+    """What it takes to pass an event on is not the program's; what that event does, is."""
+    inner = _Doing(lambda: _work(1e-5))
+
+    def many() -> None:
+        for _ in range(4_000):
+            QApplication.sendEvent(inner, QEvent(KIND))
+        _work(0.9 * LIMIT)
+
+    (told,) = _bitten_by(qapp, many)
+    assert "_Doing" in told
+    assert type(qapp)._inside == 4_000
+
+
 def test_events_of_other_threads_are_not_its_business(qapp: WatchedApplication) -> None:
     """Threads that deliver events of their own leave it as watchful as it was.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import partial
+from weakref import WeakKeyDictionary
 
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication, QWidget
@@ -24,7 +25,7 @@ class Dressing(QObject):
         super().__init__(window)
         self._window = window
         self.look = LIGHT
-        self._dressed: dict[QWidget, Look] = {}
+        self._dressed: WeakKeyDictionary[QWidget, Look] = WeakKeyDictionary()
 
     def take(self, look: Look) -> None:
         """Lay the bench in the greys of a look; its parts are still to be dressed."""
@@ -39,7 +40,7 @@ class Dressing(QObject):
         self._dressed.clear()
 
     def dress(self, part: QWidget) -> None:
-        """Give a part its style, if it has another."""
+        """Give a part its style, if it has another, at once: it is about to be seen."""
         if self._dressed.get(part) is not self.look:
             self._dressed[part] = self.look
             part.setStyleSheet(style(self.look))

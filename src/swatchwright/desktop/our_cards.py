@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QStackedWidget
+from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.demo_cards import DemoCards, demo_cards
 from swatchwright.desktop.session import Session
@@ -22,8 +22,8 @@ class OurCards(QObject):
     ----------
     session
         The bench.
-    stack
-        Where it is laid over what the page shows.
+    show
+        Brings it into view over what the page shows.
 
     Signals
     -------
@@ -33,9 +33,9 @@ class OurCards(QObject):
 
     put_away = Signal()
 
-    def __init__(self, session: Session, stack: QStackedWidget) -> None:
-        super().__init__(stack)
-        self._session, self._stack = session, stack
+    def __init__(self, session: Session, show: Callable[[QWidget], None], parent: QObject) -> None:
+        super().__init__(parent)
+        self._session, self._show = session, show
         self.sitting: OurSitting | None = None
 
     def show(self, still: Callable[[], bool]) -> None:
@@ -51,14 +51,12 @@ class OurCards(QObject):
         sitting = OurSitting(self._session, cards)
         sitting.left.connect(self._drop)
         self.sitting = sitting
-        self._stack.addWidget(sitting)
-        self._stack.setCurrentWidget(sitting)
+        self._show(sitting)
         sitting.choose.paints.setFocus()
 
     def _drop(self) -> None:
         sitting, self.sitting = self.sitting, None
         self.put_away.emit()
         if sitting is not None:
-            self._stack.removeWidget(sitting)
             sitting.reading.marker.put_away()
             sitting.deleteLater()

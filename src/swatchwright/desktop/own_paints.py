@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import cached_property
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QStackedWidget
+from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.own_paint import add_paint, change_paint
@@ -28,8 +29,8 @@ class OwnPaints(QObject):
     ----------
     session, desk
         The bench, and what is kept.
-    stack
-        Where the forms are laid.
+    show
+        Brings a form into view, after the others that the page shows.
 
     Signals
     -------
@@ -46,23 +47,34 @@ class OwnPaints(QObject):
     done = Signal(str, str)
     left = Signal()
 
-    def __init__(self, session: Session, desk: Desk, stack: QStackedWidget) -> None:
-        super().__init__(stack)
-        self._session, self._desk, self._stack = session, desk, stack
-        self.form = ShelfAdd(session)
-        self.change = ShelfChange()
-        for view in (self.form, self.change):
-            stack.addWidget(view)
-            view.left.connect(self.left)
-        self.form.made.connect(self._add)
-        self.change.changed.connect(self._change)
+    def __init__(
+        self, session: Session, desk: Desk, show: Callable[[QWidget], None], parent: QObject
+    ) -> None:
+        super().__init__(parent)
+        self._session, self._desk, self._show = session, desk, show
+
+    @cached_property
+    def form(self) -> ShelfAdd:
+        """The form for a paint that is not there yet, made when it is first asked for."""
+        made = ShelfAdd(self._session)
+        made.left.connect(self.left)
+        made.made.connect(self._add)
+        return made
+
+    @cached_property
+    def change(self) -> ShelfChange:
+        """The form for a paint that is there, made when it is first asked for."""
+        made = ShelfChange()
+        made.left.connect(self.left)
+        made.changed.connect(self._change)
+        return made
 
     def show_form(self) -> None:
         """Show the form for a paint that is not there yet."""
 
         def begun(taken: tuple[str, ...]) -> None:
             self.form.begin(taken)
-            self._stack.setCurrentWidget(self.form)
+            self._show(self.form)
             self.shown.emit(words.HEADING, words.HINT)
             self.form.name.setFocus()
 
@@ -73,7 +85,7 @@ class OwnPaints(QObject):
         paint = next((one for one in self._session.shelf.paints if one.id == id_), None)
         if paint is not None:
             self.change.show_paint(paint)
-            self._stack.setCurrentWidget(self.change)
+            self._show(self.change)
             self.shown.emit(words.CHANGE_HEADING, words.CHANGE_HINT)
             self.change.name.setFocus()
 

@@ -38,6 +38,7 @@ from swatchwright.desktop.mix_side import MixSide
 from swatchwright.desktop.money import recall_money
 from swatchwright.desktop.pages import PAGES, AnyPage, import_pages
 from swatchwright.desktop.pages.colour_page import ColourPage
+from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
@@ -188,6 +189,7 @@ class Window(QMainWindow):
         if key not in self._made:
             kind = next(kind for kind in PAGES if kind.key == key)
             made = kind.make(self.session, self.desk)
+            made.coming.connect(self._dressing.dress)
             self._made[key] = made
             self._stack.addWidget(made)
         return self._made[key]
@@ -195,7 +197,7 @@ class Window(QMainWindow):
     def show_page(self, key: str) -> None:
         """Bring a page into view."""
         page = self.page(key)
-        for part in _parts(page):
+        for part in page.dressed_parts():
             self._dressing.dress(part)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
@@ -300,7 +302,9 @@ class Window(QMainWindow):
         always: tuple[QWidget, ...] = (self._top, self.rail, *self._strips, *bars)
         for part in always:
             self._dressing.dress(part)
-        self._dressing.dress_in_turn(_parts(self._stack.currentWidget()))
+        page = self._stack.currentWidget()
+        if isinstance(page, Page | ColourPage):
+            self._dressing.dress_in_turn(page.dressed_parts())
 
     def _start_again(self) -> None:
         """Close, and ask for the window to be opened anew."""
@@ -378,13 +382,6 @@ class Window(QMainWindow):
         self.session.close()
         self.desk.close()
         super().closeEvent(event)
-
-
-def _parts(page: QWidget | None) -> tuple[QWidget, ...]:
-    """Give what of a page is dressed by itself."""
-    if isinstance(page, ColourPage):
-        return page.photo_side, page.mix_side
-    return () if page is None else (page,)
 
 
 def _button(text: str, key: QKeySequence.StandardKey, act: object) -> QPushButton:

@@ -49,6 +49,10 @@ class ColourPage(QWidget):
         self._sides.setSizes(self._shares)
         rows.addWidget(self._sides)
 
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give the sides, each dressed by itself."""
+        return self.photo_side, self.mix_side
+
     def arrive(self) -> None:
         """Need nothing: the sides draw from the session's signals."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.desktop.desk import Desk
@@ -27,7 +27,14 @@ class Page(QWidget):
         The page's title, and a sentence on what it is for.
     scrolls
         Whether the body is scrolled where it is higher than the window.
+
+    Signals
+    -------
+    coming(QWidget)
+        A part that is dressed by itself is about to come into view.
     """
+
+    coming = Signal(QWidget)
 
     def __init__(
         self, session: Session, desk: Desk, heading: str, hint: str, *, scrolls: bool = True
@@ -64,6 +71,10 @@ class Page(QWidget):
             self._holder = area
         rows.addWidget(self._holder, 1)
         self.wait_for("")
+
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give what of the page is dressed in its style, each in a step of its own."""
+        return (self,)
 
     def wait_for(self, text: str) -> None:
         """Say what the page waits for in place of its body, or, of nothing, show the body."""

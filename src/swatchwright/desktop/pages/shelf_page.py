@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cached_property
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent
@@ -13,10 +14,9 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.fit import FittedShelf
-from swatchwright.acts.jobs import Changes, keep_document
+from swatchwright.acts.jobs import Changes
 from swatchwright.acts.last_sitting import LastSitting
 from swatchwright.acts.shelf_view import PaintLine, WholeLook, shelf_lines, whole_look
-from swatchwright.acts.sitting import Sitting
 from swatchwright.acts.sitting_fit import kept_paints
 from swatchwright.acts.stock import (
     KeptShelf,
@@ -28,18 +28,17 @@ from swatchwright.acts.stock import (
 )
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.keeping import Keeping
+from swatchwright.desktop.kept_sitting import KeptSitting
 from swatchwright.desktop.our_cards import OurCards
 from swatchwright.desktop.own_paints import OwnPaints
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
-from swatchwright.desktop.sitting_memory import SittingMemory
 from swatchwright.desktop.widgets.bench_area import PageStack
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.money_field import HerMoney
 from swatchwright.desktop.widgets.paint_drying import PaintDrying
 from swatchwright.desktop.widgets.paint_panel import PaintPanel
-from swatchwright.desktop.widgets.piece_keeper import Keeper
 from swatchwright.desktop.widgets.shelf_bits import button, label, scrolled
 from swatchwright.desktop.widgets.shelf_sitting import ShelfSitting
 from swatchwright.desktop.widgets.shelf_table import ShelfTable
@@ -54,7 +53,6 @@ from swatchwright.shelf.shelf import Shelf
 
 __all__ = ["ShelfPage"]
 
-_PART = "sitting"
 _TABLE_WIDTH, _PANEL_WIDTH = 420, 384
 """Pixels without which the paint in hand goes below the table."""
 _TABLE_HIGH = 420
@@ -73,8 +71,7 @@ class ShelfPage(Page):
         self.table = ShelfTable(session, self._use)
         self.panel = PaintPanel(session)
         self.strip = WishStrip(session)
-        self.sitting = ShelfSitting(session)
-        self.drying = PaintDrying(session)
+        self._lines: tuple[PaintLine, ...] = ()
         self.get_to_know = button(
             words.GET_TO_KNOW, self.show_sitting, "main", tip=words.GET_TO_KNOW_TIP
         )
@@ -83,27 +80,43 @@ class ShelfPage(Page):
         self.keep = button(words.KEEP_SHELF, self._keep_shelf, tip=words.KEEP_SHELF_TIP)
         self.said = label(name="quiet")
         self.money = HerMoney()
-        self._stack = PageStack()
-        self.ours = OurCards(session, self._stack)
+        self._stack, self._paints = PageStack(), QWidget()
+        self.ours = OurCards(session, self._show_view, self)
+        self.own = OwnPaints(session, desk, self._show_view, self)
         self._lay_out()
         self._fresh = True
-        self.memory = SittingMemory(desk, self.sitting, self._sits, self)
-        self._keeper: Keeper[Sitting] = Keeper(
-            self,
-            desk,
-            read=lambda: desk.part(_PART, Sitting),
-            act=lambda value: lambda store, id_: keep_document(store, id_, _PART, value),
-            show=lambda value: self.sitting.show_sitting(value or Sitting()),
-        )
         self._connect()
-        self._keeper.begin()
-        self.memory.begin()
         self._ask_kept()
         self._look_again()
+        # In a step of its own: it is as large as all the rest of the page.
+        QTimer.singleShot(0, self, lambda: self.kept_sitting)
+
+    @cached_property
+    def kept_sitting(self) -> KeptSitting:
+        """The sitting with what keeps it, made when it is first asked for."""
+        made = KeptSitting(self.session, self.desk, self._stack, self)
+        made.sitting.show_paints(self._lines)
+        made.sitting.left.connect(self.show_shelf)
+        made.sitting.ours_wanted.connect(lambda: self.ours.show(made.in_view))
+        made.sitting.result.kept.connect(self._keep_fitted)
+        made.memory.came_back.connect(self._come_back)
+        return made
+
+    @property
+    def sitting(self) -> ShelfSitting:
+        """The sitting in which paints are got to know."""
+        return self.kept_sitting.sitting
+
+    @cached_property
+    def drying(self) -> PaintDrying:
+        """What is needed to learn how a paint dries, made when it is first asked for."""
+        made = PaintDrying(self.session)
+        made.left.connect(self.show_shelf)
+        made.kept.connect(self._keep_dried)
+        return made
 
     def _lay_out(self) -> None:
-        shelf = QWidget()
-        rows = QVBoxLayout(shelf)
+        rows = QVBoxLayout(self._paints)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(10)
         top = BreakingRow()
@@ -120,9 +133,7 @@ class ShelfPage(Page):
         sides.put(scrolled(self.panel, words.WHICH_PAINT), wide=_PANEL_WIDTH)
         rows.addWidget(sides, 1)
         rows.addWidget(self.strip)
-        for page in (shelf, self.sitting, self.drying):
-            self._stack.addWidget(page)
-        self.own = OwnPaints(self.session, self.desk, self._stack)
+        self._stack.addWidget(self._paints)
         body = QVBoxLayout(self.body)
         body.setContentsMargins(0, 0, 0, 0)
         body.addWidget(self._stack)
@@ -141,14 +152,7 @@ class ShelfPage(Page):
         self.own.left.connect(self.show_shelf)
         self.own.done.connect(self._done)
         self.strip.wished.connect(self._wish)
-        self.sitting.changed.connect(self._set_sitting)
-        self.sitting.left.connect(self.show_shelf)
-        self.sitting.ours_wanted.connect(lambda: self.ours.show(self._sits))
         self.ours.put_away.connect(self.show_sitting)
-        self.sitting.result.kept.connect(self._keep_fitted)
-        self.drying.left.connect(self.show_shelf)
-        self.drying.kept.connect(self._keep_dried)
-        self.memory.came_back.connect(self._come_back)
 
     # --- what is shown ---------------------------------------------------------------------------
 
@@ -158,7 +162,7 @@ class ShelfPage(Page):
 
     def show_shelf(self) -> None:
         """Show the paints."""
-        self._show(0, words.HEADING, words.HINT)
+        self._show(self._paints, words.HEADING, words.HINT)
         self.table.setFocus()
 
     def show_sitting(self) -> None:
@@ -166,7 +170,7 @@ class ShelfPage(Page):
         if not self.sitting.sitting.ids:
             # Nothing is chosen yet: the other steps would be empty.
             self.sitting.show_step(0)
-        self._show(1, words.GET_TO_KNOW, words.GET_TO_KNOW_HINT)
+        self._show(self.sitting, words.GET_TO_KNOW, words.GET_TO_KNOW_HINT)
         self.sitting.choose.paints.setFocus()
 
     def show_add(self) -> None:
@@ -176,23 +180,14 @@ class ShelfPage(Page):
     def show_drying(self) -> None:
         """Show what is needed to learn how a paint dries."""
         self.drying.show_paints(self._id)
-        self._show(2, words.DRY_ALIKE, words.STROKE_HINT)
+        self._show(self.drying, words.DRY_ALIKE, words.STROKE_HINT)
         self.drying.paint.setFocus()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what was set before the page goes out of view."""
-        self._keeper.keep()
-        self.memory.remember()
+        self.kept_sitting.keep()
+        self.kept_sitting.memory.remember()
         super().hideEvent(event)
-
-    def _set_sitting(self, sitting: Sitting) -> None:
-        self._keeper.set(sitting)
-        # A reading may come when the page is out of view already.
-        if not self.isVisible():
-            self._keeper.keep()
-
-    def _sits(self) -> bool:
-        return self._stack.currentWidget() is self.sitting
 
     def _come_back(self, left: LastSitting) -> None:
         """Show the sitting where it was left, unless she has begun to do something else."""
@@ -200,15 +195,25 @@ class ShelfPage(Page):
             self.sitting.show_step(left.step)
             self.show_sitting()
 
-    def _show(self, at: int, heading: str, hint: str) -> None:
-        self._stack.setCurrentIndex(at)
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give the heads and the view that is shown: the others are dressed when they come."""
+        return self.heading, self.hint, self.waiting, self._stack.currentWidget() or self._paints
+
+    def _show(self, view: QWidget, heading: str, hint: str) -> None:
+        self._show_view(view)
         self._head(heading, hint)
+
+    def _show_view(self, view: QWidget) -> None:
+        self.coming.emit(view)
+        if self._stack.indexOf(view) < 0:
+            self._stack.addWidget(view)
+        self._stack.setCurrentWidget(view)
 
     def _head(self, heading: str, hint: str) -> None:
         self._fresh = False
         self.heading.setText(heading)
         self.hint.setText(hint)
-        self.memory.note()
+        self.kept_sitting.memory.note()
 
     def _shelf_changed(self) -> None:
         if self.session.shelf is not self._shown:
@@ -223,9 +228,9 @@ class ShelfPage(Page):
         )
 
     def _show_lines(self, lines: tuple[PaintLine, ...]) -> None:
+        self._lines = lines
         self.table.paints.show_lines(lines)
         self.sitting.show_paints(lines)
-        self.drying.show_paints("")
         ids = [line.paint.id for line in lines]
         chosen = self._id if self._id in ids else next(iter(ids), "")
         if chosen:
@@ -282,11 +287,11 @@ class ShelfPage(Page):
         self._put(self.session.shelf.paints, self._say)
 
     def _keep_fitted(self, found: FittedShelf) -> None:
-        self._keeper.keep()
+        self.kept_sitting.keep()
 
         def said(line: str) -> None:
             self.sitting.result.say(line)
-            self.memory.take_over()
+            self.kept_sitting.memory.take_over()
 
         self._put(kept_paints(found), said)
 

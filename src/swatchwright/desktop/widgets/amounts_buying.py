@@ -5,11 +5,12 @@ from __future__ import annotations
 from math import isnan
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QModelIndex, QObject, Qt
 from PySide6.QtCore import Signal as QtSignal
 
 from swatchwright.acts.amounts import tins_told
 from swatchwright.desktop.money import follow_money
+from swatchwright.desktop.widgets.fitted_table import CellModel, Index
 from swatchwright.desktop.words import amounts as words
 from swatchwright.desktop.words.piece import cell_told
 from swatchwright.errors import MendableError
@@ -19,13 +20,12 @@ from swatchwright.piece.tins import MOST_ML, TinSize
 
 __all__ = ["BuyingModel"]
 
-Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
 _NAME, _NEEDED, _LEFT, _TINS, _BUY, _COST = range(6)
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
-class BuyingModel(QAbstractTableModel):
+class BuyingModel(CellModel):
     """A row for each paint; what is left and the tins that are sold can be changed.
 
     Signals
@@ -43,7 +43,7 @@ class BuyingModel(QAbstractTableModel):
     failed = QtSignal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(self._of, parent)
         self._rows: tuple[Purchase, ...] = ()
         self._tins: dict[str, tuple[TinSize, ...]] = {}
         self._money = ""
@@ -87,9 +87,9 @@ class BuyingModel(QAbstractTableModel):
             return words.buy_head(section, self._money)
         return None
 
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+    def _of(self, index: Index, role: int) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the text of a cell, or what is edited of it."""
-        if not index.isValid() or index.row() >= len(self._rows):
+        if index.row() >= len(self._rows):
             return None
         row, column = self._rows[index.row()], index.column()
         if role == Qt.ItemDataRole.EditRole:

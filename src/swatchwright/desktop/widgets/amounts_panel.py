@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHeaderView, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.amounts_price import AmountsPrice
 from swatchwright.desktop.widgets.columns import Columns
+from swatchwright.desktop.widgets.fitted_table import FittedTable
 from swatchwright.desktop.widgets.piece_fields import card, label
-from swatchwright.desktop.widgets.roomy_column import RoomyColumn
 from swatchwright.desktop.words import amounts as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.amounts import Amounts
@@ -23,6 +23,7 @@ from swatchwright.piece.tins import TinSize
 __all__ = ["AmountsPanel"]
 
 _ROW_HEIGHT = 32
+_TINS = 3
 _LEAST = 420
 """Pixels without which what is asked for it goes below what to buy."""
 
@@ -42,7 +43,7 @@ class AmountsPanel(QWidget):
         super().__init__(parent)
         self._form: PieceForm | None = None
         self.model = BuyingModel(self)
-        self.table = QTableView()
+        self.table = FittedTable(_TINS)
         self.trouble = label("", "warn")
         self.trouble.hide()
         self.notes = label("", "small")
@@ -66,19 +67,14 @@ class AmountsPanel(QWidget):
         self.model.failed.connect(self._say)
         self.price.changed.connect(self.changed)
 
-    def _table(self) -> QTableView:
+    def _table(self) -> FittedTable:
         table = self.table
         table.setAccessibleName(words.BUY)
         table.setModel(self.model)
-        table.setTabKeyNavigation(False)
         table.setWordWrap(False)
-        table.verticalHeader().hide()
         rows = table.verticalHeader()
         follow_letters(table, lambda: rows.setDefaultSectionSize(grown(_ROW_HEIGHT)))
-        head = table.horizontalHeader()
-        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
-        RoomyColumn(table, 3, self._fit_rows)
+        table.fitted.connect(self._fit_rows)
         return table
 
     def show_form(self, shown: PieceForm) -> None:

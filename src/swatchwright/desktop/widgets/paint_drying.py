@@ -56,6 +56,7 @@ class PaintDrying(QWidget):
         self._lay_out()
         self.reading.read.connect(self._read)
         self.paint.activated.connect(self._forget)
+        session.shelf_changed.connect(self.show_paints)
         self._show()
 
     def _lay_out(self) -> None:
@@ -78,7 +79,7 @@ class PaintDrying(QWidget):
         foot.addWidget(self.keep)
         rows.addLayout(foot)
 
-    def show_paints(self, chosen: str) -> None:
+    def show_paints(self, chosen: str = "") -> None:
         """Offer the paints of the shelf, and one of them first."""
         before = str(self.paint.currentData() or "")
         self.paint.clear()

@@ -5,24 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QModelIndex, QObject, Qt
 from PySide6.QtCore import Signal as QtSignal
 
 from swatchwright.acts.parts import SIZES, faces_in, sizes_in, with_size, with_value
 from swatchwright.acts.piece import SizedPiece
+from swatchwright.desktop.widgets.fitted_table import CellModel, Index
 from swatchwright.desktop.words import piece as words
 from swatchwright.errors import MendableError
 from swatchwright.piece.part import Part, Piece
 
 __all__ = ["PartsModel"]
 
-Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
 _NAME, _SHAPE, _COUNT, _LENGTH, _ZONE, _PAINTED, _AREA = 0, 1, 2, 3, 6, 7, 8
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
-class PartsModel(QAbstractTableModel):
+class PartsModel(CellModel):
     """Parts as rows: name, shape, how many, length, width, depth, zone, painted faces, area.
 
     Signals
@@ -37,7 +37,7 @@ class PartsModel(QAbstractTableModel):
     failed = QtSignal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(self._of, parent)
         self._piece: Piece | None = None
         self._areas: list[float] = []
 
@@ -78,9 +78,9 @@ class PartsModel(QAbstractTableModel):
             return words.PART_COLUMNS[section]
         return None
 
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+    def _of(self, index: Index, role: int) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the text of a cell, what is edited of it, or how it stands."""
-        part = self.part(index.row()) if index.isValid() else None
+        part = self.part(index.row())
         if part is None:
             return None
         column = index.column()

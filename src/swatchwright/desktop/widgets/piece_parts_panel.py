@@ -9,7 +9,6 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QCheckBox,
     QHBoxLayout,
-    QHeaderView,
     QLineEdit,
     QPushButton,
     QStyledItemDelegate,
@@ -24,6 +23,7 @@ from swatchwright.acts.piece import SizedPiece
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import NumberField
+from swatchwright.desktop.widgets.fitted_table import FittedTable
 from swatchwright.desktop.widgets.piece_fields import choice, clear, label
 from swatchwright.desktop.widgets.piece_gone import GoneZones
 from swatchwright.desktop.widgets.piece_parts import PartsModel
@@ -34,6 +34,7 @@ from swatchwright.piece.part import Face, Piece, Shape
 __all__ = ["PartsPanel"]
 
 _ROW_HEIGHT = 32
+_PAINTED = 7
 _SHOWN_ROWS = 8
 _FRAME, _BESIDE = 6, 8
 _LONGEST = 6000.0
@@ -55,7 +56,7 @@ class PartsPanel(QWidget):
         super().__init__(parent)
         self._found: SizedPiece | None = None
         self.model = PartsModel(self)
-        self.table = QTableView()
+        self.table = FittedTable(_PAINTED)
         self.faces: dict[Face, QCheckBox] = {}
         self.trouble = label("", "warn")
         self.trouble.hide()
@@ -84,13 +85,9 @@ class PartsPanel(QWidget):
         table.setItemDelegate(_Cells(table))
         table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
-        table.setTabKeyNavigation(False)
-        table.verticalHeader().hide()
         follow_letters(table, self._grow_rows)
-        head = table.horizontalHeader()
-        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(7, QHeaderView.ResizeMode.Stretch)
-        head.geometriesChanged.connect(self._fit_rows)
+        table.horizontalHeader().geometriesChanged.connect(self._fit_rows)
+        table.fitted.connect(self._fit_rows)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -128,7 +125,9 @@ class PartsPanel(QWidget):
         """Show the first rows whole, in the letters and the look that the table has now."""
         shown = min(self.model.rowCount(), _SHOWN_ROWS)
         head, row = self.table.horizontalHeader(), self.table.verticalHeader().defaultSectionSize()
-        high = max(head.sizeHint().height(), head.height()) + shown * row + _FRAME
+        bar = self.table.horizontalScrollBar()
+        below = bar.sizeHint().height() if bar.maximum() > 0 else 0
+        high = max(head.sizeHint().height(), head.height()) + shown * row + below + _FRAME
         if high != self.table.height():
             self.table.setFixedHeight(high)
 

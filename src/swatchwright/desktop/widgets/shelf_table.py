@@ -5,34 +5,28 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QColor, QPainter
-from PySide6.QtWidgets import (
-    QHeaderView,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QTableView,
-    QWidget,
-)
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from swatchwright.acts.shelf_view import PaintLine
 from swatchwright.desktop.letters import follow_letters, grown, growth
 from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import screen_colour
+from swatchwright.desktop.widgets.fitted_table import CellModel, FittedTable, Index
 from swatchwright.desktop.words import shelf as words
 from swatchwright.language import say
 
 __all__ = ["ShelfModel", "ShelfTable"]
 
-Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
 _LARGE = 1.15
 _ROW_HEIGHT, _COLOUR_WIDTH = 46, 92
 _USE, _COLOUR, _NAME, _PRICE = 0, 1, 2, 7
 
 
-class ShelfModel(QAbstractTableModel):
+class ShelfModel(CellModel):
     """The paints as rows: in use, colour, name, finish, how known, left, tins, price of a litre.
 
     Parameters
@@ -49,7 +43,7 @@ class ShelfModel(QAbstractTableModel):
         use: Callable[[str, bool], None] | None = None,
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
+        super().__init__(self._of, parent)
         self._session = session
         self._use_paint = use or (lambda id_, on: session.use_paint(id_, use=on))
         self._lines: tuple[PaintLine, ...] = ()
@@ -97,10 +91,8 @@ class ShelfModel(QAbstractTableModel):
             return words.COLUMNS[section]
         return words.COLUMN_TIPS[section] if role == Qt.ItemDataRole.ToolTipRole else None
 
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: ANN401
+    def _of(self, index: Index, role: int) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the text or the colour of a cell."""
-        if not index.isValid():
-            return None
         line = self._lines[index.row()]
         if index.column() == _USE:
             return self._use(line, role)
@@ -176,7 +168,7 @@ class _Fields(QStyledItemDelegate):
         painter.fillRect(option.rect, index.data(Qt.ItemDataRole.BackgroundRole))
 
 
-class ShelfTable(QTableView):
+class ShelfTable(FittedTable):
     """The table itself.
 
     Signals
@@ -188,36 +180,28 @@ class ShelfTable(QTableView):
     chosen = Signal(str)
 
     def __init__(self, session: Session, use: Callable[[str, bool], None]) -> None:
-        super().__init__()
+        super().__init__(_NAME)
         self.paints = ShelfModel(session, use, self)
         self.setModel(self.paints)
         self.setAccessibleName(words.HEADING)
         self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
-        self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.setItemDelegateForColumn(_COLOUR, _Fields(self))
         self.setWordWrap(True)
-        self.verticalHeader().hide()
         head = self.horizontalHeader()
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         head.setHighlightSections(False)
         head.setSectionsClickable(False)
         head.setAccessibleName(", ".join(filter(None, words.COLUMNS)))
-        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(_COLOUR, QHeaderView.ResizeMode.Fixed)
-        self.setColumnWidth(_COLOUR, _COLOUR_WIDTH)
+        self.keep_width(_COLOUR, _COLOUR_WIDTH)
         follow_letters(self, self._grow)
         self.selectionModel().currentRowChanged.connect(self._current)
 
     def _grow(self) -> None:
         """Have rows for the letters in use; where these are large, names are told on one line."""
         self.verticalHeader().setDefaultSectionSize(grown(_ROW_HEIGHT))
-        mode = QHeaderView.ResizeMode
-        large = growth() > _LARGE
-        self.horizontalHeader().setSectionResizeMode(
-            _NAME, mode.ResizeToContents if large else mode.Stretch
-        )
+        self.let_wrap(wraps=growth() <= _LARGE)
 
     def choose(self, id_: str) -> None:
         """Show a paint large."""
