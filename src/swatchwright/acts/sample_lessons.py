@@ -14,6 +14,7 @@ import zlib
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -172,9 +173,11 @@ def _packed(paint: Paint) -> str:
     return base64.b85encode(zlib.compress(kind + data, 1)).decode()
 
 
+@lru_cache(maxsize=128)
 def _unpacked(text: str) -> tuple[Floats, Floats, Floats | None]:
     data = zlib.decompress(base64.b85decode(text))
     values = np.frombuffer(data, dtype=_DOUBLE, offset=1).astype(np.float64)
+    values.setflags(write=False)
     K, S, rest = values[:_BANDS], values[_BANDS : 2 * _BANDS], values[2 * _BANDS :]
     return K, S, rest.reshape(-1, 2 * _BANDS) if data[:1] == b"\1" else None
 

@@ -84,6 +84,7 @@ class SampleDesk(QObject):
         self.pot: float | None = None
         self.tub: float | None = None
         self._asked: tuple[object, ...] | None = None
+        self._known: tuple[SampleLoop, Shelf, bool] | None = None
         self._job: str | None = None
         self._laid: SampleLoop | None = None
         self._keeper: Keeper[SampleLoop] = Keeper(
@@ -225,8 +226,13 @@ class SampleDesk(QObject):
     @property
     def known(self) -> bool:
         """Whether the paints on the bench know all that the samples say."""
-        loop = self.loop
-        return loop is not None and bool(loop.rounds) and knows(self._session.shelf, loop)
+        loop, shelf = self.loop, self._session.shelf
+        if loop is None or not loop.rounds:
+            return False
+        # Asked many times over while a page is laid, and all paints are compared for it.
+        if self._known is None or self._known[0] is not loop or self._known[1] is not shelf:
+            self._known = loop, shelf, knows(shelf, loop)
+        return self._known[2]
 
     def take_back(self) -> None:
         """Take the last sample back, and what was learnt from it."""

@@ -29,6 +29,7 @@ class ScrollArea(QScrollArea):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._highs: dict[int, int] = {}
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
     def set_whole(self, *, whole: bool) -> None:
@@ -41,9 +42,16 @@ class ScrollArea(QScrollArea):
 
     def heightForWidth(self, width: int) -> int:
         """Give how high all that is in it is, while it is to be so; else it goes by no width."""
-        inside, edges = self.widget(), 2 * self.frameWidth()
+        inside = self.widget()
         if inside is None or self.isHidden() or not self.hasHeightForWidth():
             return -1
+        # It is asked several times for each time that what is in it changes.
+        if width not in self._highs:
+            self._highs[width] = self._high(inside, width)
+        return self._highs[width]
+
+    def _high(self, inside: QWidget, width: int) -> int:
+        edges = 2 * self.frameWidth()
         high = inside.heightForWidth(width - edges) if inside.hasHeightForWidth() else 0
         return max(high, inside.minimumSizeHint().height()) + edges
 
@@ -59,6 +67,7 @@ class ScrollArea(QScrollArea):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Need another width when what is in it does."""
         if event.type() == QEvent.Type.LayoutRequest and watched is self.widget():
+            self._highs.clear()
             self.updateGeometry()
         return super().eventFilter(watched, event)
 

@@ -27,6 +27,7 @@ class PageStack(QStackedWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._highs: dict[int, int] = {}
         self.currentChanged.connect(self._take_room)
 
     def minimumSizeHint(self) -> QSize:
@@ -37,13 +38,25 @@ class PageStack(QStackedWidget):
     def heightForWidth(self, width: int) -> int:
         """Give how high a width makes the page in view; Qt would give that of the highest."""
         page = self.currentWidget()
-        return -1 if page is None or not page.hasHeightForWidth() else page.heightForWidth(width)
+        if page is None or not page.hasHeightForWidth():
+            return -1
+        # It is asked several times for each time that the page changes.
+        if width not in self._highs:
+            self._highs[width] = page.heightForWidth(width)
+        return self._highs[width]
+
+    def event(self, event: QEvent) -> bool:
+        """Ask the page anew once it has changed."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._highs.clear()
+        return super().event(event)
 
     def _take_room(self) -> None:
         """Leave the pages that are out of view out of account, also in how high a width makes it.
 
         Qt's own layout would be as high as the highest of all.
         """
+        self._highs.clear()
         policy = QSizePolicy.Policy
         for place in range(self.count()):
             page = self.widget(place)
