@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtGui import QHideEvent, QMouseEvent
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QApplication,
@@ -45,6 +45,9 @@ class ScrollArea(QScrollArea):
         inside = self.widget()
         if inside is None or self.isHidden() or not self.hasHeightForWidth():
             return -1
+        if not self.isVisible():
+            # Out of view nothing tells that what is in it has changed.
+            return self._high(inside, width)
         # It is asked several times for each time that what is in it changes.
         if width not in self._highs:
             self._highs[width] = self._high(inside, width)
@@ -64,12 +67,26 @@ class ScrollArea(QScrollArea):
         wide = inside.minimumSizeHint().width() + bar + 2 * self.frameWidth()
         return QSize(max(least.width(), wide), least.height())
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Forget what may change out of view."""
+        self._highs.clear()
+        super().hideEvent(event)
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Need another width when what is in it does."""
         if event.type() == QEvent.Type.LayoutRequest and watched is self.widget():
-            self._highs.clear()
-            self.updateGeometry()
+            self._changed()
         return super().eventFilter(watched, event)
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Hear of a change here where what is in it has no layout, as a text has none."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._changed()
+        return super().viewportEvent(event)
+
+    def _changed(self) -> None:
+        self._highs.clear()
+        self.updateGeometry()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Be done with the field that was typed into."""

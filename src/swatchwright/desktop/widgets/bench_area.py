@@ -40,14 +40,16 @@ class PageStack(QStackedWidget):
         page = self.currentWidget()
         if page is None or not page.hasHeightForWidth():
             return -1
+        if not self.isVisible():
+            return page.heightForWidth(width)
         # It is asked several times for each time that the page changes.
         if width not in self._highs:
             self._highs[width] = page.heightForWidth(width)
         return self._highs[width]
 
     def event(self, event: QEvent) -> bool:
-        """Ask the page anew once it has changed."""
-        if event.type() == QEvent.Type.LayoutRequest:
+        """Ask the page anew once it has changed; out of view nothing tells of that."""
+        if event.type() in {QEvent.Type.LayoutRequest, QEvent.Type.Hide}:
             self._highs.clear()
         return super().event(event)
 
