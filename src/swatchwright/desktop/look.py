@@ -222,16 +222,20 @@ def _fields(look: Look) -> str:
         background: {look.pick}; border-radius: 5px;
     }}
     QAbstractSpinBox::up-arrow:off, QAbstractSpinBox::down-arrow:off {{ image: none; }}
-    QCheckBox::indicator, QRadioButton::indicator {{
+    QCheckBox::indicator, QRadioButton::indicator, QTableView::indicator {{
         width: {grown(15)}px; height: {grown(15)}px; border-radius: 4px;
         background: {look.sheet}; border: 1px solid {look.edge};
     }}
+    QTableView::indicator {{ margin-left: 4px; }}
     QRadioButton::indicator {{ border-radius: {grown(15) // 2 + 1}px; }}
     QCheckBox::indicator:hover, QRadioButton::indicator:hover {{ border-color: {look.ink}; }}
-    QCheckBox::indicator:checked, QRadioButton::indicator:checked {{
+    QCheckBox::indicator:checked, QRadioButton::indicator:checked, QTableView::indicator:checked {{
         background: {look.press}; border-color: {look.press};
     }}
-    QCheckBox::indicator:checked {{ image: {_drawing("tick", look)}; }}
+    QTableView::indicator:checked {{ border-color: {look.edge}; }}
+    QCheckBox::indicator:checked, QTableView::indicator:checked {{
+        image: {_drawing("tick", look)};
+    }}
     QRadioButton::indicator:checked {{ image: {_drawing("dot", look)}; }}
     """
 

@@ -22,7 +22,9 @@ __all__ = ["BuyingModel"]
 
 _NOWHERE = QModelIndex()
 _NAME, _NEEDED, _LEFT, _TINS, _BUY, _COST = range(6)
+_NUMBERS = {_NEEDED, _LEFT, _COST}
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+_LEFT_SIDE = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
 class BuyingModel(CellModel):
@@ -83,9 +85,11 @@ class BuyingModel(CellModel):
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the head of a column."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
-            return words.buy_head(section, self._money)
-        return None
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return _RIGHT if section in _NUMBERS else _LEFT_SIDE
+        return words.buy_head(section, self._money) if role == Qt.ItemDataRole.DisplayRole else None
 
     def _of(self, index: Index, role: int) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the text of a cell, or what is edited of it."""
@@ -96,7 +100,7 @@ class BuyingModel(CellModel):
             return {_LEFT: float(row.left_ml), _TINS: self._tins_text(row)}.get(column)
         if role == Qt.ItemDataRole.DisplayRole:
             return self._shown(row, column)
-        if role == Qt.ItemDataRole.TextAlignmentRole and column in {_NEEDED, _LEFT, _COST}:
+        if role == Qt.ItemDataRole.TextAlignmentRole and column in _NUMBERS:
             return _RIGHT
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return cell_told(

@@ -20,6 +20,7 @@ __all__ = ["PartsModel"]
 _NOWHERE = QModelIndex()
 _NAME, _SHAPE, _COUNT, _LENGTH, _ZONE, _PAINTED, _AREA = 0, 1, 2, 3, 6, 7, 8
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
 
 class PartsModel(CellModel):
@@ -74,9 +75,11 @@ class PartsModel(CellModel):
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the head of a column."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation is Qt.Orientation.Horizontal:
-            return words.PART_COLUMNS[section]
-        return None
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return _RIGHT if _is_number(section) else _LEFT
+        return words.PART_COLUMNS[section] if role == Qt.ItemDataRole.DisplayRole else None
 
     def _of(self, index: Index, role: int) -> Any:  # noqa: ANN401 - Qt takes whatever the role is for
         """Give the text of a cell, what is edited of it, or how it stands."""
