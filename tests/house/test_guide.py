@@ -124,7 +124,7 @@ def test_what_is_bold_stands_in_the_window(
     ("language", "text", "caught"),
     [
         (ENGLISH, "Press **Keep**, then **Make it lovelier**.", "make it lovelier"),
-        ("de", "Klicken Sie auf **Speichern**, dann auf **Keep**.", "keep"),
+        ("de", "Klicken Sie auf **Wählen**, dann auf **Keep**.", "keep"),
     ],
 )
 def test_a_control_that_is_not_there_is_seen(

@@ -43,7 +43,7 @@ from swatchwright.acts.sheet import (
     pictures_of,
     read_code,
 )
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.names import colour_name, scale_told
 from swatchwright.language import ENGLISH, say, say_in, use_language
 from swatchwright.sheet.content import SheetContent
 from swatchwright.shelf.csv_file import demo_shelf
@@ -101,7 +101,7 @@ def test_every_page_says_whose_it_is_and_what_its_figures_mean() -> None:
         for page in document:
             told = " ".join(page.get_textpage().get_text_range().split())
             assert "Blanket box, Harbour workshop" in told
-            assert told.count("1 is just seen side by side, 4 is plain") == 1
+            assert told.count(scale_told()) == 1
 
 
 @pytest.mark.parametrize("label", [None, *LABELS], ids=lambda v: v.name if v else "sheet")

@@ -21,11 +21,12 @@ from swatchwright.desktop.marks import Marks
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.window import Window
+from swatchwright.shelf.store.paint_rows import paint_bytes
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-MARKED, KEPT, HALF, SAMPLED = "marked", "kept", "half", "sampled"
+MARKED, KEPT, HALF, SAMPLED, TAUGHT = "marked", "kept", "half", "sampled", "taught"
 VOLUME = 750.0
 CLIENT = "Harbour workshop"
 _PATIENCE = 120.0
@@ -68,6 +69,9 @@ def work(window: Window, what: str, photo: Path) -> None:
     if what == SAMPLED:
         sample_the_mix(window)
         return
+    if what == TAUGHT:
+        take_and_teach(window, photo.with_suffix(".paints"))
+        return
     window.mix_side.volume.setValue(VOLUME)
     QTest.mouseClick(window.mix_side.counts[2], Qt.MouseButton.LeftButton)
     settle(window)
@@ -81,6 +85,23 @@ def work(window: Window, what: str, photo: Path) -> None:
         QTest.keyClicks(page.head.client, CLIENT)
         QTest.keyClick(page.head.client, Qt.Key.Key_Tab)
         wait(window.desk.idle)
+
+
+def take_and_teach(window: Window, paints: Path) -> None:
+    """Take the pot of a sample, let the paints learn from it, and leave a note of them.
+
+    Killed as soon as that is kept: nothing rests before.
+    """
+    window.keeping.keep(1)
+    settle(window)
+    sample_the_mix(window)
+    page = window.page("sample")
+    assert isinstance(page, SamplePage)
+    QTest.mouseClick(page.next.takes[True], Qt.MouseButton.LeftButton)
+    settle(window)
+    QTest.mouseClick(page.teach, Qt.MouseButton.LeftButton)
+    wait(lambda: page.samples.known and window.desk.idle())
+    paints.write_bytes(b"\n".join(paint_bytes(paint) for paint in window.session.shelf.paints))
 
 
 def sample_the_mix(window: Window) -> None:

@@ -22,7 +22,9 @@ from swatchwright.desktop.widgets.photo_view import Mark
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import sample as sample_words
 from swatchwright.mixing.wishes import Wishes
-from window.killed_bench import CLIENT, HALF, KEPT, MARKED, SAMPLED, VOLUME
+from swatchwright.shelf.csv_file import demo_shelf
+from swatchwright.shelf.store.paint_rows import paint_bytes
+from window.killed_bench import CLIENT, HALF, KEPT, MARKED, SAMPLED, TAUGHT, VOLUME
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -125,6 +127,32 @@ class TestKilled:
         assert not page.told.ask.isEnabled()
         assert set(sample_words.fresh_lines(advice)) <= set(page.next.lines)
         assert page.mixed.mixed() == advice.last.mixed
+
+    def test_as_soon_as_the_paints_were_taught(
+        self,
+        killed: Callable[[str], None],
+        opened: Callable[[], Window],
+        photo: Path,
+        qtbot: QtBot,
+    ) -> None:
+        """The paints are taught to the last digit, and what was taken stands first on Colour."""
+        killed(TAUGHT)
+        window = opened()
+        paints = [paint_bytes(paint) for paint in window.session.shelf.paints]
+        assert b"\n".join(paints) == photo.with_suffix(".paints").read_bytes()
+        assert paints != [paint_bytes(paint) for paint in demo_shelf().paints]
+        window.show_page("sample")
+        page = window.page("sample")
+        assert isinstance(page, SamplePage)
+        qtbot.waitUntil(lambda: page.samples.advice is not None, timeout=PATIENCE)
+        qtbot.waitUntil(window.at_rest, timeout=PATIENCE)
+        assert page.samples.known
+        assert not page.teach.isEnabled()
+        hers = window.mix_side.hers
+        assert hers is not None
+        assert hers.taken is not None
+        assert hers.taken.taken.added
+        assert hers.keep.isChecked()
 
     def test_while_colours_are_found(
         self, killed: Callable[[str], None], opened: Callable[[], Window], cushion: SamplePhoto

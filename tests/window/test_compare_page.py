@@ -158,7 +158,7 @@ class TestPicture:
         """No figure is shown until it is asked for."""
         assert not any("ff by" in text for text in page.told.texts())
         qtbot.mouseClick(page.bar.figures, LEFT)
-        assert all("Off by" in text for text in page.told.texts())
+        assert all(" off: " in text for text in page.told.texts())
 
     def test_a_finish_of_the_job(
         self, window: Window, page: ComparePage, settle: Settle, qtbot: QtBot
@@ -232,7 +232,7 @@ class TestEveryLight:
         """The figures are shown in every light on asking, and back in one light."""
         qtbot.mouseClick(page.bar.every_light, LEFT)
         qtbot.mouseClick(page.bar.figures, LEFT)
-        assert all("off by" in text for text in page.lights.texts())
+        assert all(" off: " in text for text in page.lights.texts())
         qtbot.mouseClick(page.bar.every_light, LEFT)
         assert page.picture.isVisible()
         assert not page.lights.isVisible()
@@ -379,7 +379,7 @@ class TestKeeping:
         settle()
         qtbot.mouseClick(window.undo, LEFT)
         settle()
-        assert page.view.light is Light.D65
+        assert page.light is Light.D65
         assert page.bar.lights[Light.D65].isChecked()
 
 

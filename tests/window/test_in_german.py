@@ -10,7 +10,7 @@ import pytest
 
 from house.tree import ROOT
 
-WHOLE = ("test_everyone.py", "test_language_choice.py")
+WHOLE = ("test_everyone.py", "test_language_choice.py", "test_pages_abreast.py")
 """Files of window tests that compare words through their modules, and so hold in any language."""
 
 

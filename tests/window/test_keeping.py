@@ -15,6 +15,7 @@ from swatchwright.acts.jobs import job_of, keep_document, list_jobs, open_jobs
 from swatchwright.acts.piece import sized_piece
 from swatchwright.colour.names import colour_name
 from swatchwright.desktop import words as common
+from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.window import Window
 from swatchwright.desktop.words import keeping as words
 from swatchwright.piece.common import Kind
@@ -135,7 +136,45 @@ class TestAMix:
         settle()
         assert not any(c.keep.isChecked() for c in mixed.mix_side.columns())
         told = mixed.mix_side.keep_bar.told.text()
-        assert told == words.replaces_line(colour_name(Lab(46, 34, 24)), WHOLE_PIECE)
+        assert words.replaces_line(colour_name(Lab(46, 34, 24)), WHOLE_PIECE) in told
+
+    def test_the_piece_comes_first_and_the_same_colour_after_it(
+        self, mixed: Window, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Of two colours without a piece it is said what to do; a button goes there and back.
+
+        The colour is the same then, it stands at a part that has none, and the row is whole.
+        """
+        mixed.resize(1366, 732)
+        bar = mixed.mix_side.keep_bar
+        assert not bar.to_piece.isVisible()
+        qtbot.mouseClick(mixed.mix_side.columns()[0].keep, LEFT)
+        settle()
+        mixed.session.type_colour("27, 2, -24")
+        settle()
+        wanted = mixed.session.wanted
+        assert words.PIECE_FIRST in bar.told.text()
+        qtbot.mouseClick(bar.to_piece, LEFT)
+        settle()
+        page = mixed.page("piece")
+        assert isinstance(page, PiecePage)
+        assert page.isVisible()
+        assert mixed.back_offer.isVisible()
+        page.kinds.buttons[Kind.BLANKET_BOX].click()
+        settle()
+        qtbot.mouseClick(mixed.back_offer.take, LEFT)
+        settle()
+        assert mixed.session.wanted == wanted
+        assert not mixed.back_offer.isVisible()
+        assert bar.zone.isVisible()
+        assert not bar.to_piece.isVisible()
+        assert bar.zone.currentData() in set(mixed.keeping.zones()) - {WHOLE_PIECE}
+        assert bar.told.text() == words.NOTHING_KEPT
+        row = bar.zone.parentWidget()
+        assert row is not None
+        qtbot.waitUntil(lambda: row.height() >= row.heightForWidth(row.width()), timeout=2000)
+        assert bar.zone.height() >= bar.zone.sizeHint().height()
+        assert row.rect().contains(bar.zone.geometry())
 
     def test_another_colour_is_offered_a_zone_that_has_none(
         self, mixed: Window, settle: Settle, qtbot: QtBot

@@ -28,6 +28,7 @@ def afterwards_as_before() -> Iterator[None]:
     yield
     language.use_language(spoken)
     QLocale.setDefault(locale)
+    language.bind_units(bind=False)
 
 
 def test_another_language_is_kept_and_offered(window: Window, qtbot: QtBot) -> None:

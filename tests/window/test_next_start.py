@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 
 from swatchwright.desktop import words
 from swatchwright.desktop.history import History
+from swatchwright.desktop.widgets.elided_label import ElidedLabel
 from swatchwright.desktop.window import Window
 
 if TYPE_CHECKING:
@@ -117,10 +118,17 @@ class TestUndo:
         assert again.keeping.kept_number() == 2
         qtbot.mouseClick(again.undo, LEFT)
         qtbot.waitUntil(lambda: again.keeping.kept_number() == 1)
+        # What was taken back is said beside the buttons, as in a running session.
+        qtbot.waitUntil(lambda: again.busy.told() == words.undone_told(label), timeout=20_000)
+        assert again.busy.isVisible()
+        assert label in again.busy.told()
+        (line,) = again.busy.findChildren(ElidedLabel)
+        qtbot.waitUntil(lambda: line.text() == line.whole(), timeout=4000)
         assert not again.undo.isEnabled(), "the edit that began the job"
         assert again.desk.job is not None
         qtbot.mouseClick(again.redo, LEFT)
         qtbot.waitUntil(lambda: again.keeping.kept_number() == 2)
+        qtbot.waitUntil(lambda: again.busy.told() == words.redone_told(label), timeout=20_000)
 
     def test_why_there_is_nothing(
         self, with_cushion: Window, settle: Settle, opened: Opened, qtbot: QtBot

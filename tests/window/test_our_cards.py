@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 
 from hands import drag
 from swatchwright.acts.demo_cards import DemoCards, demo_cards
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
     from swatchwright.desktop.widgets.our_sitting import OurSitting
+    from swatchwright.desktop.widgets.shelf_sitting import ShelfSitting
     from swatchwright.desktop.window import Window
 
     Settle = Callable[[], None]
@@ -131,10 +132,54 @@ def test_no_step_leads_nowhere(page: ShelfPage, settle: Settle, qtbot: QtBot) ->
     assert not ours.result.more.isVisible()
 
 
-def test_it_begins_anew_each_time(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
-    """Put away and taken out again, nothing is read and the first step is shown."""
+def test_put_away_by_mistake_they_come_back(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+    """Put away before they are done and taken out again, all is as it was."""
     ours = begun(page, qtbot, settle)
     qtbot.mouseClick(ours.mark_rest, LEFT)
+    settle()
+    read, step = read_now(ours.sitting), ours.step
+    assert read > 0
+    qtbot.mouseClick(ours.leave, LEFT)
+    assert not ours.isVisible()
+    qtbot.mouseClick(page.sitting.ours, LEFT)
+    settle()
+    assert page.ours.sitting is ours
+    assert ours.isVisible()
+    assert (read_now(ours.sitting), ours.step) == (read, step)
+
+
+def test_a_quick_second_press_meets_no_other_button(
+    page: ShelfPage, settle: Settle, qtbot: QtBot
+) -> None:
+    """From her own sitting to that with our cards, and from step to step, buttons stay in place."""
+
+    def places(sitting: ShelfSitting) -> dict[str, QRect]:
+        buttons = {"back": sitting.back, "next": sitting.next, "leave": sitting.leave}
+        return {name: QRect(one.mapTo(page, QPoint()), one.size()) for name, one in buttons.items()}
+
+    where = page.sitting.ours.mapTo(page, page.sitting.ours.rect().center())
+    before = places(page.sitting)
+    qtbot.mouseClick(page.sitting.ours, LEFT)
+    settle()
+    ours = page.ours.sitting
+    assert ours is not None
+    seen = [before]
+    for step in range(4):
+        ours.show_step(step)
+        settle()
+        seen.append(places(ours))
+    assert all(one == before for one in seen)
+    for name in ("back", "next", "leave"):
+        assert not before[name].contains(where)
+
+
+def test_it_begins_anew_once_it_was_done(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+    """Put away when the fit was seen and taken out again, it is all there to do."""
+    ours = begun(page, qtbot, settle)
+    qtbot.mouseClick(ours.mark_rest, LEFT)
+    settle()
+    qtbot.mouseClick(ours.next, LEFT)
+    qtbot.mouseClick(ours.result.fit, LEFT)
     settle()
     qtbot.mouseClick(ours.leave, LEFT)
     qtbot.mouseClick(page.sitting.ours, LEFT)

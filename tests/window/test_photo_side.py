@@ -447,6 +447,8 @@ class TestAbout:
         """The picker offers what a phone and a camera save."""
         for kind in ("heic", "heif", "avif", "dng", "cr3", "nef", "arw", "jpg", "tiff"):
             assert f"*.{kind}" in common.PHOTO_FILES
+            first, *_ = common.PHOTO_FILES.split(";;")
+            assert {f"*.{kind}", f"*.{kind.upper()}"} <= set(first.partition("(")[2][:-1].split())
 
 
 class TestKept:

@@ -17,6 +17,7 @@ from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 
+from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.references import marked_paint
 from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import letters
@@ -322,7 +323,7 @@ def test_the_ways_stand_in_rows(with_job: Window, settle: Settle, qtbot: QtBot) 
     page = with_job.page("finish")
     assert isinstance(page, FinishPage)
     page.sides[1].click()
-    next(iter(page.reverse.ask.stands.values())).click()
+    page.reverse.ask.stands[Stands.PAINTED].click()
     qtbot.waitUntil(lambda: len(page.reverse.ways.columns) > 2, timeout=PATIENCE)
     twice(with_job)
     settle()

@@ -198,11 +198,43 @@ def test_a_sample_is_taken_back_and_undone(mixed: Window, settle: Settle, qtbot:
     settle()
     assert rounds_on(page) == ()
     assert advice_for(page) is None
-    assert page.next.lines == [words.NO_ADVICE]
+    # It names the button that can be pressed, and none where none can.
+    ask = page.told.ask
+    pressed = ask.isVisible() and ask.isEnabled()
+    assert page.next.lines == [words.no_advice(ask.text() if pressed else "")]
     qtbot.mouseClick(mixed.undo, LEFT)
     settle()
     assert len(rounds_on(page)) == 1
     assert advice_for(page) is not None
+
+
+def test_a_button_is_named_only_while_it_can_be_pressed(
+    mixed: Window, settle: Settle, qtbot: QtBot
+) -> None:
+    """From state to state: what to do names the button in view, by what that says, or none."""
+    page = sample_page(mixed)
+    ask = page.told.ask
+
+    def told() -> list[str]:
+        pressed = ask.isVisible() and ask.isEnabled()
+        named = [line for line in page.next.lines if words.KEEP[:-1] in line]
+        assert bool(named) is (pressed and page.samples.advice is None)
+        assert all(ask.text() in line for line in named)
+        return page.next.lines
+
+    assert told() == [words.NO_SAMPLE]
+    say(page, qtbot, "clearly", "dark")
+    settle()
+    assert ask.text() in told()[0]
+    keep(page, qtbot, settle)
+    told()
+    assert page.samples.advice is not None
+    qtbot.mouseClick(page.back, LEFT)
+    settle()
+    told()
+    say(page, qtbot, "much", "light")
+    settle()
+    assert ask.text() in told()[0]
 
 
 def test_the_job_brings_its_samples_back(mixed: Window, settle: Settle, qtbot: QtBot) -> None:

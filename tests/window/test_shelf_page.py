@@ -89,6 +89,21 @@ class TestTable:
         assert window.session.recipes.recipes[0].recipe.paints[0].id == left_out
         assert box.data(TICK) == Qt.CheckState.Checked
 
+    def test_the_space_key_ticks_the_chosen_paint(
+        self, window: Window, page: ShelfPage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Space takes the tick of the chosen row away and sets it again, whatever cell is it."""
+        page.table.choose(WHITE)
+        box = page.table.currentIndex().siblingAtColumn(0)
+        qtbot.keyClick(page.table, Qt.Key.Key_Space)
+        settle()
+        assert WHITE in window.session.unused
+        assert box.data(TICK) == Qt.CheckState.Unchecked
+        qtbot.keyClick(page.table, Qt.Key.Key_Space)
+        settle()
+        assert WHITE not in window.session.unused
+        assert box.data(TICK) == Qt.CheckState.Checked
+
     def test_a_paint_is_shown_large(self, page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
         """The arrow keys choose a paint; its fields touch and are what the optics give."""
         page.table.choose("ink-blue-dark")

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from decimal import Decimal, InvalidOperation
 
 from swatchwright.acts.amounts_products import (
     LaidOver,
@@ -17,7 +15,6 @@ from swatchwright.acts.amounts_products import (
 )
 from swatchwright.errors import MendableError
 from swatchwright.language import say
-from swatchwright.language.money import money_in_use
 from swatchwright.piece.amounts import Amounts, amounts_of
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.names import zone_word
@@ -30,10 +27,10 @@ from swatchwright.piece.order import (
     Terms,
 )
 from swatchwright.piece.spreading import Ground, Tool
-from swatchwright.piece.tins import TinSize, cheapest_tins
+from swatchwright.piece.tins import TinSize
 from swatchwright.shelf.shelf import Shelf
 
-__all__ = ["Coats", "amounts_for", "mixed_product", "order_of", "tins_told"]
+__all__ = ["Coats", "amounts_for", "mixed_product", "order_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -246,39 +243,3 @@ def _coats_on(zone: str, above: Sequence[LaidOver]) -> dict[str, int]:
         if laid.zone in {"", zone}:
             counts[laid.product.id] = counts.get(laid.product.id, 0) + laid.coats
     return counts
-
-
-# --- what is typed -------------------------------------------------------------------------------
-
-
-def tins_told(text: str) -> tuple[TinSize, ...]:
-    """Read the sizes a paint is sold in: ml, and the price after a colon if it is known.
-
-    What the money is called may stand beside the price.
-
-    Raises
-    ------
-    MendableError
-        If one of them cannot be read.
-
-    Examples
-    --------
-    >>> [(tin.ml, str(tin.price)) for tin in tins_told("120: 7.50, 500")]
-    [(120.0, '7.50'), (500.0, 'None')]
-    """
-    found = []
-    for told in re.split("[,;]", text):
-        if not told.strip():
-            continue
-        ml, _, price = (part.strip() for part in told.partition(":"))
-        price = price.replace(money_in_use(), "").strip()
-        try:
-            found.append(TinSize(float(ml.removesuffix("ml")), Decimal(price) if price else None))
-        except (ValueError, InvalidOperation) as error:
-            raise MendableError(
-                say("“{text}” is no tin.", text=told.strip()),
-                say("Write ml and price, as 120: 7.50, 500: 19."),
-            ) from error
-    if found:
-        cheapest_tins(0.0, found)
-    return tuple(found)

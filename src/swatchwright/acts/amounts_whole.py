@@ -13,7 +13,7 @@ from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import Pour
 from swatchwright.piece.amounts import Amounts, Batch
 
-__all__ = ["MadeUp", "made_up", "needs_told", "poured", "pours_told"]
+__all__ = ["MadeUp", "bought_told", "made_up", "needs_told", "poured", "pours_told"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +52,15 @@ def needs_told(amounts: Amounts) -> tuple[float, ...]:
         for i, need in zip(rows, needs, strict=True):
             told[i] = need
     return tuple(told)
+
+
+def bought_told(amounts: Amounts) -> dict[str, float]:
+    """Tell how much is needed of each paint, by its id: what is poured of it, of all batches."""
+    told: dict[str, float] = {}
+    for batch in amounts.batches:
+        for paint, ml in zip(batch.paints, poured(batch), strict=False):
+            told[paint.id] = told.get(paint.id, 0.0) + ml
+    return told
 
 
 def pours_told(pours: Sequence[Pour]) -> tuple[Pour, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -28,6 +29,7 @@ CLIENT_PART = "client"
 class Stands(StrEnum):
     """How far a colour has come when the client is not content with it."""
 
+    UNMIXED = "unmixed"
     PAINTED = "painted"
     POT = "pot"
 
@@ -86,8 +88,8 @@ class Question:
     tub
         How full the pot may get, ml; None where that was not said.
     stands
-        Whether the piece is painted already or the paint is in the pot; None where that was not
-        said.
+        Whether nothing is mixed yet, the piece is painted already or the paint is in the pot; None
+        where that was not said.
     """
 
     wanted: Wanted
@@ -133,7 +135,8 @@ class ClientWishes:
     wishes
         What is wanted in place of a colour.
     stand
-        Whether what has that colour is painted already or still in the pot, where it was said.
+        Whether of that colour nothing is mixed yet, or it is painted already or still in the pot,
+        where it was said.
     """
 
     wishes: tuple[ClientWish, ...] = ()
@@ -156,3 +159,13 @@ class ClientWishes:
         """Give them with a colour come so far."""
         others = tuple(one for one in self.stand if one.first != first)
         return replace(self, stand=(*others, ColourStands(first, stands)))
+
+    def among(self, colours: Collection[Lab]) -> ClientWishes:
+        """Give what was said of these colours; all of it where there are none yet.
+
+        What was said of a colour that nobody wants any more is said of nothing.
+        """
+        if not colours:
+            return self
+        wishes = tuple(wish for wish in self.wishes if wish.first in colours)
+        return ClientWishes(wishes, tuple(one for one in self.stand if one.first in colours))

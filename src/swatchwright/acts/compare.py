@@ -16,7 +16,7 @@ light to light, here drift). See docs/bibliography.md.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from math import hypot
 from typing import Any
 
@@ -40,7 +40,8 @@ from swatchwright.acts.in_light import adapted, cloth_in
 from swatchwright.acts.layering import coats_of_layer
 from swatchwright.acts.mix import own_colours
 from swatchwright.acts.recipes import MeasuredRecipe
-from swatchwright.colour.difference import delta_e_2000
+from swatchwright.acts.taken_mix import TakenMix
+from swatchwright.colour.difference import UNSEEN, delta_e_2000
 from swatchwright.colour.names import difference_words
 from swatchwright.colour.spectrum import Light, lab_of
 from swatchwright.errors import MendableError
@@ -85,6 +86,7 @@ def compared(
     lights: Sequence[Light] = ROOM,
     stack: Stack | None = None,
     shelf: Shelf,
+    taken: TakenMix | None = None,
 ) -> Compared:
     """Lay mixes beside the wanted colour.
 
@@ -93,7 +95,7 @@ def compared(
     wanted
         The colour, with how sure it is.
     recipes
-        1 to 6 mixes.
+        1 to 6 mixes; none are needed beside one that was taken.
     states, lights
         How and where they are seen, each once; at least one of each.
     stack
@@ -101,19 +103,22 @@ def compared(
         for `waxed`. Where it is None or has none such, a usual pale wash, and a clear wax on top.
     shelf
         Where the paints of the layers are.
+    taken
+        The mix that was taken from a sample, to be laid before the others.
 
     Raises
     ------
     MendableError
         If there are none or too many mixes, states or lights, or a layer cannot be.
     """
-    _check(recipes, states, lights)
+    _check(recipes or (() if taken is None else (taken.measured,)), states, lights)
     check_stack(stack or Stack())
     cloth = _Cloth.of(wanted, lights)
-    laid = [_over(one, states, stack or Stack(), shelf) for one in recipes]
     candidates = tuple(
-        _candidate(cloth, one, over) for one, over in zip(recipes, laid, strict=True)
+        _candidate(cloth, one, _over(one, states, stack or Stack(), shelf)) for one in recipes
     )
+    if taken is not None:
+        candidates = (_candidate_taken(cloth, taken, states, stack or Stack(), shelf), *candidates)
     return Compared(
         wanted=wanted,
         sights=tuple(cloth.sight(light) for light in lights),
@@ -179,7 +184,10 @@ class _Cloth:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Seen:
-    """A mix in a state: its reflectance (36,), what lies on it, and how far off it usually is."""
+    """A mix in a state: its reflectance (36,), what lies on it, and how far off it usually is.
+
+    `aside` is how far beside that (3,), CIELAB, it was seen to be.
+    """
 
     state: State
     reflectance: Floats
@@ -187,6 +195,7 @@ class _Seen:
     usual: float
     notes: tuple[str, ...]
     as_usual: bool = False
+    aside: Floats = field(default_factory=lambda: np.zeros(3))
 
 
 def _over(
@@ -263,8 +272,44 @@ def _candidate(cloth: _Cloth, measured: MeasuredRecipe, seen: Sequence[_Seen]) -
     )
 
 
+def _candidate_taken(
+    cloth: _Cloth, taken: TakenMix, states: Sequence[State], stack: Stack, shelf: Shelf
+) -> Candidate:
+    """Lay a mix that was taken from a sample beside the wanted colour, as the sample showed it.
+
+    By how much it is beside what its paints come to, dry in daylight, it is in every state and
+    light (additive correction in CIELAB).
+    """
+    ids = {paint.id for paint in taken.paints}
+    others = (paint for paint in shelf.paints if paint.id not in ids)
+    at_hand = replace(shelf, paints=(*taken.paints, *others))
+    seen = _over(taken.measured, (State.DRY, *states), stack, at_hand)
+    aside = np.array(taken.measured.recipe.dry.triple) - lab_of(seen[0].reflectance)
+    least = taken.measured.confidence.both
+    laid = [
+        # Bare, the sample itself says how far off it is; what lies over it was not tried.
+        replace(one, aside=aside, usual=max(one.usual, least) if one.words else 0.0)
+        for one in seen[1:]
+    ]
+    found = _candidate(cloth, taken.measured, laid)
+    return replace(
+        found,
+        sights=tuple(_as_seen(sight, taken.seen) for sight in found.sights),
+        tried=taken.told,
+    )
+
+
+def _as_seen(sight: Sight, off: float | None) -> Sight:
+    """Give the dry mix in daylight as far off as its sample was seen to be."""
+    if off is None or (sight.state, sight.light) != (State.DRY, Light.D65):
+        return sight
+    ways = () if off <= UNSEEN else sight.ways
+    return replace(sight, delta_e=off, least=off, most=off, ways=ways)
+
+
 def _sight(cloth: _Cloth, seen: _Seen, light: Light) -> Sight:
-    lab, drawn, likely = lab_of(seen.reflectance, light), cloth.drawn[light], cloth.likely[light]
+    lab = _bounded(lab_of(seen.reflectance, light) + seen.aside)
+    drawn, likely = cloth.drawn[light], cloth.likely[light]
     spread = delta_e_2000(likely, lab)
     least, most = np.percentile(spread, (_LEAST, _MOST))
     drifts = _drifts(cloth, seen, light)
@@ -273,7 +318,7 @@ def _sight(cloth: _Cloth, seen: _Seen, light: Light) -> Sight:
         state=seen.state,
         light=light,
         lab=Lab.of(lab),
-        shown=Lab.of(adapted(seen.reflectance, light)),
+        shown=Lab.of(_bounded(adapted(seen.reflectance, light) + seen.aside)),
         delta_e=float(delta_e_2000(drawn, lab)),
         least=float(least),
         most=float(most),
@@ -283,6 +328,11 @@ def _sight(cloth: _Cloth, seen: _Seen, light: Light) -> Sight:
         drift_most=float(np.percentile(drifts, _MOST)),
         usual=seen.usual,
     )
+
+
+def _bounded(lab: Floats) -> Floats:
+    """Keep a lightness to what there is."""
+    return np.array((min(100.0, max(0.0, float(lab[0]))), lab[1], lab[2]))
 
 
 def _drifts(cloth: _Cloth, seen: _Seen, light: Light) -> Floats:

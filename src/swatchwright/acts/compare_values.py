@@ -53,18 +53,21 @@ class CompareView:
     states
         In which states.
     light
-        Under which light.
+        Under which light; None for that of the room.
     figures
         Whether figures are shown.
     every_light
         Whether all lights are shown at once.
+    taken
+        Whether the mix that was taken from a sample is among them, where there is one.
     """
 
     mixes: tuple[int, ...] = (1, 2, 3)
     states: tuple[State, ...] = (State.DRY,)
-    light: Light = Light.D65
+    light: Light | None = None
     figures: bool = False
     every_light: bool = False
+    taken: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,11 +153,24 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A mix with all its sights, and what lies over it in each finished state."""
+    """A mix with all its sights, and what lies over it in each finished state.
+
+    Parameters
+    ----------
+    recipe
+        The mix.
+    sights
+        It in each state under each light.
+    laid
+        What lies over it, for each finished state.
+    tried
+        What a sample said of it, in a sentence; empty for a mix that was found.
+    """
 
     recipe: MeasuredRecipe
     sights: tuple[Sight, ...]
     laid: tuple[Laid, ...]
+    tried: str = ""
 
     def sight(self, state: State, light: Light) -> Sight:
         """Give the one in a state under a light."""
@@ -172,7 +188,7 @@ class Compared:
     sights
         It under each light.
     candidates
-        In the order of the recipes.
+        In the order of the recipes; the one that was taken from a sample comes first.
     states, lights
         What was asked for, in order.
     """
@@ -193,15 +209,18 @@ class Compared:
         return next(s for s in self.sights if s.light is light)
 
 
-def sound_view(view: CompareView, count: int) -> CompareView:
+def sound_view(view: CompareView, count: int, *, taken: bool = False) -> CompareView:
     """Give a view that can be shown where there are so many mixes.
 
-    Mixes that are not there are left out, and the first ones taken if none is left.
+    Mixes that are not there are left out, and the first ones taken if none is left. `taken` tells
+    whether there is one from a sample, which may also be shown alone.
     """
     mixes = tuple(n for n in dict.fromkeys(sorted(view.mixes)) if 1 <= n <= min(count, MOST_MIXES))
+    alone = taken and view.taken and not view.mixes
+    first = () if alone else tuple(range(1, min(count, len(CompareView().mixes)) + 1))
     return replace(
         view,
-        mixes=mixes or tuple(range(1, min(count, len(CompareView().mixes)) + 1)),
+        mixes=mixes or first,
         states=tuple(state for state in State if state in view.states) or (State.DRY,),
-        light=view.light if view.light in ROOM else Light.D65,
+        light=view.light if view.light in ROOM else None,
     )

@@ -7,7 +7,8 @@ from math import ceil
 
 from swatchwright.acts.compare_values import Sight, State, WantedSight
 from swatchwright.colour.convert import in_srgb
-from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.difference import ACCEPTED, ANOTHER, JUST_SEEN, PLAIN
+from swatchwright.colour.names import closeness, closeness_between, colour_name, off_words
 from swatchwright.colour.spectrum import Light
 from swatchwright.language import listed, mark, say, say_count
 from swatchwright.values import Lab
@@ -50,12 +51,11 @@ _NOT_KNOWN = mark(
     "told: of all cloths that may look so in daylight, eight in ten lie within it."
 )
 
-# CIEDE2000 up to which a pair has changed so much between lights; the steps are those of
-# `colour.names.closeness`, the words ours.
+# CIEDE2000 up to which a pair has changed so much between lights, which no one sees side by side:
+# the limits are those of the one scale, the words are of a change.
 _LITTLE, _PLAINLY = mark("drifts a little"), mark("drifts plainly")
-_DRIFTS = ((0.8, mark("holds")), (1.8, _LITTLE), (3.5, _PLAINLY))
+_DRIFTS = ((JUST_SEEN, mark("holds")), (ACCEPTED, _LITTLE), (PLAIN, _PLAINLY))
 _PARTS = mark("parts from it")
-_FAR = 6.0
 
 
 def light_notes(lights: Sequence[Light]) -> tuple[str, ...]:
@@ -84,15 +84,7 @@ def near_words(sight: Sight) -> str:
     least, most = closeness(sight.least), closeness(sight.most)
     if least == most:
         return most
-    return say(
-        "it could be anything from “{least}” to “{most}”",
-        least=_short(least),
-        most=_short(most),
-    )
-
-
-def _short(words: str) -> str:
-    return words.partition(":")[0]
+    return say("it could be anything from “{least}” to “{most}”", least=least, most=most)
 
 
 def way_words(sight: Sight) -> str:
@@ -112,8 +104,8 @@ def drift_words(sight: Sight) -> str:
     """Say how a mix goes with the cloth from daylight to this light; empty in daylight."""
     if sight.light is Light.D65:
         return ""
-    if sight.delta_e > _FAR:
-        return say("stays far off")
+    if sight.delta_e > ANOTHER:
+        return say("stays another colour")
     usual, most = _drift(sight.drift), _drift(sight.drift_most)
     if usual == most:
         return say(usual)
@@ -132,17 +124,25 @@ def turn_words(sight: WantedSight) -> str:
 
 
 def figure_words(sight: Sight) -> str:
-    """Give the difference in CIEDE2000: a range where it is not known."""
+    """Give the difference in CIEDE2000 with its word: a range where it is not known."""
     if sight.most - sight.least < 0.05:
-        return say("off by {most:.1f}", most=sight.most)
-    return say("off by {least:.1f} to {most:.1f}", least=sight.least, most=sight.most)
+        return off_words(sight.most)
+    return say(
+        "{least:.1f} to {most:.1f} off: {seen}",
+        least=sight.least,
+        most=sight.most,
+        seen=closeness_between(sight.least, sight.most),
+    )
 
 
 def usual_words(sight: Sight) -> str:
     """Say how far from the cloth it will usually be, untried; empty where nothing is in doubt."""
     if sight.usual < 0.5:
         return ""
-    return say("usually within {usual} of the cloth, untried", usual=ceil(sight.usual))
+    usual = ceil(sight.usual)
+    return say(
+        "usually within {usual} of the cloth, untried ({seen})", usual=usual, seen=closeness(usual)
+    )
 
 
 def shown_words(labs: Sequence[Lab]) -> str:

@@ -9,6 +9,7 @@ from swatchwright.acts.client_wish import Wanted
 from swatchwright.acts.layering import BARE, coats_of_stack, paints_for, without_washes
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.mixing.asked import Asked, asked_for
@@ -160,9 +161,10 @@ def room_words(roomier: Additions | None) -> str:
         return ""
     return say(
         "The room in the pot stops it there. With room for {ml:.0f} ml it could come to {off:.1f} "
-        "off: take some of the paint out first, or use a larger pot.",
+        "off ({seen}): take some of the paint out first, or use a larger pot.",
         ml=roomier.volume,
         off=roomier.delta_e,
+        seen=closeness(roomier.delta_e),
     )
 
 

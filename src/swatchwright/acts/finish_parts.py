@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from swatchwright.acts.layers_by_part import grouped, parts_of_mix
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE, mixes_in_use, painted_zones
 from swatchwright.paint.layers import Layer, Stack
 from swatchwright.shelf.jobs import Job, KeptRecipe
@@ -137,29 +138,19 @@ def _of_mix(recipe: KeptRecipe, used: Zones, painted: Zones, stack: Stack) -> li
     known = tuple(dict.fromkeys([*painted, *own]))
     rest = recipe.zone == WHOLE_PIECE
     # Of a piece that is not sized, only the parts with layers of their own are known.
-    named = painted or stack.zones
-    zones = tuple(zone for zone in named if zone not in own) if rest else (recipe.zone,)
+    zones = parts_of_mix(recipe.zone, own, painted or stack.zones)
     alone = used == (recipe.zone,) and (rest or len(known) == 1)
     mixed = tuple(z for z in known if z not in zones and (z in own or WHOLE_PIECE in used))
     if not rest and WHOLE_PIECE in used and not painted:
         mixed = (*mixed, WHOLE_PIECE)
     unnamed = [EVERYWHERE] if rest and not painted else []
     found = []
-    for some in [*unnamed, *_alike(stack, zones)]:
+    for some in [*unnamed, *grouped(stack, zones, own_apart=True)]:
         all_of_it = not some or (some == zones and not unnamed)
         others = tuple(zone for zone in known if zone not in some)
         on = LaidOn(some, alone and all_of_it, others, mixed)
         found.append(MixOn(recipe, on, own if rest and all_of_it else ()))
     return found
-
-
-def _alike(stack: Stack, zones: Zones) -> tuple[Zones, ...]:
-    """Group parts by what lies over them."""
-    found: dict[tuple[Layer, ...], list[str]] = {}
-    for zone in zones:
-        over = tuple(replace(one, zone="*" if one.zone else "") for one in stack.over(zone).layers)
-        found.setdefault(over, []).append(zone)
-    return tuple(map(tuple, found.values()))
 
 
 def mix_of_colour(job: Job | None, wanted: Lab, mixes: Sequence[MixOn]) -> MixOn | None:

@@ -11,6 +11,7 @@ import numpy as np
 
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.language import listed, say
 from swatchwright.paint.fit.advice import brush_outs_to_try, next_brush_out
@@ -245,7 +246,17 @@ def _spoilt(read_back: Sequence[ReadBack], mixed: Collection[str]) -> list[str]:
     spoilt = [one for one in read_back if one.delta_e > _SPOILT]
     if not spoilt:
         return []
-    films = listed([say("{film} (off by {off:.0f})", film=b.film, off=b.delta_e) for b in spoilt])
+    films = listed(
+        [
+            say(
+                "{film} (off by {off:.0f}, {seen})",
+                film=b.film,
+                off=b.delta_e,
+                seen=closeness(round(b.delta_e)),
+            )
+            for b in spoilt
+        ]
+    )
     if any(one.film in mixed for one in spoilt):
         return [
             say(

@@ -29,7 +29,12 @@ def told_parts(job: Job) -> dict[str, str]:
 
     What cannot be read is told as empty too: the page that it belongs to says why.
     """
-    return {part: _TOLD.get(part, _nothing)(document) for part, document in job.documents}
+    told = {part: _TOLD.get(part, _nothing)(document) for part, document in job.documents}
+    client = job.document(CLIENT_PART)
+    if client is not None:
+        colours = {wanted.colour.lab for wanted in job.wanted}
+        told[CLIENT_PART] = _told(ClientWishes, lambda said: _client(said.among(colours)))(client)
+    return told
 
 
 def _told(kind: type[T], tell: Callable[[T], str]) -> Callable[[Document], str]:
@@ -78,12 +83,15 @@ def _client(wishes: ClientWishes) -> str:
     return ", ".join(told)
 
 
-_STANDS = {Stands.PAINTED: mark("painted already"), Stands.POT: mark("still in the pot")}
+_STANDS = {
+    Stands.UNMIXED: mark("nothing is mixed yet"),
+    Stands.PAINTED: mark("painted already"),
+    Stands.POT: mark("still in the pot"),
+}
 
 
 _TOLD: dict[str, Callable[[Document], str]] = {
     PIECE_PART: _told(Piece, _piece),
     "plan": _told(PlanOrder, _plan),
     "finish": _told(Stack, _finish),
-    CLIENT_PART: _told(ClientWishes, _client),
 }

@@ -12,6 +12,7 @@ from swatchwright.acts.mix import own_colours
 from swatchwright.acts.mixes_in_use import mixes_in_use, of_no_zone
 from swatchwright.acts.sample_known import TaughtPaint, same_tin, taught_lines
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language import listed, mark, say
 from swatchwright.paint.paints import Paint
@@ -99,7 +100,7 @@ def no_recipe(job: Job, zone: str | None) -> MendableError:
                 job=job.title,
                 zones=listed(zone_word(recipe.zone) for recipe in kept),
             ),
-            say("Give a part of the piece that zone, or keep a mix for one that it has."),
+            say("Give a part of the piece that colour, or keep a mix for one that it has."),
         )
     return MendableError(
         say("No recipe is chosen for “{job}”, zone {zone}.", job=job.title, zone=zone_word(zone))
@@ -131,8 +132,8 @@ def _difference(was: Paint, now: Paint | None) -> str:
         )
     return say(
         "“{paint}” on the shelf is not the paint of the recipe: by itself it now dries "
-        "{apart:.1f} from what it was (1 is just seen side by side, 4 is plain). Brush a sample "
-        "first.",
+        "{apart:.1f} from what it was ({seen}). Brush a sample first.",
         paint=was.name,
         apart=apart,
+        seen=closeness(apart),
     )

@@ -32,6 +32,8 @@ TAKE_MIX_OFF = mark("Take a colour and its mixes off “{job}”")
 TAKE_MIX_OFF_ZONE = mark("Take a colour and its mixes off “{job}”, {zone}")
 KEEP_SAMPLE = mark("Take sample {number} as the mix of “{job}”")
 KEEP_SAMPLE_FOR_ZONE = mark("Take sample {number} as the mix of “{job}”, {zone}")
+KEEP_POT = mark("Take what is in the pot as the mix of “{job}”")
+KEEP_POT_FOR_ZONE = mark("Take what is in the pot as the mix of “{job}”, {zone}")
 TEACH = mark("Teach the paints by the samples of “{job}”")
 MIX_BATCH = mark("Mix batch {number} of “{job}”, {ml} ml")
 TAKE_BACK = mark("Take back batch {number} of “{job}”")
@@ -66,6 +68,7 @@ PARTS = {
     "repaint": mark("Repaint of “{job}”"),
     "sample-photo": mark("Sample-photo of “{job}”"),
     "samples": mark("Samples of “{job}”"),
+    "seen-in": mark("The light to look in of “{job}”"),
     "sheet-form": mark("Sheet-form of “{job}”"),
     "sitting": mark("Sitting of “{job}”"),
     "wishes": mark("Wishes of “{job}”"),
@@ -78,6 +81,7 @@ LABELS = (
     *(KEEP_RECIPES, CHOOSE_RECIPE, KEEP_MIX_FOR_ZONE, KEEP_MIX, MIX_BATCH, TAKE_BACK, THE_PIECE),
     *(TAKE_MIX_OFF_ZONE, TAKE_MIX_OFF),
     *(KEEP_SAMPLE_FOR_ZONE, KEEP_SAMPLE, TEACH, STROKE, OTHER_COLOUR),
+    *(KEEP_POT_FOR_ZONE, KEEP_POT),
     *(TAKE_DEMO, PUT_ONE, PUT_MANY, PUT_ONE_FROM, PUT_MANY_FROM, TAKE_OFF, TAKE_ALL_OFF, TIMES),
     *(ADD_PAINT, CHANGE_PAINT),
     *(FORGET_STOCK, SET_STOCK, ADD_STOCK, DRAW_STOCK),

@@ -12,8 +12,9 @@ from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.file_stamp import Stamp
 from swatchwright.acts.job_bench import BenchPhoto, laid_photo, scaled
 from swatchwright.acts.last_job import last_job
-from swatchwright.acts.left_file import leave, left, left_photo
+from swatchwright.acts.left_file import MOST_LEFT, leave, left, left_photo
 from swatchwright.acts.recipes import DEFAULT_VOLUME
+from swatchwright.acts.sample_lessons import Lesson, is_whole
 from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.language import mark
 from swatchwright.mixing.wishes import Wishes
@@ -26,6 +27,8 @@ __all__ = ["LastBench", "last_bench", "photo_of_bench", "remember_bench"]
 _MEMORY = "last-bench.json"
 _MOST_VOLUME = 1e6
 _LONGEST_PAGE = 40
+_MOST_TAUGHT = MOST_LEFT // 2
+"""Letters of lessons that are written down: more paints than a painter mixes samples of."""
 
 _OTHER = mark("{name} is not the photo that was on the bench.")
 _AGAIN = mark("Open the photo again and mark the card and the cloth.")
@@ -57,6 +60,8 @@ class LastBench:
         Which shelf was used; None where that was not written down.
     page
         Key of the page that was in view; empty where that was not written down.
+    taught
+        What the paints of the shelf had learnt from samples; None where that was not written down.
     """
 
     job: str | None = None
@@ -72,6 +77,7 @@ class LastBench:
     wishes: Wishes = field(default_factory=Wishes)
     shelf: UsedShelf | None = None
     page: str = ""
+    taught: tuple[Lesson, ...] | None = None
 
 
 def remember_bench(store: Store, bench: LastBench) -> None:
@@ -79,7 +85,8 @@ def remember_bench(store: Store, bench: LastBench) -> None:
 
     Where that cannot be written, the next start lays what is kept with the job, and no more.
     """
-    leave(store, _MEMORY, bench)
+    long = sum(len(one.was) + len(one.now) for one in bench.taught or ()) > _MOST_TAUGHT
+    leave(store, _MEMORY, replace(bench, taught=None) if long else bench)
 
 
 def last_bench(store: Store) -> LastBench | None:
@@ -93,7 +100,8 @@ def last_bench(store: Store) -> LastBench | None:
 def _is_sound(bench: LastBench) -> bool:
     sized = not (bench.path or bench.kept) or min(bench.size) > 0
     asked = 0 < bench.volume <= _MOST_VOLUME and bench.most_paints in {2, 3}
-    return sized and asked and len(bench.page) <= _LONGEST_PAGE
+    whole = all(is_whole(lesson) for lesson in bench.taught or ())
+    return sized and asked and whole and len(bench.page) <= _LONGEST_PAGE
 
 
 def photo_of_bench(store: Store, bench: LastBench, job: Job | None) -> BenchPhoto | None:

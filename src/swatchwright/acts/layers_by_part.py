@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE, painted_zones
@@ -16,9 +16,11 @@ __all__ = [
     "OnParts",
     "by_part",
     "check_parts",
+    "grouped",
     "layers_on",
     "of_no_part",
     "painted_with",
+    "parts_of_mix",
 ]
 
 _REST = ""
@@ -49,11 +51,30 @@ def by_part(stack: Stack, parts: Sequence[str] = ()) -> tuple[OnParts, ...]:
         Their names; none where these are not known. Then they are those that have layers of their
         own, and the rest.
     """
+    groups = grouped(stack, parts or (*stack.zones, _REST))
+    return tuple(OnParts(names, stack.over(names[0])) for names in groups)
+
+
+def grouped(
+    stack: Stack, parts: Sequence[str], *, own_apart: bool = False
+) -> tuple[tuple[str, ...], ...]:
+    """Group parts by what lies over them.
+
+    Parameters
+    ----------
+    stack
+        What goes over the piece.
+    parts
+        Their names.
+    own_apart
+        Whether a layer that goes on a part alone is another than the same one on all of the piece.
+    """
     found: dict[tuple[Layer, ...], list[str]] = {}
-    for part in parts or (*stack.zones, _REST):
-        plain = tuple(replace(layer, zone="") for layer in stack.over(part).layers)
+    for part in parts:
+        over = stack.over(part).layers
+        plain = tuple(replace(o, zone="*" if o.zone and own_apart else "") for o in over)
         found.setdefault(plain, []).append(part)
-    return tuple(OnParts(tuple(names), stack.over(names[0])) for names in found.values())
+    return tuple(map(tuple, found.values()))
 
 
 def layers_on(stack: Stack, parts: Sequence[str]) -> Stack:
@@ -69,9 +90,26 @@ def painted_with(job: Job, zone: str, stack: Stack) -> tuple[str, ...]:
     not sized, these are the parts that have layers of their own, and the rest, an empty name.
     """
     if zone not in {"", WHOLE_PIECE}:
+        # What is on one part alone is told even where the piece cannot be read.
         return (zone,)
     own = {recipe.zone for recipe in job.recipes if recipe.chosen}
-    named = painted_zones(job) or (*stack.zones, _REST)
+    return parts_of_mix(zone, own, painted_zones(job) or (*stack.zones, _REST))
+
+
+def parts_of_mix(zone: str, own: Collection[str], named: Sequence[str]) -> tuple[str, ...]:
+    """Name the parts that the mix for a zone is on.
+
+    Parameters
+    ----------
+    zone
+        The one part, or empty or `WHOLE_PIECE` for all that have no mix of their own.
+    own
+        The parts that have one.
+    named
+        All parts.
+    """
+    if zone not in {"", WHOLE_PIECE}:
+        return (zone,)
     return tuple(part for part in named if part not in own)
 
 

@@ -95,7 +95,7 @@ def check_in_use(job: Job, zone: str | None) -> None:
                 job=job.title,
                 zones=painted,
             ),
-            say("Give a part of the piece that zone, or keep the mix for one that it has."),
+            say("Give a part of the piece that colour, or keep the mix for one that it has."),
         )
 
 

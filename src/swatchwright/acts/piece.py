@@ -151,9 +151,7 @@ def read_piece(path: Path) -> Piece:
     except (msgspec.ValidationError, msgspec.DecodeError, RecursionError) as error:
         raise MendableError(
             say("{file} is not a piece: {why}.", file=path, why=error),
-            say(
-                "docs/piece.md shows such a file; `swatchwright piece KIND --save FILE` writes one."
-            ),
+            say("`swatchwright piece KIND --save FILE` writes such a file, to begin from."),
         ) from error
 
 

@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from swatchwright.acts.amounts_products import Over, coats_over
+from swatchwright.acts.amounts_products import Over, coats_over, over_layers
 from swatchwright.acts.client_wish import ClientWishes, Stands
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import part_label
@@ -16,24 +16,31 @@ from swatchwright.acts.piece_follow import Beside, answers_of_piece, followed, t
 from swatchwright.acts.piece_form import PieceForm
 from swatchwright.acts.piece_job import FORM_PART, PIECE_PART
 from swatchwright.acts.plan import faces_of
-from swatchwright.acts.plan_laid import laid_in, topped_in
+from swatchwright.acts.plan_laid import as_often, check_zones, laid_in, topped_in
 from swatchwright.acts.plan_own import own_answers
+from swatchwright.acts.plan_pots import coats_of_piece, pots_at_coats, pots_in
+from swatchwright.acts.plan_times import (
+    FINISHES,
+    Product,
+    products_in,
+    rag_wait,
+    tin_times,
+    usual_times,
+    with_tin_times,
+)
 from swatchwright.mixing.recipe import Recipe
-from swatchwright.paint.layers import Stack
+from swatchwright.paint.layers import Stack, check_stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Piece
-from swatchwright.piece.work.coats import usual_primer
-from swatchwright.piece.work.order import Carrier, FinishKind, Laid, Lead, PaintTimes, PlanOrder
+from swatchwright.piece.work.order import Carrier, FinishKind, Laid, Lead, PlanOrder, Pot
 from swatchwright.piece.work.seen import loose_parts, sat_on
-from swatchwright.piece.work.task import StepKind
-from swatchwright.piece.work.times import Until, finish_times, paint_times, primer_times
-from swatchwright.piece.work.waits import wait_of_coat
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Store
+from swatchwright.values import Lab
 
 __all__ = [
     "FINISH_PART",
@@ -46,19 +53,21 @@ __all__ = [
     "laid_in",
     "paints_in_use",
     "plan_of_job",
+    "pots_in",
     "products_in",
     "rag_wait",
     "said_painted",
+    "tin_times",
     "topped_in",
+    "under_layers",
     "usual_times",
+    "with_tin_times",
 ]
 
 T = TypeVar("T")
 
 PLAN_PART, FINISH_PART = "plan", "finish"
 """Names of the parts of a job: the plan of work, and what goes over the paint."""
-
-_FINISHES = {kind.value: kind for kind in (FinishKind.WAX, FinishKind.OIL, FinishKind.VARNISH)}
 
 _MOST_COATS = 10
 
@@ -79,6 +88,8 @@ class Elsewhere:
         What the washes are stirred of, and where they go; see `laid_in`.
     topped
         On which parts the finish goes; see `topped_in`.
+    pots
+        The colours of the paint where there are several; see `pots_in`.
     """
 
     piece: Piece | None = None
@@ -87,6 +98,7 @@ class Elsewhere:
     paints: tuple[Paint, ...] = ()
     laid: tuple[Laid, ...] = ()
     topped: tuple[Laid, ...] = ()
+    pots: tuple[Pot, ...] = ()
 
 
 def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
@@ -117,20 +129,61 @@ def following(order: PlanOrder, told: Elsewhere) -> PlanOrder:
 
 
 def _coats(order: PlanOrder, told: Elsewhere, own: Collection[str]) -> PlanOrder:
-    order = replace(order, laid=told.laid, topped=())
+    # What goes where is set by hand only together with which finish it is.
+    order = replace(order, laid=told.laid, topped=order.tops if "finish" in own else ())
     if told.form is not None and "coats" not in own:
         order = replace(order, coats=told.form.coats.paint)
+    pots = pots_at_coats(told.pots, order.coats, coats_of_piece(told.form))
+    order = replace(order, pots=pots)
     # Where nothing is told any more, as after a finish is taken back, nothing is laid.
     over = _on_piece(followed(told.form or PieceForm(None), Beside(told.stack)).over, told)
     if "washes" not in own:
         order = replace(order, washes=_washes(over))
     if "finish" not in own:
         last, coats = _finish(over)
-        order = replace(order, finish=last, finish_coats=coats, topped=told.topped)
+        topped = as_often(told.topped, over)
+        order = replace(order, finish=last, finish_coats=coats, topped=topped)
     if told.paints and "carrier" not in own:
         water = all(paint.finish.waterborne for paint in told.paints)
         order = replace(order, carrier=Carrier.WATER if water else Carrier.SOLVENT)
     return order
+
+
+def under_layers(
+    order: PlanOrder, stack: Stack, shelf: Shelf, piece: Piece | None = None
+) -> PlanOrder:
+    """Let an order have these washes and clear finishes, each where it goes.
+
+    Parameters
+    ----------
+    order
+        What is set so far.
+    stack
+        What goes over the paint.
+    shelf
+        The paints that the washes are stirred of.
+    piece
+        The piece; None where it is not sized.
+
+    Raises
+    ------
+    MendableError
+        If a layer cannot be, or the piece has no such part.
+    """
+    check_stack(stack)
+    check_zones(stack.zones, piece)
+    over = over_layers(stack)
+    last, coats = _finish(over)
+    # Each tells which finish it is, so that it stays where it was set by hand.
+    topped = [replace(one, finish=one.finish or last) for one in topped_in(stack, piece)]
+    return replace(
+        order,
+        laid=laid_in(stack, shelf, piece),
+        washes=_washes(over),
+        finish=last,
+        finish_coats=coats,
+        topped=tuple(topped),
+    )
 
 
 def _on_piece(over: Sequence[Over], told: Elsewhere) -> tuple[Over, ...]:
@@ -144,7 +197,7 @@ def _washes(over: Sequence[Over]) -> int:
 
 
 def _finish(over: Sequence[Over]) -> tuple[FinishKind, int]:
-    """Give what goes on last, with its coats; a plan has one finish, the one laid last.
+    """Give what goes on last, with its coats; where there are several, `topped_in` tells them.
 
     A clear finish of which no more is known is taken for a varnish.
     """
@@ -153,12 +206,20 @@ def _finish(over: Sequence[Over]) -> tuple[FinishKind, int]:
         return FinishKind.NONE, 1
     last = clear[-1].name
     coats = coats_over([one for one in clear if one.name == last], ProductKind.CLEAR)
-    return _FINISHES.get(last, FinishKind.VARNISH), min(_MOST_COATS, coats)
+    return FINISHES.get(last, FinishKind.VARNISH), min(_MOST_COATS, coats)
 
 
-def said_painted(wishes: ClientWishes | None) -> bool:
-    """Tell whether it was said of a colour that it is on the piece, and of none that it is not."""
-    said = {one.stands for one in (() if wishes is None else wishes.stand)}
+def said_painted(wishes: ClientWishes | None, colours: Collection[Lab] = ()) -> bool:
+    """Tell whether it was said of a colour that it is on the piece, and of none that it is not.
+
+    Parameters
+    ----------
+    wishes
+        What was said.
+    colours
+        Those that are wanted by now; of another nothing counts. Any where there are none.
+    """
+    said = {one.stands for one in (() if wishes is None else wishes.among(colours).stand)}
     return said == {Stands.PAINTED}
 
 
@@ -183,7 +244,8 @@ def plan_of_job(job: Job, shelf: Shelf) -> PlanOrder | None:
         stack,
         paints_in_use(mixes_in_use(job), None, shelf),
         laid_in(stack, shelf, piece, form),
-        topped_in(stack, piece),
+        topped_in(stack, piece, form),
+        pots_in(job, shelf),
     )
     return following(order, told)
 
@@ -212,38 +274,6 @@ def keep_plan(store: Store, id_: str, order: PlanOrder) -> Changes:
         if form is not None and (told := told_by_plan(form, order)) != form:
             keep_document(store, id_, FORM_PART, told)
         return edit.changes
-
-
-# --- times ---------------------------------------------------------------------------------------
-
-Product = str
-"""`primer`, `paint`, `wash` or `finish`, as in the names of an order's times."""
-
-
-def products_in(order: PlanOrder) -> Sequence[Product]:
-    """Name what is put on by an order, in its turn."""
-    there = {
-        "primer": usual_primer(order)[1] > 0 and not order.painted,
-        "paint": not order.painted,
-        "wash": order.washes > 0,
-        "finish": order.finish is not FinishKind.NONE,
-    }
-    return tuple(name for name, used in there.items() if used)
-
-
-def usual_times(order: PlanOrder, product: Product) -> PaintTimes:
-    """Give how long a product of an order usually dries, where its tin is not asked."""
-    if product == "primer":
-        return primer_times(usual_primer(order)[0], order.carrier)
-    if product == "finish":
-        return finish_times(order.finish, order.carrier)
-    return paint_times(order.carrier)
-
-
-def rag_wait(order: PlanOrder) -> float | None:
-    """Give the minutes until a coat of an order bears a wet rag; None where none waits for it."""
-    wait = wait_of_coat(order, StepKind.WASH)
-    return wait.minutes if order.washes and wait.until is Until.RAG else None
 
 
 def paints_in_use(

@@ -14,7 +14,7 @@ ANSWERS: dict[str, tuple[str, ...]] = {
     "primer": ("primer", "primer_coats"),
     "coats": ("coats",),
     "washes": ("washes",),
-    "finish": ("finish", "finish_coats"),
+    "finish": ("finish", "finish_coats", "topped"),
 }
 """The answers that follow what other parts of the job say, and the fields that hold each."""
 

@@ -5,19 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from math import isfinite, sqrt
+from math import ceil, isfinite, sqrt
 
 from swatchwright.acts.amounts_whole import pours_told
 from swatchwright.acts.confidence import Confidence, confidence_in
 from swatchwright.acts.mix import own_colours
 from swatchwright.colour.convert import hex_to_lab
-from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.colour.difference import JUST_SEEN, UNSEEN, delta_e_2000, far_difference
 from swatchwright.colour.solid import can_be_a_surface
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.pour import Pour, pouring_order
-from swatchwright.mixing.proof import PROVEN
 from swatchwright.mixing.ranking import LEAST_TIE, Judged, ranked
 from swatchwright.mixing.recipe import Recipe, Shortfall
 from swatchwright.mixing.search import find_recipes
@@ -36,6 +35,7 @@ __all__ = [
     "check_volume",
     "colour_by_eye",
     "confidence_in",
+    "could_be_closer",
     "proof_text",
     "read_colour",
     "recipes_for",
@@ -134,13 +134,19 @@ class Recipes:
     subsets_tried
         How many sets of paints were weighed.
     proven_gap
-        How far the closest can be from the best there is, CIEDE2000; None where it was not proven.
+        How far the closest that was found, at exact shares, can be from the best there is,
+        CIEDE2000; None where it was not proven. One that is told here may be a little further.
     why_first
         Why the first is first, in a sentence.
     possible
         Whether any surface at all can have the wanted colour.
     notes
         What was assumed of the shelf.
+    nearest_there_is
+        No mix that may be mixed comes nearer than this, by the difference for far colours if `far`;
+        None where it was not proven.
+    far
+        Whether that is CIEDE2000 without its rotation, as for a colour out of reach.
     """
 
     wanted: KnownColour
@@ -152,6 +158,8 @@ class Recipes:
     why_first: str
     possible: bool
     notes: tuple[str, ...]
+    nearest_there_is: float | None = None
+    far: bool = False
 
 
 def typed_colour(L: float, a: float, b: float) -> KnownColour:
@@ -178,7 +186,8 @@ def read_colour(text: str) -> KnownColour:
     MendableError
         If it is neither, or no surface can have it.
     """
-    parts = text.replace(";", ",").split(",")
+    # What was copied from what is told has a true minus.
+    parts = text.replace(";", ",").replace("\N{MINUS SIGN}", "-").split(",")
     try:
         if len(parts) == 3:
             L, a, b = (float(part) for part in parts)
@@ -250,7 +259,7 @@ def recipes_for(
     )
     possible = can_be_a_surface(wanted.lab)
     opened = frozenset() if wishes is None else wishes.opened
-    first = result.recipes[0]
+    first, gap = result.recipes[0], result.proven_gap
     doubt = confidence_in(wanted, first.paints, first.shares).both
     ranking = ranked(result.recipes, wanted.lab, doubt=_tie(doubt), opened=opened)
     judged = ranking.recipes
@@ -262,10 +271,12 @@ def recipes_for(
         shortfall=result.shortfall,
         volume=volume,
         subsets_tried=result.subsets_tried,
-        proven_gap=result.proven_gap,
+        proven_gap=gap,
         why_first=say(_CLOSEST) if order is Order.CLOSEST else ranking.why_first,
         possible=possible,
         notes=shelf.notes if possible else (say(_IMPOSSIBLE), *shelf.notes),
+        nearest_there_is=None if gap is None else result.closest - gap,
+        far=result.far,
     )
 
 
@@ -292,18 +303,54 @@ def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRec
     )
 
 
-def proof_text(gap: float) -> str:
-    """Say how near the closest mix is proven to be to the best there is."""
-    if gap <= PROVEN:
+def could_be_closer(told: Recipes, proven: Recipes) -> float | None:
+    """Give by how much another mix could at most be closer than the nearest of those told.
+
+    The nearest told is not always the nearest found: shares are rounded, and a further paint is
+    left out where it brings little.
+
+    Parameters
+    ----------
+    told
+        The mixes that are told.
+    proven
+        The same, of a search that was proven.
+
+    Returns
+    -------
+    CIEDE2000, for a colour out of reach without its rotation; None where it was not proven.
+    """
+    if proven.nearest_there_is is None:
+        return None
+    measure = far_difference if proven.far else delta_e_2000
+    wanted = told.wanted.lab.triple
+    apart = (float(measure(wanted, one.recipe.dry.triple)) for one in told.recipes)
+    return max(0.0, min(apart) - proven.nearest_there_is)
+
+
+def proof_text(closer: float, most_paints: int) -> str:
+    """Say that no other mix comes closer, as far as that is true.
+
+    What may be mixed is what wishes and carriers allow. The figure is rounded up, so that no more
+    is said than was proven.
+
+    Parameters
+    ----------
+    closer
+        As of `could_be_closer`.
+    most_paints
+        How many paints a mix may have.
+    """
+    if closer > UNSEEN:
         return say(
-            "Proven: no mix of this shelf comes more than {gap:.2f} closer than the closest of "
-            "these.",
-            gap=max(gap, 0.01),
+            "A mix up to {closer:.1f} closer than the nearest of these is not ruled out.",
+            closer=ceil(10 * closer) / 10,
         )
     return say(
-        "Not proven to the end: a mix up to {gap:.1f} closer than the closest of these is not "
-        "ruled out.",
-        gap=gap,
+        "Of all that may be mixed from up to {most} of the paints in use, none comes closer than "
+        "the nearest of these by more than {closer:.2f}, which no eye can tell.",
+        most=most_paints,
+        closer=max(ceil(100 * closer) / 100, 0.01),
     )
 
 

@@ -61,7 +61,7 @@ _NO_GREY = mark(
 )
 _BY_EDGE = mark(
     "Nothing is marked as “not this”, so the edge of the picture was taken for what is not the"
-    " piece. Where it is, draw a stroke of its zone to the edge."
+    " piece. Where it is, draw a stroke of that part to the edge."
 )
 _DARK, _LIGHT = 0.06, 0.35
 _CLIPPED = 0.05
@@ -251,7 +251,7 @@ def _check_zones(ready: Ready, colours: Mapping[str, Lab]) -> None:
     for zone in colours:
         if zone not in ready.view.zones:
             raise MendableError(
-                say("No stroke marks the zone “{zone}”.", zone=zone_word(zone)),
+                say("No stroke marks “{zone}”.", zone=zone_word(zone)),
                 say(
                     "Draw one on it, or colour one of: {zones}.",
                     zones=", ".join(map(zone_word, ready.view.zones)),

@@ -29,10 +29,13 @@ __all__ = [
     "Lesson",
     "Stand",
     "evidence_mark",
+    "is_whole",
+    "learnt_since",
     "lessons_of",
     "put_as_taught",
     "settled",
     "stand_of",
+    "taught_again",
     "untaught",
 ]
 
@@ -42,6 +45,9 @@ _BANDS = WAVELENGTHS.size
 _DOUBLE = np.dtype("<f8")
 _ALIKE = 1e-4
 """Share by which K and S that were written to a file and read back may differ."""
+
+_MOST_PACKED = 1 << 18
+"""Bytes that a paint is unpacked to at the most: some hundred ways in which it may be off."""
 
 _MOST_SETTLED = 24
 """Lessons of samples that were begun anew: the oldest are forgotten."""
@@ -111,6 +117,45 @@ def lessons_of(before: Shelf, after: Shelf, samples: Sequence[str]) -> tuple[Les
     )
 
 
+def learnt_since(before: Shelf, now: Shelf) -> tuple[Lesson, ...]:
+    """Note what paints have learnt since a shelf was taken, from whatever samples.
+
+    Parameters
+    ----------
+    before, now
+        The paints as they were taken, and as they lie on the bench.
+    """
+    was = {paint.id: paint for paint in before.paints}
+    pairs = [(was.get(paint.id), paint) for paint in now.paints]
+    told = [
+        Lesson(new.id, _packed(old), _packed(new), ())
+        for old, new in pairs
+        if old is not None and new is not old
+    ]
+    return tuple(one for one in told if one.was != one.now)
+
+
+def taught_again(shelf: Shelf, lessons: Sequence[Lesson]) -> Shelf:
+    """Give a shelf that was taken anew with what its paints had learnt, one lesson upon another.
+
+    Paints that a lesson does not begin from, for they hold it already or are others by now, stay.
+    """
+    for lesson in lessons:
+        shelf = put_as_taught(shelf, (), (lesson,))
+    return shelf
+
+
+def is_whole(lesson: Lesson) -> bool:
+    """Tell whether a lesson that was read from a file can be taught."""
+    try:
+        kept = [_unpacked(lesson.was), _unpacked(lesson.now)]
+    except (ValueError, zlib.error):
+        return False
+    values = [row for one in kept for row in one if row is not None]
+    whole = all(bool(np.isfinite(row).all()) for row in values)
+    return whole and all(bool((K >= 0).all() and (S > 0).all()) for K, S, _ in kept)
+
+
 def stand_of(paint: Paint, lesson: Lesson) -> Stand:
     """Tell whether a paint is as it was before a lesson, as it is since, or another by now."""
     if _alike(paint, lesson.was):
@@ -175,7 +220,10 @@ def _packed(paint: Paint) -> str:
 
 @lru_cache(maxsize=128)
 def _unpacked(text: str) -> tuple[Floats, Floats, Floats | None]:
-    data = zlib.decompress(base64.b85decode(text))
+    opened = zlib.decompressobj()
+    data = opened.decompress(base64.b85decode(text), _MOST_PACKED)
+    if not opened.eof or len(data) <= 2 * _BANDS * _DOUBLE.itemsize:
+        raise ValueError("not a packed paint")
     values = np.frombuffer(data, dtype=_DOUBLE, offset=1).astype(np.float64)
     values.setflags(write=False)
     K, S, rest = values[:_BANDS], values[_BANDS : 2 * _BANDS], values[2 * _BANDS :]

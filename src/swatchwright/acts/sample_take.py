@@ -36,6 +36,8 @@ from swatchwright.mixing.parts import whole_parts
 from swatchwright.mixing.ranking import ranked
 from swatchwright.mixing.recipe import Parts, Recipe
 from swatchwright.mixing.remix import outlook
+from swatchwright.mixing.search import coats_that_hide
+from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.jobs import Job, Marks
 from swatchwright.shelf.shelf import Shelf
@@ -44,7 +46,14 @@ from swatchwright.shelf.store.history import Changes
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import KnownColour, Lab
 
-__all__ = ["keep_sample", "poured_after", "recipe_of_sample", "taken_so", "zone_of_samples"]
+__all__ = [
+    "keep_sample",
+    "parts_told",
+    "poured_after",
+    "recipe_of_sample",
+    "taken_so",
+    "zone_of_samples",
+]
 
 _FROM = mark("the cloth of the samples")
 _MOST_IN_PARTS = 4
@@ -135,14 +144,15 @@ def recipe_of_sample(
     dry, wet = _looks(taught, learnt, shares, wanted.lab)
     # As the samples showed them: whoever reckons with the recipe comes near to what was brushed.
     paints = tuple(taught.paint(id_) for id_ in shares)
+    mixture = mix(stack(paints), [tuple(range(len(paints)))], [tuple(shares.values())])
     recipe = Recipe(
         paints=paints,
         shares=tuple(shares.values()),
         delta_e=float(delta_e_2000(dry.triple, wanted.lab.triple)),
         dry=dry,
         wet=wet,
-        parts=_parts(paints, tuple(shares.values())),
-        coats=None,
+        parts=parts_told(paints, tuple(shares.values())),
+        coats=coats_that_hide(mixture),
     )
     judged = ranked((recipe,), wanted.lab).recipes[0]
     return MeasuredRecipe(
@@ -165,7 +175,7 @@ def _looks(taught: Shelf, learnt: Learnt, shares: dict[str, float], wanted: Lab)
     return dry, Lab(min(100.0, max(0.0, L)), a, b)
 
 
-def _parts(paints: tuple[Paint, ...], shares: tuple[float, ...]) -> Parts:
+def parts_told(paints: tuple[Paint, ...], shares: tuple[float, ...]) -> Parts:
     """Tell it in whole parts, as near to the mix itself as can be seen."""
     if len(paints) > _MOST_IN_PARTS:
         return Parts(tuple(max(1, round(100 * share)) for share in shares), 0.0, 0.0)

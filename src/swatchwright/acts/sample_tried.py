@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from contextlib import suppress
 
 from swatchwright.acts.sample_known import TaughtPaint
+from swatchwright.acts.sample_lessons import Lesson, is_whole
 from swatchwright.acts.sample_rounds import SAMPLES_PART, SampleLoop, tried_as
 from swatchwright.acts.sample_taken import Taken, same_mix
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.sheet.told import date_text
 from swatchwright.shelf.jobs import Job
 
-__all__ = ["loop_of", "taken_for", "taught_in", "tried_line"]
+__all__ = ["lessons_in", "loop_of", "taken_for", "taught_in", "tried_line"]
 
 
 def loop_of(job: Job | None) -> SampleLoop | None:
@@ -28,6 +30,13 @@ def taught_in(job: Job | None) -> tuple[TaughtPaint, ...]:
     """Give which paints the samples of a job taught; none where it has no samples."""
     loop = loop_of(job)
     return () if loop is None else loop.taught
+
+
+def lessons_in(job: Job | None) -> tuple[Lesson, ...]:
+    """Give what the samples of a job taught its paints, one lesson upon another."""
+    loop = loop_of(job)
+    told = () if loop is None else (*loop.settled, *loop.lessons)
+    return tuple(one for one in told if is_whole(one))
 
 
 def taken_for(job: Job | None, zone: str) -> Taken | None:
@@ -81,9 +90,11 @@ def tried_line(job: Job, mix: Sequence[tuple[str, float]]) -> str:
             day=date_text(one.day),
         )
     return say(
-        "Tried: sample {number} was {off:.1f} off the cloth (give or take {doubt:.1f}), {day}.",
+        "Tried: sample {number} was {off:.1f} off the cloth, {seen} (give or take {doubt:.1f}), "
+        "{day}.",
         number=number,
         off=one.delta_e,
+        seen=closeness(one.delta_e),
         doubt=one.give_or_take,
         day=date_text(one.day),
     )
@@ -102,10 +113,11 @@ def _found_line(taken: Taken, loop: SampleLoop) -> str:
     if taken.added:
         return say(
             "Found by sample {number} and what was then added to its pot, {day}; it should be "
-            "within about {off:.1f} of the cloth.",
+            "within about {off:.1f} of the cloth ({seen}).",
             number=taken.number,
             day=date_text(one.day),
             off=taken.off,
+            seen=closeness(taken.off),
         )
     if one.misread:
         return say(
@@ -114,10 +126,11 @@ def _found_line(taken: Taken, loop: SampleLoop) -> str:
             day=date_text(one.day),
         )
     return say(
-        "Found by sample {number} beside the cloth, off by about {off:.1f} (give or take "
+        "Found by sample {number} beside the cloth, off by about {off:.1f}, {seen} (give or take "
         "{doubt:.1f}), {day}.",
         number=taken.number,
         off=taken.off,
+        seen=closeness(taken.off),
         doubt=taken.give_or_take,
         day=date_text(one.day),
     )

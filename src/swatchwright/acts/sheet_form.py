@@ -13,6 +13,7 @@ from PIL import Image
 
 from swatchwright.acts.mixes_in_use import mixes_in_use
 from swatchwright.acts.recipes import Recipes, check_volume
+from swatchwright.acts.seen_in import SEEN_IN_PART
 from swatchwright.acts.sheet import (
     LABELS,
     PICTURE_DPI,
@@ -61,7 +62,7 @@ LABEL_DPI = 300.0
 """Dots to the inch of a picture of a label: its code is small."""
 
 _LEAST_DPI = 50.0
-_UNTOLD = frozenset({FORM_PART, "bench", "compare"})
+_UNTOLD = frozenset({FORM_PART, SEEN_IN_PART, "bench", "compare"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass, replace
-from datetime import datetime
 from typing import TypeVar
 
 from swatchwright.acts.amounts import amounts_for
@@ -25,7 +24,8 @@ from swatchwright.acts.plan import plan_for
 from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
 from swatchwright.acts.sheet_amounts import Reckoned
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, listed, mark, mark_in, say, say_in
+from swatchwright.language import figure, listed, mark, say
+from swatchwright.language.dates import full_day, time_of_day
 from swatchwright.paint.layers import LayerKind, Stack, check_stack
 from swatchwright.paint.paints import Paint
 from swatchwright.piece.names import zone_word
@@ -41,7 +41,6 @@ from swatchwright.shelf.store.store import Store
 __all__ = [
     "JobParts",
     "cautions_for",
-    "day_text",
     "moment_text",
     "parts_of",
     "plan_lines",
@@ -50,16 +49,6 @@ __all__ = [
 T = TypeVar("T")
 
 _OILY = frozenset({LayerKind.OIL, LayerKind.WAX})
-_DAYS = (
-    *(mark("Mon"), mark("Tue"), mark("Wed"), mark("Thu"), mark("Fri")),
-    *(mark("Sat"), mark("Sun")),
-)
-_MONTHS = (
-    *(mark_in("month", "Jan"), mark_in("month", "Feb"), mark_in("month", "Mar")),
-    *(mark_in("month", "Apr"), mark_in("month", "May"), mark_in("month", "Jun")),
-    *(mark_in("month", "Jul"), mark_in("month", "Aug"), mark_in("month", "Sep")),
-    *(mark_in("month", "Oct"), mark_in("month", "Nov"), mark_in("month", "Dec")),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,32 +168,20 @@ def _layers(job: Job) -> Stack | None:
 def plan_lines(plan: Plan) -> tuple[PlanLine, ...]:
     """Tell the steps of a plan."""
     return tuple(
-        PlanLine(day_text(step.start), _time(step), step.title, _wait(step)) for step in plan.steps
+        PlanLine(full_day(step.start), _time(step), step.title, _wait(step)) for step in plan.steps
     )
 
 
 def _time(step: Step) -> str:
-    begin, end = step.start[11:], step.end[11:]
+    begin, end = time_of_day(step.start), time_of_day(step.end)
     if step.end[:10] != step.start[:10]:
-        return say("{begin} to {day}, {end}", begin=begin, day=day_text(step.end), end=end)
+        return say("{begin} to {day}, {end}", begin=begin, day=full_day(step.end), end=end)
     return begin if begin == end else f"{begin}–{end}"
 
 
-def day_text(moment: str) -> str:
-    """Give the day of a moment, as in “Tue 1 Dec 2026”."""
-    day = datetime.fromisoformat(moment)
-    return say(
-        "{weekday} {day} {month} {year}",
-        weekday=say(_DAYS[day.weekday()]),
-        day=day.day,
-        month=say_in("month", _MONTHS[day.month - 1]),
-        year=day.year,
-    )
-
-
 def moment_text(moment: str) -> str:
-    """Give the day and the time of a moment, as in “Tue 1 Dec 2026, 09:30”."""
-    return say("{day}, {time}", day=day_text(moment), time=moment[11:])
+    """Give the day and the time of a moment, as in “Tue 1 Dec 2026, 9:30”."""
+    return say("{day}, {time}", day=full_day(moment), time=time_of_day(moment))
 
 
 def _wait(step: Step) -> str:

@@ -16,6 +16,7 @@ from swatchwright.values import Lab
 __all__ = ["wish_in", "wish_words"]
 
 _STANDS = {
+    Stands.UNMIXED: mark("Nothing is mixed yet."),
     Stands.PAINTED: mark("It is painted already."),
     Stands.POT: mark("The paint is still in the pot."),
 }

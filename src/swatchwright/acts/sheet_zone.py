@@ -16,6 +16,7 @@ from swatchwright.acts.recipes import check_volume
 from swatchwright.acts.sheet_over import over_mix
 from swatchwright.acts.sheet_wish import wish_words
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.measures.kitchen import in_spoons
@@ -172,6 +173,7 @@ def _lines(mix: Mix, look: MixLook, ml: Sequence[float], units: Units) -> list[P
             kind=say(paint.family.value),
             label="" if paint.how_known is HowKnown.INVENTED else paint.note,
             note=mix.changed.get(paint.id, ""),
+            name_tells=sum(one.name == paint.name for one in mix.shelf.paints) < 2,
         )
         for paint, (_, parts), share, amount, own in rows
     ]
@@ -246,21 +248,25 @@ def _usual(mix: Mix, look: MixLook) -> str:
     doubt = confidence_in(known, look.paints, look.shares)
     if doubt.photo and doubt.paints:
         return say(
-            "Not tried yet: it usually dries within {both:.0f} of the cloth (the photo "
+            "Not tried yet: it usually dries within {both:.0f} of the cloth, {seen} (the photo "
             "{photo:.1f}, the paints {paints:.1f}).",
             both=doubt.both,
+            seen=closeness(round(doubt.both)),
             photo=doubt.photo,
             paints=doubt.paints,
         )
     if doubt.photo:
         return say(
-            "Not tried yet: it usually dries within {photo:.0f} of the cloth, for the photo.",
+            "Not tried yet: it usually dries within {photo:.0f} of the cloth ({seen}), for the "
+            "photo.",
             photo=doubt.photo,
+            seen=closeness(round(doubt.photo)),
         )
     if doubt.paints and not _any_invented(look.paints):
         return say(
-            "Not tried yet: it usually dries within {paints:.0f} of what is computed.",
+            "Not tried yet: it usually dries within {paints:.0f} of what is computed ({seen}).",
             paints=doubt.paints,
+            seen=closeness(round(doubt.paints)),
         )
     return say("It has not been tried.")
 

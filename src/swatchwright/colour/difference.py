@@ -4,7 +4,8 @@ References
 ----------
 Sharma, Wu, Dalal 2005, Color Res. Appl. 30(1):21-30 (formula and notes on its discontinuities);
 ISO/CIE 11664-6:2022; Paravina et al. 2015, J. Esthet. Restor. Dent. 27 Suppl 1:S1-S9
-(thresholds). See docs/bibliography.md.
+(thresholds); Mokrzycki, Tatol 2011, Machine Graphics and Vision 20:383-411 (a scale of words, for
+CIELAB differences). See docs/bibliography.md.
 """
 
 from __future__ import annotations
@@ -14,15 +15,43 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-__all__ = ["ACCEPTED", "JUST_SEEN", "VALID_TO", "delta_e_2000", "delta_e_terms", "far_difference"]
+__all__ = [
+    "ACCEPTED",
+    "ANOTHER",
+    "JUST_SEEN",
+    "PLAIN",
+    "UNSEEN",
+    "VALID_TO",
+    "delta_e_2000",
+    "delta_e_terms",
+    "far_difference",
+]
 
 Floats = NDArray[np.floating[Any]]
+
+# The limits of the one scale of words, which `colour.names.closeness` says.
+
+UNSEEN = 0.4
+"""CIEDE2000 up to which nobody is told of a difference: half of `JUST_SEEN`, our choice."""
 
 JUST_SEEN = 0.8
 """CIEDE2000 that half of 175 observers could see (Paravina et al. 2015)."""
 
 ACCEPTED = 1.8
 """CIEDE2000 that half of 175 observers would accept (Paravina et al. 2015)."""
+
+PLAIN = 3.5
+"""CIEDE2000 above which it is plain.
+
+As Mokrzycki and Tatol 2011 have it of CIELAB differences (from memory).
+"""
+
+ANOTHER = 6.0
+"""CIEDE2000 above which it is called another colour: our choice.
+
+Mokrzycki and Tatol 2011 do so from 5 CIELAB units on (from memory); CIEDE2000 was fitted up to
+`VALID_TO`.
+"""
 
 VALID_TO = 5.0
 """CIEDE2000 up to which the formula was fitted (ISO/CIE 11664-6); beyond it only orders colours."""

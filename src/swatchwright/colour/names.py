@@ -2,26 +2,54 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, degrees, hypot, inf, sin
+from math import atan2, copysign, cos, degrees, hypot, inf, radians, sin
 
-from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.difference import (
+    ACCEPTED,
+    ANOTHER,
+    JUST_SEEN,
+    PLAIN,
+    UNSEEN,
+    delta_e_2000,
+    delta_e_terms,
+)
 from swatchwright.language import mark, mark_in, say, say_in
 from swatchwright.values import Lab
 
-__all__ = ["closeness", "colour_name", "difference_words"]
+__all__ = [
+    "SCALE",
+    "closeness",
+    "closeness_between",
+    "colour_name",
+    "difference_words",
+    "off_words",
+    "scale_told",
+]
 
 # A direction is named once it makes up this much of the whole difference, in CIEDE2000.
 _NAMED = 0.35
-_UNSEEN = 0.4
 
+# Unique hues in CIELAB, degrees (from memory of NCS studies).
+_RED, _YELLOW, _GREEN, _BLUE = 25.0, 90.0, 162.0, 246.0
+_NOTHING = 1e-9
+"""A product of steps of a* or b* that is nothing but the rounding of numbers."""
+
+# The one scale of words: CIEDE2000 up to which each is said. `difference` has the sources.
 _BANDS = (
-    (0.4, mark("no difference to see")),
-    (0.8, mark("hardly to be seen")),
-    (1.8, mark("close: most would accept it")),
-    (3.5, mark("a shade off: clearly seen side by side")),
-    (6.0, mark("some way off")),
-    (float("inf"), mark("far off")),
+    (UNSEEN, mark("no difference to see")),
+    (JUST_SEEN, mark("hardly to be seen")),
+    (ACCEPTED, mark("just seen")),
+    (PLAIN, mark("seen side by side")),
+    (ANOTHER, mark("plain to see")),
+    (inf, mark("another colour")),
 )
+
+SCALE = mark(
+    "How far off one colour is from another, to the eye: half of all people see 0.8 side by side, "
+    "and half still accept 1.8. So 1 is just seen, 2 is seen side by side, 5 is plain to see, and "
+    "above 6 it is another colour."
+)
+"""The explanation of the scale, to be said; its figures are those of `closeness`."""
 
 # CIELAB hue angle at which each name ends; common practice, no source.
 _HUES = (
@@ -73,11 +101,42 @@ _WHITE = mark("white")
 
 
 def closeness(delta_e: float) -> str:
-    """Say how near a CIEDE2000 difference is.
+    """Say how plainly a CIEDE2000 difference is seen: the one scale of words for all that is told.
 
-    The steps at 0.8 and 1.8 are Paravina et al. 2015; the others are common practice, no source.
+    The word goes with the figure as it is told, to a tenth, so that one figure never stands with
+    two words.
+
+    >>> closeness(2.1)
+    'seen side by side'
     """
-    return say(next(words for limit, words in _BANDS if delta_e <= limit))
+    told = round(float(delta_e), 1)
+    return say(next(words for limit, words in _BANDS if told <= limit))
+
+
+def closeness_between(least: float, most: float) -> str:
+    """Say how plainly a difference is seen that lies between two.
+
+    >>> closeness_between(1, 4)
+    '“just seen” to “plain to see”'
+    """
+    near, far = closeness(least), closeness(most)
+    if near == far:
+        return far
+    return say("“{least}” to “{most}”", least=near, most=far)
+
+
+def off_words(delta_e: float) -> str:
+    """Tell a CIEDE2000 difference in a figure, with its word.
+
+    >>> off_words(2.14)
+    '2.1 off: seen side by side'
+    """
+    return say("{off:.1f} off: {seen}", off=delta_e, seen=closeness(delta_e))
+
+
+def scale_told() -> str:
+    """Explain the scale in two sentences: by what people see, and by what 1, 2 and 5 look like."""
+    return say(SCALE)
 
 
 def difference_words(start: Lab, end: Lab, *, seen: float = inf) -> tuple[str, ...]:
@@ -87,16 +146,25 @@ def difference_words(start: Lab, end: Lab, *, seen: float = inf) -> tuple[str, .
     is nothing to go by, redder, greener, yellower and bluer instead. Empty where no difference
     can be seen. A direction that is small beside the others is named only from `seen` on.
 
+    Every word has the sign of what it names: redder a larger a*, greener a smaller, yellower a
+    larger b*, bluer a smaller. So no word is ever said both of a fault and of its cure, and the
+    way back names the same directions.
+
     >>> difference_words(Lab(40, 0, 0), Lab(60, 0, 0))
     ('lighter',)
     """
     whole = float(delta_e_2000(start.triple, end.triple))
-    if whole < _UNSEEN:
+    if whole < UNSEEN:
         return ()
-    steps = [(say("lighter") if end.L > start.L else say("darker"), Lab(end.L, start.a, start.b))]
-    steps += _grey_steps(start, end) if _near_grey(start, end) else _hue_steps(start, end)
-    sized = [(float(delta_e_2000(start.triple, lab.triple)), word) for word, lab in steps]
-    least = min(max(_NAMED * whole, _UNSEEN / 2), seen)
+    dL, dC, dH, _ = (float(term) for term in delta_e_terms(start.triple, end.triple))
+    sized = [(abs(dL), say("lighter") if end.L > start.L else say("darker"))]
+    if _near_grey(start, end):
+        sized += _grey_steps(start, end)
+    else:
+        more = hypot(end.a, end.b) > hypot(start.a, start.b)
+        sized += [(abs(dC), say("more vivid") if more else say("greyer"))]
+        sized += [(abs(dH), _hue_word(start, end))]
+    least = min(max(_NAMED * whole, UNSEEN / 2), seen)
     named = [(size, word) for size, word in sized if size >= least]
     return tuple(word for _, word in sorted(named, key=lambda row: -row[0]))
 
@@ -105,50 +173,44 @@ def _near_grey(start: Lab, end: Lab) -> bool:
     return min(hypot(start.a, start.b), hypot(end.a, end.b)) < 8
 
 
-def _grey_steps(start: Lab, end: Lab) -> list[tuple[str, Lab]]:
-    return [
-        (say("redder") if end.a > start.a else say("greener"), Lab(start.L, end.a, start.b)),
-        (say("yellower") if end.b > start.b else say("bluer"), Lab(start.L, start.a, end.b)),
-    ]
+def _grey_steps(start: Lab, end: Lab) -> list[tuple[float, str]]:
+    """Step along a* and along b*, each about the middle of the two, so that the way back is as far.
 
-
-def _hue_steps(start: Lab, end: Lab) -> list[tuple[str, Lab]]:
-    """Step along chroma at the same hue, and along hue at the same chroma."""
-    C1, C2 = hypot(start.a, start.b), hypot(end.a, end.b)
-    scale = C2 / C1
-    vivid = Lab(start.L, start.a * scale, start.b * scale)
-    h2 = atan2(end.b, end.a)
-    turned = Lab(start.L, C1 * cos(h2), C1 * sin(h2))
-    return [
-        (say("more vivid") if C2 > C1 else say("greyer"), vivid),
-        (_hue_word(start, degrees(h2)), turned),
-    ]
-
-
-def _hue_word(start: Lab, end_hue: float) -> str:
-    """Name a turn of hue by the nearest of red, yellow, green and blue that it goes towards."""
-    begin = degrees(atan2(start.b, start.a)) % 360
-    turn = (end_hue - begin + 180) % 360 - 180
-    # Unique hues in CIELAB: about 25, 90, 162 and 246 degrees (from memory of NCS studies).
-    unique = (
-        (25.0, say("redder")),
-        (90.0, say("yellower")),
-        (162.0, say("greener")),
-        (246.0, say("bluer")),
+    Near the neutral axis a little change of a* or b* is a large turn of hue.
+    """
+    L, a, b = ((one + two) / 2 for one, two in zip(start.triple, end.triple, strict=True))
+    steps = (
+        (say("redder") if end.a > start.a else say("greener"), (L, start.a, b), (L, end.a, b)),
+        (say("yellower") if end.b > start.b else say("bluer"), (L, a, start.b), (L, a, end.b)),
     )
-    if turn > 0:
-        ahead = [((hue - begin) % 360, word) for hue, word in unique]
-    else:
-        ahead = [((begin - hue) % 360, word) for hue, word in unique]
-    # The next unique hue, unless it is so near that the turn would pass it.
-    return min(row for row in ahead if row[0] > abs(turn) / 2)[1]
+    return [(float(delta_e_2000(one, two)), word) for word, one, two in steps]
+
+
+def _hue_word(start: Lab, end: Lab) -> str:
+    """Name a turn of hue by a direction of a* or b* in which both it and the whole step go.
+
+    Colours that turn from 35 to 33 degrees turn towards red; but of one that has become so much
+    greyer that its a* is smaller nobody says that it is redder: it is bluer. Where both a* and b*
+    go with the turn, it is named by the next of the unique hues ahead of its middle: from orange
+    on, it grows yellower one way and redder the other.
+    """
+    begin, finish = (degrees(atan2(lab.b, lab.a)) % 360 for lab in (start, end))
+    turn = (finish - begin + 180) % 360 - 180
+    middle, way = begin + turn / 2, copysign(1.0, turn)
+    along_a, along_b = -sin(radians(middle)) * way, cos(radians(middle)) * way
+    with_a, with_b = along_a * (end.a - start.a), along_b * (end.b - start.b)
+    by_a = (_RED, say("redder")) if along_a > 0 else (_GREEN, say("greener"))
+    by_b = (_YELLOW, say("yellower")) if along_b > 0 else (_BLUE, say("bluer"))
+    if min(with_a, with_b) <= _NOTHING:
+        return by_a[1] if with_a > with_b else by_b[1]
+    return min((way * (hue - middle) % 360, word) for hue, word in (by_a, by_b))[1]
 
 
 def colour_name(lab: Lab) -> str:
     """Give a plain name: how light, how vivid, and the hue.
 
     >>> colour_name(Lab(27, 2, -24))
-    'dark greyish blue'
+    'dark muted blue'
     """
     C = hypot(lab.a, lab.b)
     if lab.L >= 84 and 2 < C < 9:

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
+from dataclasses import replace
 from decimal import Decimal, InvalidOperation
 from enum import StrEnum
 from typing import TypeVar
 
 from swatchwright.acts.amounts import Coats, amounts_for, order_of
+from swatchwright.acts.amounts_products import Over, coats_over, over_layers
 from swatchwright.acts.habits import habits
+from swatchwright.acts.tins_typed import tins_told
 from swatchwright.commands.amounts_text import amounts_json, print_amounts
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.finish import layers_given
 from swatchwright.commands.piece import chosen_piece, split_pair
 from swatchwright.commands.words import amount_of, chosen_shelf, print_json
 from swatchwright.errors import MendableError
+from swatchwright.paint.layers import check_stack
 from swatchwright.piece.areas import ZoneArea
 from swatchwright.piece.order import ProductKind, Terms
 from swatchwright.piece.spreading import Ground, Tool
@@ -28,12 +34,13 @@ Choice = TypeVar("Choice", bound=StrEnum)
 
 def amounts(arguments: argparse.Namespace) -> ExitCode:
     """Print how much paint a piece takes, and what that comes to."""
+    zones, over = _zones(arguments), _over(arguments)
     order = order_of(
-        _zones(arguments),
-        _coats(arguments),
-        shelf=chosen_shelf(arguments) if arguments.recipe else None,
+        zones,
+        _with_over(_coats(arguments), over, zones),
+        shelf=chosen_shelf(arguments) if arguments.recipe or over else None,
         recipes=_recipes(arguments),
-        tins=dict(_tins(text) for text in arguments.tins),
+        tins=dict(_tins(text, arguments.currency or "") for text in arguments.tins),
         left={
             _SHORT.get(name, name): _number(ml, "--left")
             for name, ml in (split_pair(t, "--left", "white-clean=200") for t in arguments.left)
@@ -41,6 +48,7 @@ def amounts(arguments: argparse.Namespace) -> ExitCode:
         terms=_terms(arguments),
         sample_ml=arguments.sample,
         touch_up=arguments.touch_up,
+        over=over,
     )
     found = amounts_for(order)
     if arguments.json:
@@ -105,6 +113,34 @@ def _coats(arguments: argparse.Namespace) -> Coats:
     )
 
 
+def _over(arguments: argparse.Namespace) -> tuple[Over, ...]:
+    """Give what goes over the paint by the layers that were given; none where none were."""
+    if not arguments.layer and arguments.layers is None:
+        return ()
+    if arguments.wash or arguments.clear:
+        raise MendableError(
+            "Layers were given, and coats of a wash or a clear finish too.",
+            "Give all that goes over the paint as layers, or leave --layer and --layers out.",
+        )
+    stack = layers_given(arguments)
+    check_stack(stack)
+    return over_layers(stack)
+
+
+def _with_over(coats: Coats, over: Sequence[Over], zones: Sequence[ZoneArea]) -> Coats:
+    """Let the coats be as many as the layers say, which go on parts that are there."""
+    if not over:
+        return coats
+    there = [zone.zone for zone in zones]
+    for one in over:
+        if one.zone and one.zone not in there:
+            raise MendableError(
+                f"There is no part “{one.zone}”.", f"Use one of: {', '.join(there)}."
+            )
+    wash, clear = (coats_over(over, kind) for kind in (ProductKind.WASH, ProductKind.CLEAR))
+    return replace(coats, wash=wash, clear=clear)
+
+
 def _recipes(arguments: argparse.Namespace) -> dict[str, list[tuple[str, float]]]:
     found: dict[str, list[tuple[str, float]]] = {}
     for text in arguments.recipe:
@@ -115,15 +151,12 @@ def _recipes(arguments: argparse.Namespace) -> dict[str, list[tuple[str, float]]
     return found
 
 
-def _tins(text: str) -> tuple[str, list[TinSize]]:
+def _tins(text: str, money: str) -> tuple[str, tuple[TinSize, ...]]:
     name, sizes = split_pair(text, "--tins", "primer=750:22,2500:58")
-    found = []
-    for size in sizes.split(","):
-        ml, _, price = size.partition(":")
-        found.append(
-            TinSize(_number(ml, "--tins"), _decimal(price, "--tins") if price.strip() else None)
-        )
-    return _SHORT.get(name, name), found
+    try:
+        return _SHORT.get(name, name), tins_told(sizes, money)
+    except MendableError as error:
+        raise MendableError(f"--tins: {error.what}", error.mend) from error
 
 
 def _terms(arguments: argparse.Namespace) -> Terms:

@@ -36,6 +36,17 @@ def _add_coats(amounts: Parser) -> None:
     coats.add_argument("--wash", type=int, default=0, metavar="N", help="of a wash (0)")
     coats.add_argument("--clear", type=int, default=0, metavar="N", help="of a clear finish (0)")
     coats.add_argument(
+        "--layer",
+        metavar="TEXT",
+        action="append",
+        default=[],
+        help="instead of --wash and --clear, each layer as `finish` takes it, where several go on "
+        "different parts: “varnish coats=3 on=top”, “wax on=body”",
+    )
+    coats.add_argument(
+        "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
+    )
+    coats.add_argument(
         "--ground",
         default="painted",
         metavar="WHAT",

@@ -24,13 +24,13 @@ from swatchwright.acts.compare_words import (
     light_notes,
     light_of_word,
     near_words,
-    sight_words,
     turn_words,
     usual_words,
+    way_words,
 )
 from swatchwright.acts.recipes import Recipes, recipes_for
 from swatchwright.acts.stack_file import read_stack
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.names import colour_name, off_words
 from swatchwright.colour.spectrum import Light
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.layer_text import layer_of_text, over_part
@@ -187,7 +187,7 @@ def _print(told: Compared, found: Recipes) -> None:
         if turn:
             print(f"  in {LIGHT_WORDS[sight.light]} it looks {turn}")
     if found.shortfall is not None:
-        print(f"Nothing found reaches it: the nearest stays {found.shortfall.delta_e:.1f} off.")
+        print(f"Nothing found reaches it. The nearest: {off_words(found.shortfall.delta_e)}.")
     for number, one in enumerate(told.candidates, start=1):
         _print_mix(number, one)
     print()
@@ -221,9 +221,10 @@ def _under(laid: Laid) -> str:
 
 
 def _print_sight(sight: Sight) -> None:
-    drift = drift_words(sight)
+    drift, way = drift_words(sight), way_words(sight)
     print(
         f"      {LIGHT_WORDS[sight.light]:10} {colour_json(sight.shown)['srgb']}  "
-        f"{figure_words(sight):17}  {sight_words(sight)}"
+        f"{figure_words(sight)}"
+        + (f"; {way}" if way else "")
         + (f"; from daylight it {drift}" if drift else "")
     )

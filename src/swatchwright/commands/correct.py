@@ -6,6 +6,7 @@ import argparse
 
 from swatchwright.acts.correct import Correction, correct_pot, neighbours, room_words
 from swatchwright.acts.stack_file import layer_json
+from swatchwright.colour.names import closeness, off_words
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.finish import layers_given
 from swatchwright.commands.layer_text import over_part
@@ -118,7 +119,10 @@ def _neighbour_json(n: Neighbour) -> dict[str, object]:
 
 def _print_correction(found: Correction) -> None:
     added = found.additions
-    print(f"The pot holds {found.pot.volume:g} ml and is {added.before:.1f} CIEDE2000 off.")
+    print(
+        f"The pot holds {found.pot.volume:g} ml and is {added.before:.1f} CIEDE2000 off: "
+        f"{closeness(added.before)}."
+    )
     if not added.steps:
         print("Nothing that may be added brings it nearer.")
         _print_room(found)
@@ -126,7 +130,7 @@ def _print_correction(found: Correction) -> None:
     for step in added.steps:
         print(
             f"Add {step.ml:.1f} ml of {step.paint.name} ({step.paint.id}): then "
-            f"{colour_json(step.after)['srgb']}, {step.delta_e:.1f} off."
+            f"{colour_json(step.after)['srgb']}, {off_words(step.delta_e)}."
         )
     print(f"The pot then holds {added.volume:.0f} ml. Stir, brush a sample and let it dry.")
     _print_room(found)

@@ -15,7 +15,7 @@ from swatchwright.acts.layering import Primer
 from swatchwright.acts.layers_by_part import OnParts, by_part, check_parts
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE
 from swatchwright.acts.stack_file import layer_json, read_stack
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.names import closeness, colour_name
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.layer_text import layer_of_text
@@ -128,7 +128,8 @@ def print_colour(state: str, lab: Lab) -> None:
 def _print(look: Look) -> None:
     for number, step in enumerate(look.steps):
         film = "" if step.film_um is None else f", {step.film_um:.1f} µm of dry paint"
-        moved = f", {step.change:.1f} from the step before" if number else ""
+        seen = closeness(step.change)
+        moved = f", {step.change:.1f} from the step before ({seen})" if number else ""
         print(f"{number}. {step.words[0].upper()}{step.words[1:]}{film}{moved}")
         print_colour("dry", step.dry)
         print_colour("wet", step.wet)
@@ -137,6 +138,7 @@ def _print(look: Look) -> None:
         if step.grain_range >= 0.05:
             print_colour("flats", step.flat)
             print_colour("grain", step.grain)
-            print(f"  flats and grain are {step.grain_range:.1f} CIEDE2000 apart")
-        print(f"  give or take {step.doubt:.1f}")
+            seen = closeness(step.grain_range)
+            print(f"  flats and grain are {step.grain_range:.1f} CIEDE2000 apart: {seen}")
+        print(f"  give or take {step.doubt:.1f}: {closeness(step.doubt)}")
     print_notes(look.notes)

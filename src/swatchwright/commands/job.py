@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from swatchwright.acts import jobs as acts
+from swatchwright.colour.names import closeness
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.job_words import (
     job_json,
@@ -190,13 +191,14 @@ def _recipe(store: Store, arguments: argparse.Namespace) -> ExitCode:
             towards = " and ".join(found.shortfall.towards) or "otherwise"
             print(
                 f"Nothing on the shelf reaches it. The nearest stays {found.shortfall.delta_e:.1f} "
-                f"CIEDE2000 off: it would have to be {towards}."
+                f"CIEDE2000 off ({closeness(found.shortfall.delta_e)}): it would have to be "
+                f"{towards}."
             )
         for note in found.notes:
             print(f"Note: {note}")
         doubt = found.recipes[0].confidence.both
         if doubt:
-            print(f"Usually within {doubt:.0f} of the cloth, untried.")
+            print(f"Usually within {doubt:.0f} of the cloth, untried ({closeness(round(doubt))}).")
         print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
     return ExitCode.DONE if found.shortfall is None else ExitCode.OUT_OF_REACH
 

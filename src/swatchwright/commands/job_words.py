@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from swatchwright.acts.mixes_in_use import mixes_in_use, of_no_zone, stood_down
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.names import colour_name, off_words
 from swatchwright.commands.words import colour_json
 from swatchwright.mixing.recipe import can_be_counted
 
@@ -146,7 +146,7 @@ def print_lines(lines: Sequence[JobLine], nears: Sequence[Near | None] = ()) -> 
             told.append(f"for {line.client}")
         if near is not None:
             state = "chosen" if near.chosen else "wanted"
-            told.append(f"{state} {colour_json(near.lab)['srgb']}, {near.delta_e:.1f} off")
+            told.append(f"{state} {colour_json(near.lab)['srgb']}, {off_words(near.delta_e)}")
         print("  ".join(told))
 
 
@@ -199,7 +199,7 @@ def _print_head(job: Job) -> None:
 def _print_recipe(recipe: KeptRecipe) -> None:
     chosen = ", chosen" if recipe.chosen else ""
     print(
-        f"Recipe, {recipe.zone}{chosen}: {recipe.delta_e:.1f} CIEDE2000, dry "
+        f"Recipe, {recipe.zone}{chosen}: {off_words(recipe.delta_e)}; dry "
         f"{colour_json(recipe.dry)['srgb']}, wet {colour_json(recipe.wet)['srgb']}"
     )
     paints = recipe.paints

@@ -7,15 +7,20 @@ import re
 from pathlib import Path
 from typing import Any
 
+from swatchwright.acts.bench_shelf import shelf_in_use
+from swatchwright.acts.jobs import id_of, job_of
 from swatchwright.acts.plan import PlannedWork, faces_of, plan_for, save_calendar
-from swatchwright.acts.plan_job import keep_plan
+from swatchwright.acts.plan_job import keep_plan, under_layers
 from swatchwright.acts.plan_laid import washes_on
+from swatchwright.acts.plan_pots import with_pots
 from swatchwright.commands.amounts import one_of
 from swatchwright.commands.codes import ExitCode
+from swatchwright.commands.finish import layers_given
 from swatchwright.commands.for_job import keep_for_job
 from swatchwright.commands.piece import chosen_piece
 from swatchwright.commands.plan_text import plan_json, print_plan
-from swatchwright.commands.words import print_json
+from swatchwright.commands.store_words import named_store
+from swatchwright.commands.words import chosen_shelf, print_json
 from swatchwright.errors import MendableError
 from swatchwright.piece.work.order import (
     Age,
@@ -41,7 +46,7 @@ _HOURS = re.compile(r"(\d{1,2})(?::(\d\d))?\s*-\s*(\d{1,2})(?::(\d\d))?")
 
 def plan(arguments: argparse.Namespace) -> ExitCode:
     """Print the work day by day."""
-    order = _with_parts(_order(arguments), arguments)
+    order = _with_colours(_with_parts(_order(arguments), arguments), arguments)
     made: PlannedWork = plan_for(order)
     keep_for_job(arguments, lambda store, id_: keep_plan(store, id_, order))
     if arguments.ics:
@@ -77,13 +82,18 @@ def _order(arguments: argparse.Namespace) -> PlanOrder:
         paint_times=_times(arguments.paint_times, "--paint-times"),
         wash_times=_times(arguments.wash_times, "--wash-times"),
         finish_times=_times(arguments.finish_times, "--finish-times"),
+        wax_times=_times(arguments.wax_times, "--wax-times"),
+        oil_times=_times(arguments.oil_times, "--oil-times"),
+        varnish_times=_times(arguments.varnish_times, "--varnish-times"),
         room=Room(arguments.temperature, arguments.humidity, arguments.tin_allows),
         week=_week(arguments),
     )
 
 
 def _with_parts(order: PlanOrder, arguments: argparse.Namespace) -> PlanOrder:
-    """Let each wash go on the part that is named for it."""
+    """Let each wash, or each layer, go on the part that is named for it."""
+    if arguments.layer or arguments.layers is not None:
+        return _with_layers(order, arguments)
     zones = [word.strip() for word in _list(arguments.washes_on)]
     if not zones:
         return order
@@ -91,6 +101,30 @@ def _with_parts(order: PlanOrder, arguments: argparse.Namespace) -> PlanOrder:
         raise MendableError("Both --washes and --washes-on were given.", "Leave one of them out.")
     found = chosen_piece(arguments)
     return washes_on(order, zones, None if found is None else found.piece)
+
+
+def _with_colours(order: PlanOrder, arguments: argparse.Namespace) -> PlanOrder:
+    """Let an order that is kept with a job have its colours, where they are several."""
+    if arguments.for_job is None:
+        return order
+    store = named_store(arguments)
+    try:
+        job = job_of(store, id_of(store, arguments.for_job))
+        return with_pots(order, job, shelf_in_use(store))
+    finally:
+        store.close()
+
+
+def _with_layers(order: PlanOrder, arguments: argparse.Namespace) -> PlanOrder:
+    """Let what goes over the paint be the layers that were given."""
+    if order.washes or arguments.washes_on or order.finish is not FinishKind.NONE:
+        raise MendableError(
+            "Layers were given, and washes or a finish too.",
+            "Give all that goes over the paint as layers, or leave --layer and --layers out.",
+        )
+    found = chosen_piece(arguments)
+    shelf, stack = chosen_shelf(arguments), layers_given(arguments)
+    return under_layers(order, stack, shelf, None if found is None else found.piece)
 
 
 def _piece(arguments: argparse.Namespace) -> dict[str, Any]:

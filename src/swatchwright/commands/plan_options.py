@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from swatchwright.commands.parsing import Commands, Parser, add_for_job, add_json
+from swatchwright.commands.parsing import Commands, Parser, add_for_job, add_json, add_shelf
 from swatchwright.commands.piece_options import add_which_piece
 
 __all__ = ["add_plan"]
@@ -25,6 +25,7 @@ def add_plan(commands: Commands) -> None:
     _add_goes_on(plan)
     _add_where(plan)
     plan.add_argument("--ics", metavar="FILE.ics", help="write a calendar file (iCalendar)")
+    add_shelf(plan)
     add_for_job(plan)
     add_json(plan)
 
@@ -80,7 +81,18 @@ def _add_goes_on(plan: Parser) -> None:
     )
     on.add_argument("--finish", default="none", metavar="WHAT", help="wax, varnish, oil (none)")
     on.add_argument("--finish-coats", type=int, default=1, metavar="N", help="coats of it (1)")
-    for kind in ("primer", "paint", "wash", "finish"):
+    on.add_argument(
+        "--layer",
+        metavar="TEXT",
+        action="append",
+        default=[],
+        help="instead of washes and finish, each layer as `finish` takes it, where several go on "
+        "different parts: “varnish coats=3 on=top”, “wax on=body”",
+    )
+    on.add_argument(
+        "--layers", metavar="FILE.json", help="or all of them from a file, as docs/files.md tells"
+    )
+    for kind in ("primer", "paint", "wash", "finish", "wax", "oil", "varnish"):
         on.add_argument(
             f"--{kind}-times",
             metavar="H,H,H",

@@ -110,7 +110,7 @@ def _print_step(step: Step) -> None:
 def _hours(minutes: float) -> str:
     if minutes < 60:
         return f"{minutes:.0f} min"
-    return f"{minutes / 60:g} h" if minutes <= 72 * 60 else f"{minutes / 1440:.3g} days"
+    return f"{round(minutes / 60, 2):g} h" if minutes <= 72 * 60 else f"{minutes / 1440:.3g} days"
 
 
 _NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")

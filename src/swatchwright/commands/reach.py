@@ -38,5 +38,8 @@ def reach(arguments: argparse.Namespace) -> ExitCode:
         if short is not None:
             print(f"It would have to be {' and '.join(short.towards) or 'otherwise'}.")
         for more in found.one_more:
-            print(f"With {more.paint.name} ({more.paint.id}) it comes within {more.delta_e:.1f}.")
+            print(
+                f"With {more.paint.name} ({more.paint.id}) it comes within {more.delta_e:.1f} "
+                f"({closeness(more.delta_e)})."
+            )
     return ExitCode.DONE if short is None else ExitCode.OUT_OF_REACH

@@ -10,10 +10,11 @@ from swatchwright.acts.known import Hiding, hiding_of
 from swatchwright.acts.recipes import (
     Order,
     Recipes,
+    could_be_closer,
     proof_text,
     recipes_for,
 )
-from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.names import closeness, colour_name, off_words
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.many import recipes_of_list
 from swatchwright.commands.measures import measures_json, measures_text
@@ -111,8 +112,8 @@ def _print(found: Recipes, arguments: argparse.Namespace) -> None:
         print(
             f"{'No two paints' if most_paints == 2 else 'Nothing'} on the shelf "
             f"{'reach' if most_paints == 2 else 'reaches'} it. The nearest stays "
-            f"{found.shortfall.delta_e:.1f} "
-            f"CIEDE2000 off: it would have to be {towards}."
+            f"{found.shortfall.delta_e:.1f} CIEDE2000 off ({closeness(found.shortfall.delta_e)}): "
+            f"it would have to be {towards}."
         )
     for number, measured in enumerate(found.recipes, start=1):
         _print_recipe(number, measured)
@@ -120,8 +121,9 @@ def _print(found: Recipes, arguments: argparse.Namespace) -> None:
             print(f"    {line}")
     print()
     print(found.why_first)
-    if found.proven_gap is not None:
-        print(proof_text(found.proven_gap))
+    closer = could_be_closer(found, found)
+    if closer is not None:
+        print(proof_text(closer, most_paints))
     print()
     print("Brush a sample on card, dry it, and hold it to the cloth before you mix the batch.")
 
@@ -129,7 +131,7 @@ def _print(found: Recipes, arguments: argparse.Namespace) -> None:
 def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
     r = measured.recipe
     print()
-    print(f"{number}.  {r.delta_e:.1f} CIEDE2000, {closeness(r.delta_e)}")
+    print(f"{number}.  {r.delta_e:.1f} CIEDE2000 off: {closeness(r.delta_e)}")
     counted = can_be_counted(r.parts.counts, r.shares)
     for paint, share, parts, amount in zip(
         r.paints, r.shares, r.parts.counts, measured.amounts, strict=True
@@ -141,7 +143,7 @@ def _print_recipe(number: int, measured: MeasuredRecipe) -> None:
             f"{grams}  {paint.name} ({paint.id}, {paint.how_known.value})"
         )
     print(
-        f"    {f'in parts {r.parts.delta_e:.1f}; ' if counted else ''}"
+        f"    {f'in parts {off_words(r.parts.delta_e)}; ' if counted else ''}"
         f"dry {colour_json(r.dry)['srgb']}, "
         f"wet {colour_json(r.wet)['srgb']}; "
         + (f"coats to hide: {r.coats}" if r.coats else "needs more than 6 coats to hide")

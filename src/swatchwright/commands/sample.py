@@ -228,14 +228,15 @@ def _words(judged: Judged) -> str:
     told = f"The sample is {' and '.join(ways)} than the cloth" if ways else "The sample is like it"
     if judged.how is How.EYE:
         return f"{told}, as you said: {judged.said}."
-    return f"{told}: {closeness(judged.delta_e)}."
+    return f"{told}."
 
 
 def _print(shelf: Shelf, loop: SampleLoop, advice: Advice, judged: Judged) -> None:
     dL, da, db = judged.vector
     print(_words(judged))
     print(
-        f"CIEDE2000 {judged.delta_e:.1f} ± {judged.give_or_take:.1f}; "
+        f"{judged.delta_e:.1f} ± {judged.give_or_take:.1f} CIEDE2000 off: "
+        f"{closeness(judged.delta_e)}; "
         f"L* {dL:+.1f}, a* {da:+.1f}, b* {db:+.1f} (sample {len(loop.rounds)})"
     )
     for finding in judged.findings:
@@ -272,8 +273,12 @@ def _print_additions(advice: Advice) -> None:
         print(f"  {step.ml:6.1f} ml  {step.paint.name} ({step.paint.id})")
     print(
         f"The pot then holds {advice.additions.volume:.0f} ml and should be about "
-        f"{advice.after.usual:.1f} from the cloth. Add a third of it first, stir, brush and dry."
+        f"{_off(advice.after.usual)} from the cloth. Add a third of it first, stir, brush and dry."
     )
+
+
+def _off(delta_e: float) -> str:
+    return f"{delta_e:.1f} ({closeness(delta_e)})"
 
 
 def _print_fresh(shelf: Shelf, advice: Advice) -> None:
@@ -281,7 +286,9 @@ def _print_fresh(shelf: Shelf, advice: Advice) -> None:
     lead = "Better, mix" if advice.better_fresh else "Or mix"
     if advice.why:
         print(f"A fresh sample is better: {', '.join(advice.why)}.")
-    print(f"{lead} {volume:.0f} ml afresh, about {advice.fresh.outlook.usual:.1f} from the cloth:")
+    print(
+        f"{lead} {volume:.0f} ml afresh, about {_off(advice.fresh.outlook.usual)} from the cloth:"
+    )
     for pour in advice.fresh.pours:
         held = "  only once a sample has dried" if pour.held_back else ""
         print(f"  {pour.ml:6.1f} ml  {pour.paint.name} ({pour.paint.id}){held}")
@@ -289,7 +296,7 @@ def _print_fresh(shelf: Shelf, advice: Advice) -> None:
         told = ", ".join(f"{ml:.1f} ml {shelf.paint(id_).name}" for id_, ml in advice.wider.mixed)
         print(
             f"One paint more brings it from {advice.fresh.outlook.usual:.1f} to "
-            f"{advice.wider.outlook.usual:.1f}: {told}"
+            f"{_off(advice.wider.outlook.usual)}: {told}"
         )
     if advice.beside:
         print("Brush out beside it, to either side of where it is least sure:")

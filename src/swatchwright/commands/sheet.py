@@ -24,6 +24,7 @@ from swatchwright.acts.sheet import (
 )
 from swatchwright.acts.sheet_on_shelf import measures_told
 from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.commands.codes import ExitCode
 from swatchwright.commands.layer_text import layer_of_text
 from swatchwright.commands.sheet_json import code_json, content_json
@@ -189,6 +190,6 @@ def _off_words(off: float | None) -> str:
     if off < JUST_SEEN:
         return "With the paints of the shelf it dries the same."
     return (
-        f"Check: with the paints of the shelf it dries {off:.1f} CIEDE2000 from what it was. "
-        "Brush a sample first."
+        f"Check: with the paints of the shelf it dries {off:.1f} CIEDE2000 from what it was "
+        f"({closeness(off)}). Brush a sample first."
     )

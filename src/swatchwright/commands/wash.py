@@ -36,6 +36,8 @@ from swatchwright.values import Lab
 __all__ = ["wash"]
 
 _LEFT = 0.2
+_MIXED = (Stands.PAINTED, Stands.POT)
+"""How far a mix may have come: a mix is given, so something is mixed."""
 _NO_PLACE = "Give a wash to look at with --wash ID, or where to go with --ask, --as or --lab."
 
 
@@ -158,12 +160,12 @@ def _stands(arguments: argparse.Namespace) -> Stands | None:
     """Read how far it has come; None where that is not said."""
     if arguments.stands is None:
         return None
-    try:
-        return Stands(arguments.stands.strip().lower())
-    except ValueError as error:
+    stands = {one.value: one for one in _MIXED}.get(arguments.stands.strip().lower())
+    if stands is None:
         raise MendableError(
-            f"--stands was given “{arguments.stands}”.", f"Use one of: {', '.join(Stands)}."
-        ) from error
+            f"--stands was given “{arguments.stands}”.", f"Use one of: {', '.join(_MIXED)}."
+        )
+    return stands
 
 
 def _surface(arguments: argparse.Namespace, stands: Stands | None) -> ToPaint:
@@ -253,7 +255,7 @@ def _paints_in(layer: Layer, shelf: Shelf) -> list[Paint]:
 def _print_ways(found: Ways, shelf: Shelf) -> None:
     print_colour("now", found.now)
     print_colour("wanted", found.aim)
-    print(f"  As it is: {found.before:.1f} CIEDE2000 off.")
+    print(f"  As it is: {found.before:.1f} CIEDE2000 off: {closeness(found.before)}.")
     if found.over:
         told = ", then ".join(layer_words(layer, _paints_in(layer, shelf)) for layer in found.over)
         print(f"  All of it is seen and judged with this on top: {told}.")

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from swatchwright.colour.convert import hex_to_lab, in_srgb, lab_to_hex
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language.money import priced
 from swatchwright.photo.reference import GREY_CARD, reflectance_from_lightness
@@ -149,7 +150,8 @@ def colour_json(lab: Lab) -> dict[str, Any]:
 
 def doubt_text(confidence: Confidence) -> str:
     """Say how far an untried mix will usually be from the cloth, and where that comes from."""
-    told = f"usually within {confidence.both:.0f} of the cloth, untried"
+    seen = closeness(round(confidence.both))
+    told = f"usually within {confidence.both:.0f} of the cloth, untried: {seen}"
     if not confidence.photo or not confidence.paints:
         return told
     return f"{told} (the photo {confidence.photo:.1f}, the paints {confidence.paints:.1f})"

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, QTimer
 
 from swatchwright.acts.file_stamp import stamp_of
 from swatchwright.acts.last_bench import LastBench, remember_bench
+from swatchwright.acts.sample_lessons import Lesson
 from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
@@ -29,15 +30,23 @@ class BenchMemory(QObject):
         The bench, and the job that is on it.
     zone
         Gives the zone that mixes are kept for; whoever knows it says when it is another (`note`).
+    taught
+        Gives what the paints on the bench have learnt since their shelf was taken.
     parent
         Whose child it is.
     """
 
     def __init__(
-        self, session: Session, desk: Desk, zone: Callable[[], str], parent: QObject
+        self,
+        session: Session,
+        desk: Desk,
+        zone: Callable[[], str],
+        taught: Callable[[], tuple[Lesson, ...]],
+        parent: QObject,
     ) -> None:
         super().__init__(parent)
         self._session, self._desk, self._zone = session, desk, zone
+        self._taught = taught
         self.shelf, self.page = UsedShelf(), ""
         self._written: LastBench | None = None
         self._begun = False
@@ -53,6 +62,7 @@ class BenchMemory(QObject):
         for signal in (
             *(session.photo_changed, session.marks_changed, session.pick_changed),
             *(session.recipes_changed, session.wishes_changed, self._desk.job_changed),
+            session.shelf_changed,
         ):
             signal.connect(self.note)
         self.note()
@@ -61,6 +71,11 @@ class BenchMemory(QObject):
         """Write down a moment later what may have changed; never before the last is read."""
         if self._begun:
             self._soon.start()
+
+    def note_now(self) -> None:
+        """Write down at once what goes with what was just kept, so that no moment parts them."""
+        if self._begun:
+            self.remember()
 
     def set_page(self, page: str) -> None:
         """Note which page is in view, by its key."""
@@ -110,6 +125,7 @@ class BenchMemory(QObject):
             wishes=session.wishes,
             shelf=self.shelf,
             page=self.page,
+            taught=self._taught(),
         )
         if not session.workshop.doing("colours"):
             return bench

@@ -63,6 +63,7 @@ class CorrectWindow(QDialog):
         self.word, self.dial = self.wants.word, self.wants.dial
         self.told = QLabel(pot_words.FIRST_SAY)
         self.told.setWordWrap(True)
+        self.told.setToolTip(words.SCALE_TIP)
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.close_button = QPushButton(pot_words.CLOSE)
         self._picture = QVBoxLayout()

@@ -12,6 +12,8 @@ from swatchwright.acts.job_bench import BenchPhoto, Laid
 from swatchwright.acts.jobs import Changes, Store
 from swatchwright.acts.last_bench import LastBench, last_bench, photo_of_bench, remember_bench
 from swatchwright.acts.last_job import last_job
+from swatchwright.acts.sample_lessons import Lesson
+from swatchwright.acts.sample_tried import lessons_in
 from swatchwright.desktop.bench_memory import BenchMemory
 from swatchwright.desktop.colour_again import ColourAgain, read_by
 from swatchwright.desktop.desk import Desk
@@ -47,7 +49,7 @@ class Keeping(QObject):
         self.zone = WHOLE_PIECE
         self._laid_colour: KnownColour | None = None
         self._left: LastBench | None = None
-        self.memory = BenchMemory(session, desk, lambda: self.zone, self)
+        self.memory = BenchMemory(session, desk, lambda: self.zone, self._taught, self)
         self.shelf = ShelfKeeping(session, desk, self.memory, self)
         self._again = ColourAgain(
             session,
@@ -158,7 +160,7 @@ class Keeping(QObject):
         wanted = job_bench.wanted_to_lay(job)
         photo = job_bench.photo_of_colour(job, wanted) or job_bench.photo_to_lay(job)
         colour = None if wanted is None else wanted.colour
-        self.shelf.take_again(laid.shelf)
+        self.shelf.take_again(laid.shelf, lessons_in(job))
         if job.recipes:
             self._set(laid)
         self._stand_at(laid.zone if laid.zone in self.zones() else self.zones()[0])
@@ -252,8 +254,7 @@ class Keeping(QObject):
         session, job = self.session, self.desk.job
         session.most_paints = left.most_paints
         session.set_volume(left.volume)
-        if left.shelf is not None:
-            self.shelf.take_again(left.shelf)
+        self.shelf.take_again(left.shelf, lessons_in(job) if left.taught is None else left.taught)
         self._stand_at(left.zone if left.zone in self.zones() else self.zones()[0])
         if job is None:
             session.take_wishes(left.wishes)
@@ -277,6 +278,10 @@ class Keeping(QObject):
                 self.desk.failed.emit(opened)
 
         self.desk.ask(work, done)
+
+    def _taught(self) -> tuple[Lesson, ...]:
+        """Give what the paints on the bench have learnt."""
+        return self.shelf.taught()
 
     # --- the shelf -------------------------------------------------------------------------------
 

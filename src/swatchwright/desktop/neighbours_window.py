@@ -85,6 +85,7 @@ class NeighboursWindow(QDialog):
         rows = QVBoxLayout(self)
         hint = QLabel(words.NEIGHBOURS_HINT)
         hint.setWordWrap(True)
+        hint.setToolTip(words.SCALE_TIP)
         rows.addWidget(hint)
         self._grid = QGridLayout()
         self._grid.setSpacing(0)

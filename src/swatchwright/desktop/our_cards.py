@@ -16,7 +16,10 @@ __all__ = ["OurCards"]
 
 
 class OurCards(QObject):
-    """Makes a sitting with these cards when it is asked for, and drops it when it is left.
+    """Makes a sitting with these cards when it is asked for, and drops it when it is done.
+
+    One that is left before that comes back as it was: the button that leaves it is pressed by
+    mistake as well.
 
     Parameters
     ----------
@@ -37,6 +40,7 @@ class OurCards(QObject):
         super().__init__(parent)
         self._session, self._show = session, show
         self.sitting: OurSitting | None = None
+        self._left: OurSitting | None = None
 
     def show(self, still: Callable[[], bool]) -> None:
         """Show them, where they were installed, if they are still wanted when they are there."""
@@ -48,15 +52,23 @@ class OurCards(QObject):
         self._session.workshop.start("our-cards", words.LOOKING, lambda _: demo_cards(), done)
 
     def _lay(self, cards: DemoCards) -> None:
-        sitting = OurSitting(self._session, cards)
-        sitting.left.connect(self._drop)
+        sitting, self._left = self._left or self._made(cards), None
         self.sitting = sitting
         self._show(sitting)
         sitting.choose.paints.setFocus()
 
-    def _drop(self) -> None:
+    def _made(self, cards: DemoCards) -> OurSitting:
+        made = OurSitting(self._session, cards)
+        made.left.connect(self._leave)
+        return made
+
+    def _leave(self) -> None:
         sitting, self.sitting = self.sitting, None
         self.put_away.emit()
-        if sitting is not None:
+        if sitting is None:
+            return
+        if sitting.result.found is None:
+            self._left = sitting
+        else:
             sitting.reading.marker.put_away()
             sitting.deleteLater()

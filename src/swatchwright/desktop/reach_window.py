@@ -157,6 +157,7 @@ class ReachWindow(QDialog):
         rows.addWidget(self.told)
         rows.addWidget(self.buy)
         self.verdict.setObjectName("strong")
+        self.verdict.setToolTip(words.SCALE_TIP)
         self.verdict.setWordWrap(True)
         rows.insertWidget(0, self.verdict)
         session.pick_changed.connect(self._start)

@@ -96,6 +96,7 @@ class SampleDesk(QObject):
         )
         session.fan_picked.connect(self._picked)
         session.shelf_changed.connect(self._advise)
+        session.recipes_changed.connect(self._advise_otherwise)
         self._keeper.begin()
 
     @classmethod
@@ -105,9 +106,13 @@ class SampleDesk(QObject):
         return cls(session, desk) if there is None else there
 
     def _from_job(self) -> None:
-        """Take up what an undo or another job brought: the paints go with what was taught."""
+        """Take up what an undo or another job brought.
+
+        What an undo takes back is taken from the paints as well. To another job they are taught
+        when its shelf is taken, by whoever knows which that is.
+        """
         job = None if self._desk.job is None else self._desk.job.id
-        same, self._job = job == self._job or self._job is None, job
+        same, self._job = job == self._job, job
         before, self._laid = self._laid, self.loop
         here, there = (() if one is None else one.lessons for one in (before, self.loop))
         if not same or here == there:
@@ -120,6 +125,9 @@ class SampleDesk(QObject):
     def _use(self, shelf: Shelf) -> None:
         if shelf is not self._session.shelf:
             self._session.use_shelf(shelf)
+            keeping = self._session.findChild(Keeping)
+            if isinstance(keeping, Keeping):
+                keeping.memory.note_now()
 
     @property
     def loop(self) -> SampleLoop | None:
@@ -322,6 +330,12 @@ class SampleDesk(QObject):
             self.advised.emit()
 
         self._session.workshop.start(_ADVICE, words.REASONING, work, done, self._failed)
+
+    def _advise_otherwise(self) -> None:
+        """Advise anew where mixes are found of another number of paints."""
+        asked = self._asked
+        if asked is not None and asked[-1] != self._session.most_paints:
+            self._advise()
 
     def _tell(self) -> None:
         self.changed.emit()

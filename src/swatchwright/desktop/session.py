@@ -19,6 +19,7 @@ from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
     Recipes,
     colour_by_eye,
+    could_be_closer,
     read_colour,
     with_volume,
 )
@@ -61,7 +62,7 @@ class Session(QObject):
     recipes_changed()
         The mixes were found anew, dropped, or their amounts changed.
     proof_changed()
-        It was proven how near the closest mix is to the best there is, or that is open again.
+        It was proven by how much another mix could be closer still, or that is open again.
     shelf_changed()
         Another shelf is used, or others of its paints.
     shelf_opened(str)
@@ -92,7 +93,7 @@ class Session(QObject):
         self.pick: int | None = None
         self.typed: KnownColour | None = None
         self.recipes: Recipes | None = None
-        self.proven_gap: float | None = None
+        self.could_be_closer: float | None = None
         self.shelf: Shelf = demo_shelf()
         # The file that was opened last as a shelf.
         self.shelf_file = UsedShelf()
@@ -297,7 +298,7 @@ class Session(QObject):
 
     def _find_mixes(self) -> None:
         self.workshop.stop("proof")
-        self.proven_gap = None
+        self.could_be_closer = None
         self.proof_changed.emit()
         if self.wanted is None:
             self.workshop.stop("mixes")
@@ -330,14 +331,14 @@ class Session(QObject):
         self._wishes_fail(None)
         self.recipes = with_volume(recipes, self.volume)
         self.recipes_changed.emit()
-        self.proven_gap = recipes.proven_gap
+        self.could_be_closer = could_be_closer(recipes, recipes)
         self.proof_changed.emit()
-        if self.proven_gap is None:
+        if self.could_be_closer is None:
             # What is found is shown at once; the proof that little is better may take seconds.
             self.workshop.start("proof", words.PROVING, self._search(proven=True), self._proven)
 
     def _proven(self, recipes: Recipes) -> None:
-        self.proven_gap = recipes.proven_gap
+        self.could_be_closer = could_be_closer(self.recipes or recipes, recipes)
         self.proof_changed.emit()
 
     def set_volume(self, volume: float) -> None:

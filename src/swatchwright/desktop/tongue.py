@@ -8,7 +8,7 @@ from PySide6.QtCore import QLibraryInfo, QLocale, QTranslator
 from PySide6.QtWidgets import QApplication
 
 from swatchwright.acts.habits import habits
-from swatchwright.language import ENGLISH, language, languages, use_language
+from swatchwright.language import ENGLISH, bind_units, language, languages, use_language
 
 __all__ = ["LANGUAGE", "settle_language"]
 
@@ -23,6 +23,7 @@ def settle_language(application: QApplication) -> None:
     of words are imported: their constants are said at import.
     """
     use_language(os.environ.get(LANGUAGE, "").strip() or habits().language or _of_computer())
+    bind_units()
     QLocale.setDefault(_locale())
     if language() == ENGLISH:
         return

@@ -43,6 +43,7 @@ from swatchwright.desktop.photo_side import PhotoSide
 from swatchwright.desktop.reach_window import ReachWindow
 from swatchwright.desktop.sample_desk import SampleDesk
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.bench_area import BenchArea, PageStack, RailArea
 from swatchwright.desktop.widgets.bench_button import BenchButton
 from swatchwright.desktop.widgets.busy_line import BusyLine
@@ -51,6 +52,7 @@ from swatchwright.desktop.widgets.guide_button import GuideButton
 from swatchwright.desktop.widgets.job_offer import PaintsOffer, PhotoOffer
 from swatchwright.desktop.widgets.language_choice import LanguageButton, LanguageOffer
 from swatchwright.desktop.widgets.message_strip import MessageStrip
+from swatchwright.desktop.widgets.offer import Offer
 from swatchwright.desktop.widgets.rail import Rail
 from swatchwright.desktop.widgets.shelf_menu import ShelfMenu, ShelfTold
 from swatchwright.desktop.widgets.top_bar import TopBar
@@ -98,18 +100,20 @@ class Window(QMainWindow):
         self.offer = PaintsOffer(self.keeping)
         self.photo_offer = PhotoOffer(self.keeping)
         self.job_told = ElidedLabel()
+        self.back_offer = Offer(keeping.BACK_TAKE, keeping.BACK_LEAVE)
         self.language_offer = LanguageOffer()
         self.language = LanguageButton(self.language_offer)
         self.bench = BenchButton()
         self.dark = self.bench.dark
-        turning = UndoButtons(self.desk)
-        self.undo, self.redo = turning.undo, turning.redo
+        self._turning = UndoButtons(self.desk)
+        self.undo, self.redo = self._turning.undo, self._turning.redo
         self.shelf_told = ShelfTold(self.session)
-        self._busy = BusyLine(self.session)
+        self.busy = BusyLine(self.session)
         self.rail = Rail([(kind.key, kind.word, kind.tip) for kind in PAGES])
         self._stack = PageStack()
         self._area, self._rail_area = BenchArea(self._stack), RailArea(self.rail)
         self._made: dict[str, AnyPage] = {}
+        self._job_shown: str | None = None
         self._dressing = Dressing(self)
         self.colour_page = ColourPage(self.session, self.keeping)
         self._made[_FIRST] = self.colour_page
@@ -120,6 +124,7 @@ class Window(QMainWindow):
             self.trouble,
             self.offer,
             self.photo_offer,
+            self.back_offer,
             self.language_offer,
         )
         self._lay_out_top()
@@ -143,6 +148,8 @@ class Window(QMainWindow):
     def _listen(self) -> None:
         self.session.workshop.failed.connect(self.trouble.say)
         self.desk.failed.connect(self.trouble.say)
+        self._turning.turned.connect(self.busy.note)
+        self.busy.noting.connect(self._make_room)
         self.desk.page_wanted.connect(self.show_page)
         self.keeping.page_left.connect(self._show_left)
         self.desk.job_changed.connect(self._show_job)
@@ -150,6 +157,8 @@ class Window(QMainWindow):
         self.session.pick_changed.connect(self.trouble.hide)
         self.session.wishes_changed.connect(self._wishes_changed)
         self.rail.chosen.connect(self.show_page)
+        self.mix_side.keep_bar.piece_wanted.connect(self._show_piece)
+        self.back_offer.take.clicked.connect(lambda: self.show_page(_FIRST))
         self.language_offer.take.clicked.connect(self._start_again)
         escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), self)
         escape.activated.connect(self.trouble.hide)
@@ -201,8 +210,16 @@ class Window(QMainWindow):
             self._dressing.dress(part)
         self._stack.setCurrentWidget(page)
         self.rail.show_page(key)
+        if key != "piece":
+            self.back_offer.hide()
         self.keeping.memory.set_page(key)
         page.arrive()
+
+    def _show_piece(self) -> None:
+        """Bring the page of the piece into view, with the way back to the mixes."""
+        self.show_page("piece")
+        self.back_offer.told.setText(keeping.BACK_TOLD)
+        self.back_offer.show()
 
     def _show_left(self, key: str) -> None:
         """Bring the page into view where she was when she left, unless she has gone to another."""
@@ -220,6 +237,7 @@ class Window(QMainWindow):
         row = self._top.left
         self.open_photo = _button(words.OPEN_PHOTO, QKeySequence.StandardKey.Open, self._ask_photo)
         self.open_photo.setObjectName("main")
+        self.open_photo.setToolTip(f"<p>{words.OPEN_PHOTO_TIP}</p>")
         row.addWidget(self.open_photo)
         row.addWidget(_menu_button(words.SAMPLES, self._samples_menu()))
         row.addWidget(self.undo)
@@ -227,7 +245,7 @@ class Window(QMainWindow):
         row.addSpacing(10)
         self.job_told.setObjectName("strong")
         row.addWidget(self.job_told, 3)
-        row.addWidget(self._busy, 2)
+        row.addWidget(self.busy, 2)
         row = self._top.right
         row.addWidget(self.shelf_told)
         shelf = ShelfMenu(self.keeping, self.show_shelf, self.show_reach, self._top)
@@ -344,12 +362,27 @@ class Window(QMainWindow):
         told = "" if job is None else keeping.job_line(job.title, job.client)
         self.job_told.say(told)
         self.setWindowTitle(f"{told} – {words.TITLE}" if told else words.TITLE)
+        before, self._job_shown = self._job_shown, None if job is None else job.id
+        # What she works at without a job, and then keeps with one, stays where it is.
+        if before not in (None, self._job_shown):
+            self._to_top()
+
+    def _to_top(self) -> None:
+        """Let another job begin at the top of its pages, not where the last one was scrolled to."""
+        for area in (self._area, *self._stack.findChildren(ScrollArea)):
+            area.verticalScrollBar().setValue(0)
+            area.horizontalScrollBar().setValue(0)
+
+    def _make_room(self, noting: bool) -> None:  # noqa: FBT001 - as the signal tells it
+        """Let what was just done stand where the job and the shelf are named, for a while."""
+        self.job_told.setHidden(noting)
+        # In two rows there is room enough, and the second goes on holding it.
+        self.shelf_told.setHidden(noting and self._top.abreast)
 
     def _wishes_changed(self) -> None:
-        """Say no more what cannot be kept; on the page of the shelf it is told in place."""
-        if self.session.wish_trouble is None or self._stack.currentWidget() is self._made.get(
-            "shelf"
-        ):
+        """Say no more what cannot be kept; on the pages of shelf and mixes it is told in place."""
+        in_place = (self._made.get("shelf"), self.colour_page)
+        if self.session.wish_trouble is None or self._stack.currentWidget() in in_place:
             self.trouble.hide()
 
     # --- Qt --------------------------------------------------------------------------------------

@@ -11,6 +11,7 @@ the English word or a key, and is translated when it is shown.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from gettext import GNUTranslations, NullTranslations
 from numbers import Number
@@ -19,6 +20,8 @@ from string import Formatter
 
 __all__ = [
     "ENGLISH",
+    "bind_units",
+    "bound",
     "figure",
     "language",
     "languages",
@@ -42,6 +45,11 @@ _COMMA = frozenset({"de"})
 _GERMAN = str.maketrans({".": ",", ",": ".", "%": "\N{NO-BREAK SPACE}%"})
 
 
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:ml|l|g|kg|m²|m2|mm|cm|m|h|min|%|K|°C)(?![\w²]))")
+_MINUS = "\N{MINUS SIGN}"
+"""As wide as a plus and never broken off its number, as a hyphen may be."""
+
+
 class _Numbers(Formatter):
     """Puts values into a sentence, numbers as the language writes them."""
 
@@ -51,9 +59,16 @@ class _Numbers(Formatter):
     def format_field(self, value: object, format_spec: str) -> str:
         """Format a value; a number that is not whole gets the language's decimal mark."""
         told = format(value, format_spec)
-        if not self._comma or not isinstance(value, Number):
+        if not isinstance(value, Number):
             return told
-        return told.translate(_GERMAN)
+        if told.startswith("-"):
+            told = _below_zero(told)
+        return told.translate(_GERMAN) if self._comma else told
+
+
+def _below_zero(told: str) -> str:
+    """Write a number with a true minus; one that rounds to nothing has none."""
+    return f"{_MINUS}{told[1:]}" if any(digit in told for digit in "123456789") else told[1:]
 
 
 class _Tongue:
@@ -69,6 +84,7 @@ class _Tongue:
 
 
 _in_use = [_Tongue(ENGLISH)]
+_bound = [False]
 
 
 def languages() -> tuple[str, ...]:
@@ -170,6 +186,23 @@ def listed(words: Iterable[str]) -> str:
     return say("{first} and {last}", first=", ".join(first), last=last) if first else last
 
 
+def bind_units(*, bind: bool = True) -> None:
+    """Keep numbers and their units on one line from now on, or no longer.
+
+    The window does, whose lines break where they must; the commands do not, whose words are read
+    by scripts.
+    """
+    _bound[0] = bind
+
+
+def bound(text: str) -> str:
+    """Put a no-break space between a number and its unit, where units are bound.
+
+    The unit follows its number after a space that does not end a line (ISO 80000-1, 7.2.1).
+    """
+    return _BEFORE_UNIT.sub("\N{NO-BREAK SPACE}", text) if _bound[0] else text
+
+
 def _spoken(code: str) -> str:
     """Give the language there is for a code that may go on with a country; English for none."""
     short = code.replace("-", "_").partition("_")[0].lower()
@@ -177,4 +210,4 @@ def _spoken(code: str) -> str:
 
 
 def _filled(text: str, values: dict[str, object], tongue: _Tongue | None = None) -> str:
-    return (tongue or _in_use[0]).numbers.vformat(text, (), values) if values else text
+    return bound((tongue or _in_use[0]).numbers.vformat(text, (), values)) if values else text

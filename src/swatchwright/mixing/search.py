@@ -20,11 +20,11 @@ from swatchwright.mixing.proof import PROVEN, prove
 from swatchwright.mixing.recipe import Recipe, SearchResult, Shortfall
 from swatchwright.mixing.wishes import Wishes
 from swatchwright.paint.hiding import HIDDEN
-from swatchwright.paint.mixture import contrast_ratio, dry_lab, mix, wet_lab
+from swatchwright.paint.mixture import Mixtures, contrast_ratio, dry_lab, mix, wet_lab
 from swatchwright.paint.paints import Paint, PaintStack, stack
 from swatchwright.values import Lab
 
-__all__ = ["NO_BETTER", "Stopped", "find_recipes"]
+__all__ = ["NO_BETTER", "Stopped", "coats_that_hide", "find_recipes"]
 
 NO_BETTER = 0.1
 """A further paint must bring the mix closer by more than this (CIEDE2000), or it is left out.
@@ -227,8 +227,6 @@ def _recipe(
     mixture = mix(paints, [which], [shares])
     dry = Lab.of(dry_lab(mixture)[0])
     delta_e = float(delta_e_2000(wanted.triple, dry.triple))
-    hiding = (float(contrast_ratio(mixture, n)[0]) for n in range(1, _MOST_COATS + 1))
-    coats = next((n for n, ratio in enumerate(hiding, start=1) if ratio >= HIDDEN), None)
     return Recipe(
         paints=tuple(shelf[i] for i in which),
         shares=shares,
@@ -236,8 +234,14 @@ def _recipe(
         dry=dry,
         wet=Lab.of(wet_lab(mixture)[0]),
         parts=whole_parts(paints, which, shares, wanted, delta_e),
-        coats=coats,
+        coats=coats_that_hide(mixture),
     )
+
+
+def coats_that_hide(mixture: Mixtures) -> int | None:
+    """Give how many coats of a mix, the first of a batch, hide; None if more than six."""
+    hiding = (float(contrast_ratio(mixture, n)[0]) for n in range(1, _MOST_COATS + 1))
+    return next((n for n, ratio in enumerate(hiding, start=1) if ratio >= HIDDEN), None)
 
 
 def _shortfall(best: Recipe, wanted: Lab) -> Shortfall | None:

@@ -13,8 +13,8 @@ from math import atan2, degrees, hypot
 
 import numpy as np
 
-from swatchwright.colour.difference import JUST_SEEN, delta_e_2000
-from swatchwright.colour.names import difference_words
+from swatchwright.colour.difference import JUST_SEEN, PLAIN, delta_e_2000
+from swatchwright.colour.names import closeness, difference_words
 from swatchwright.colour.spectrum import lab_of
 from swatchwright.language import mark, say
 from swatchwright.mixing.knock_back import Washing, film_of_washing
@@ -146,14 +146,18 @@ def _grain(washing: Washing) -> Risk:
     size = float(delta_e_2000(washing.flat.triple, washing.grain.triple))
     if size < JUST_SEEN:
         words = say("Flats and grain come out alike.")
-    elif size < 4:
+    elif size <= PLAIN:
         words = say(
-            "Flats and grain come out {size:.1f} apart: a little life in the surface.", size=size
+            "Flats and grain come out {size:.1f} apart ({seen}): a little life in the surface.",
+            size=size,
+            seen=closeness(size),
         )
     else:
         words = say(
-            "Flats and grain come out {size:.0f} apart: an old, broken look, not an even colour.",
+            "Flats and grain come out {size:.0f} apart ({seen}): an old, broken look, not an even "
+            "colour.",
             size=size,
+            seen=closeness(round(size)),
         )
     return Risk(RiskKind.GRAIN, size, words)
 
@@ -188,7 +192,10 @@ def hand_words(size: float) -> str:
     else:
         hand = say("mind your hand") if size < 4 else say("it asks a sure hand")
     return say(
-        "With half as much again left on it is {size:.1f} off: {hand}.", size=size, hand=hand
+        "With half as much again left on it is {size:.1f} off ({seen}): {hand}.",
+        size=size,
+        seen=closeness(size),
+        hand=hand,
     )
 
 
@@ -199,8 +206,9 @@ def _thickening(washing: Washing, base: Base, over: Sequence[Coat]) -> Risk:
         size,
         say(
             "It thickens as it stands in warm air: with a quarter of its water gone it goes on "
-            "heavier, and comes out {size:.1f} off.",
+            "heavier, and comes out {size:.1f} off ({seen}).",
             size=size,
+            seen=closeness(size),
         ),
     )
 
@@ -217,7 +225,12 @@ def _turned(now: Lab, after: Lab, aim: Lab) -> tuple[Risk, ...]:
     else:
         hue = say("The hue keeps.")
     beside = (
-        say("It ends {way} than asked, by {size:.1f}.", way=_together(off), size=size)
+        say(
+            "It ends {way} than asked, by {size:.1f} ({seen}).",
+            way=_together(off),
+            size=size,
+            seen=closeness(size),
+        )
         if off
         else say("It ends where it was asked to.")
     )
@@ -281,7 +294,9 @@ def _measure(pot: Pot, added: Additions, over: Sequence[Coat]) -> Risk:
         pot_colour(_pot_after(pot, added, off=off), over).triple for off in (1.0, _MEASURED_OFF)
     )
     size = float(delta_e_2000(told, poured))
-    words = say("A tenth too much stirred in is {size:.1f} off.", size=size)
+    words = say(
+        "A tenth too much stirred in is {size:.1f} off ({seen}).", size=size, seen=closeness(size)
+    )
     return Risk(RiskKind.MEASURE, size, words)
 
 

@@ -98,7 +98,7 @@ def check_marked(marked: Marked) -> None:
         )
     if len(marked.zones) > MOST_ZONES:
         raise MendableError(
-            say("{count} zones are marked.", count=len(marked.zones)),
+            say("{count} parts are marked.", count=len(marked.zones)),
             say("Mark {most} at the most.", most=MOST_ZONES),
         )
 

@@ -8,7 +8,7 @@ from swatchwright.piece.check import checked_piece
 from swatchwright.piece.faces import face_areas
 from swatchwright.piece.part import Face, Part, Piece
 
-__all__ = ["PartArea", "PieceAreas", "ZoneArea", "areas_of"]
+__all__ = ["PartArea", "PieceAreas", "ZoneArea", "areas_of", "part_areas"]
 
 _MM2 = 1e-6
 
@@ -68,7 +68,7 @@ def areas_of(piece: Piece) -> PieceAreas:
     MendableError
         If the piece cannot be.
     """
-    rows = [row for part in checked_piece(piece).parts for row in _of_part(part)]
+    rows = [row for part in checked_piece(piece).parts for row in part_areas(part)]
     zones: dict[str, float] = {}
     for row in rows:
         zones[row.zone] = zones.get(row.zone, 0.0) + row.area
@@ -79,7 +79,8 @@ def areas_of(piece: Piece) -> PieceAreas:
     )
 
 
-def _of_part(part: Part) -> list[PartArea]:
+def part_areas(part: Part) -> list[PartArea]:
+    """Give what is painted of a part: a row for each of its colours, none where it is left bare."""
     areas = face_areas(part)
     by_zone: dict[str, float] = {}
     for face in part.painted:

@@ -59,7 +59,7 @@ def checked_zone(zone: str) -> str:
     """
     if not (0 < len(zone.strip()) <= 40 and zone.isprintable()):
         raise MendableError(
-            say("A colour zone is called “{zone}”.", zone=zone[:60]),
+            say("A colour of the piece is called “{zone}”.", zone=zone[:60]),
             say("Name it in a word or two, such as drawers."),
         )
     return zone

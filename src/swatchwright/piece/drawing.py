@@ -59,6 +59,8 @@ class Outline:
         two radii.
     ellipse
         Whether it is an ellipse.
+    row
+        The place of the part among those of its piece.
     """
 
     part: str
@@ -66,6 +68,7 @@ class Outline:
     side: Side
     points: tuple[Point, ...]
     ellipse: bool = False
+    row: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,9 +102,13 @@ def drawn(piece: Piece, view: View) -> Drawing:
     solids = solids_of(checked_piece(piece))
     if view is View.FRONT:
         ordered = sorted(solids, key=lambda s: -s.low[2])
-        outlines = [_front(solid) for solid in ordered]
+        outlines = [replace(_front(solid), row=solid.row) for solid in ordered]
     else:
-        outlines = [outline for solid in _back_to_front(solids) for outline in _picture(solid)]
+        outlines = [
+            replace(outline, row=solid.row)
+            for solid in _back_to_front(solids)
+            for outline in _picture(solid)
+        ]
     return _from_zero(view, outlines)
 
 

@@ -39,6 +39,8 @@ class Solid:
         The axes (0 x, 1 y, 2 z) along which its length, width and depth lie.
     start, end
         Its section at the head and at the foot: width and depth, mm.
+    row
+        The place of the part among those of its piece.
     """
 
     part: Part
@@ -47,6 +49,7 @@ class Solid:
     order: tuple[int, int, int]
     start: tuple[float, float]
     end: tuple[float, float]
+    row: int
 
     @property
     def is_round(self) -> bool:
@@ -112,16 +115,21 @@ def solids_of(piece: Piece) -> tuple[Solid, ...]:
             ),
             say("A drawing shows up to {most}; draw a part of the piece.", most=_MOST),
         )
-    placed = [s for p in piece.parts for spot in p.spots[: p.count] for s in _solids(p, spot)]
+    placed = [
+        solid
+        for row, part in enumerate(piece.parts)
+        for spot in part.spots[: part.count]
+        for solid in _solids(row, part, spot)
+    ]
     start = max((s.high[0] for s in placed), default=-_GAP) + _GAP
     return (*placed, *_laid_out(piece, start))
 
 
 def _laid_out(piece: Piece, start: float) -> Iterator[Solid]:
     x, y, tallest = start, 0.0, 0.0
-    for part in piece.parts:
+    for row, part in enumerate(piece.parts):
         for _ in range(part.count - len(part.spots)):
-            made = list(_solids(part, Spot(x, y, 0.0)))
+            made = list(_solids(row, part, Spot(x, y, 0.0)))
             yield from made
             tallest = max(tallest, *(s.high[1] - y for s in made))
             x = max(s.high[0] for s in made) + _GAP
@@ -129,9 +137,9 @@ def _laid_out(piece: Piece, start: float) -> Iterator[Solid]:
                 x, y, tallest = start, y + tallest + _GAP, 0.0
 
 
-def _solids(part: Part, spot: Spot) -> Iterator[Solid]:
+def _solids(row: int, part: Part, spot: Spot) -> Iterator[Solid]:
     if part.shape is not Shape.FRAME:
-        yield _solid(part, spot)
+        yield _solid(row, part, spot)
         return
     rail = part.rail or part.member
     stile = replace(part, shape=Shape.PANEL, width=part.member)
@@ -143,7 +151,7 @@ def _solids(part: Part, spot: Spot) -> Iterator[Solid]:
         (cross, 0.0, part.member),
         (cross, along, part.member),
     ):
-        yield _solid(piece_of_it, _moved(spot, at_length, at_width))
+        yield _solid(row, piece_of_it, _moved(spot, at_length, at_width))
 
 
 def _moved(spot: Spot, along: float, across: float) -> Spot:
@@ -159,13 +167,13 @@ def _order(axes: Axes) -> tuple[int, int, int]:
     return (first, second, third)
 
 
-def _solid(part: Part, spot: Spot) -> Solid:
+def _solid(row: int, part: Part, spot: Spot) -> Solid:
     order = _order(spot.axes)
     start, end = _sections(part)
     sizes = part.length, max(start[0], end[0]), max(start[1], end[1])
     low = (spot.x, spot.y, spot.z)
     high = tuple(low[axis] + sizes[order.index(axis)] for axis in range(3))
-    return Solid(part, low, (high[0], high[1], high[2]), order, start, end)
+    return Solid(part, low, (high[0], high[1], high[2]), order, start, end, row)
 
 
 def _sections(part: Part) -> tuple[tuple[float, float], tuple[float, float]]:

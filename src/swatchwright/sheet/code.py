@@ -255,5 +255,8 @@ _WORDS: dict[str, Callable[[CodeRecipe, str], CodeRecipe]] = {
 def _not_ours(why: str) -> MendableError:
     return MendableError(
         say("This is not the text of a recipe's code: {why}.", why=why),
-        say("Scan the whole code again; docs/sheet.md shows such a text."),
+        say(
+            "Scan the code of a recipe sheet again, all of it. Its text begins with SWATCHWRIGHT 1 "
+            "and names the paints with their parts below."
+        ),
     )

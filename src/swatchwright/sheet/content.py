@@ -69,6 +69,8 @@ class PaintLine:
         What the shelf notes of it, as the number of its tin; empty for nothing.
     note
         What is to be said of it: that it has changed since, for example.
+    name_tells
+        Whether its name alone tells which paint of the shelf it is.
     """
 
     id: str
@@ -84,6 +86,7 @@ class PaintLine:
     kind: str = ""
     label: str = ""
     note: str = ""
+    name_tells: bool = True
 
 
 @dataclass(frozen=True, slots=True)

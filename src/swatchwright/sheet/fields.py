@@ -104,15 +104,11 @@ def draw_fields(pen: Pen, box: Box, zone: Zone) -> None:
 
 def _caption(pen: Pen, x: float, y: float, width: float, field: Field) -> None:
     lab = field.lab
-    told = f"L* {figure(lab.L, '.1f')}  a* {_signed(lab.a)}  b* {_signed(lab.b)}"
+    told = f"L* {figure(lab.L, '.1f')}  a* {figure(lab.a, '.1f')}  b* {figure(lab.b, '.1f')}"
     for line in (told, hex_text(lab)):
         style, lines = fitted(line, _CAPTION, width - 1, 1, least=_LEAST)
         pen.text(x, y, lines[0], style)
         y += _CAPTION.leading
-
-
-def _signed(value: float) -> str:
-    return figure(value, ".1f").replace("-", "−")
 
 
 def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
@@ -120,25 +116,32 @@ def draw_field(pen: Pen, box: Box, field: Field, *, size: float = 10.5) -> None:
     rgb = rgb_of(field.lab)
     ink, plated = ink_on(rgb)
     pen.rect(box, fill=rgb)
-    words = _words(field, box, size, 0.12)
-    if not words.whole:
-        tight = _words(field, box, min(size, 1.2 * _LEAST), 0.07)
-        words = tight if tight.whole else words
+    words = _set_in(field, box, size)
     left, top = box.x + words.left, box.y + words.pad
     for at, (style, texts) in (
         (top, words.head),
-        (top + words.head[0].leading, words.name),
+        (top + words.head[0].leading * len(words.head[1]), words.name),
     ):
         if plated and texts:
             _plate(pen, left, at, texts, style)
         pen.lines(left, at, texts, style, ink=ink)
 
 
+def _set_in(field: Field, box: Box, size: float) -> _Words:
+    """Set the words of a field as large as they are whole, with less and less free about them."""
+    tried = []
+    for letters, share in ((size, 0.12), (1.2 * _LEAST, 0.07), (_LEAST, 0.04)):
+        tried.append(_words(field, box, min(size, letters), share))
+        if tried[-1].whole:
+            return tried[-1]
+    return next((words for words in tried if _whole(field.word, words.head[1])), tried[0])
+
+
 @dataclass(frozen=True, slots=True)
 class _Words:
     """What stands in a field: lines in their styles, and what is free left of and above them, mm.
 
-    And whether the name of the colour is whole: neither cut nor broken within a word.
+    And whether all of it is whole: neither cut nor broken within a word.
     """
 
     left: float
@@ -162,14 +165,28 @@ def _words(field: Field, box: Box, size: float, share: float) -> _Words:
     """
     left, pad = min(_PAD, share * box.width), min(_PAD, share * box.height)
     room = box.width - 2 * left
-    bold = Style(size, bold=True)
-    head = fitted(field.word, bold, room, 1, least=_LEAST)
+    head = _head(field.word, size, room, box.height - 2 * pad)
     told = colour_name(field.lab)
     if not in_srgb(field.lab):
         told = say("about {colour}", colour=told)
-    free = box.height - 2 * pad - head[0].leading
+    free = box.height - 2 * pad - head[0].leading * len(head[1])
     name = _name(told, max(0.72 * size, _LEAST), room, free)
-    return _Words(left, pad, head, name, _whole(told, name[1]))
+    whole = _whole(field.word, head[1]) and _whole(told, name[1])
+    return _Words(left, pad, head, name, whole)
+
+
+def _head(word: str, size: float, width: float, height: float) -> tuple[Style, list[str]]:
+    """Set what a field is in one line; in smaller letters and more where that cuts it."""
+    bold = Style(size, bold=True)
+    found = fitted(word, bold, width, 1, least=_LEAST)
+    if _whole(word, found[1]):
+        return found
+    for quarter in range(int(4 * (size - _LEAST)) + 1):
+        style = Style(size - quarter / 4, bold=True)
+        lines = wrapped(word, style, width)
+        if len(lines) <= min(3, int(0.6 * height / style.leading)) and _whole(word, lines):
+            return style, lines
+    return found
 
 
 def _name(told: str, size: float, width: float, height: float) -> tuple[Style, list[str]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from swatchwright.colour.names import scale_told
 from swatchwright.language import mark, say
 from swatchwright.sheet.content import SheetContent
 from swatchwright.sheet.flow import Block, Placed, gap, laid_out, together
@@ -23,10 +24,7 @@ MARGIN = 17.0
 _FOOT = Style(6.8, grey=GREY)
 _FOOT_HEIGHT = 22.0
 _RULE = (0.6, 0.6, 0.6)
-_KEY = mark(
-    "How far off: 1 is just seen side by side, 4 is plain, 10 is another colour. L*, a*, b* and # "
-    "are for measuring instruments and screens."
-)
+_KEY = mark("{scale} L*, a*, b* and # are for measuring instruments and screens.")
 
 
 def sheet_pdf(
@@ -82,7 +80,7 @@ def _foot(pen: Pen, content: SheetContent, number: int, of: int) -> None:
     whose = ", ".join(text for text in (content.title, content.client) if text)
     pen.text(MARGIN, top + 1.3, cut(whose, style, room), style)
     below = top + 1.3 + (_FOOT.leading if whose else 0.0)
-    pen.lines(MARGIN, below, wrapped(say(_KEY), _FOOT, room), _FOOT)
+    pen.lines(MARGIN, below, wrapped(say(_KEY, scale=scale_told()), _FOOT, room), _FOOT)
     pen.text(
         pen.width - MARGIN,
         top + 1.3,

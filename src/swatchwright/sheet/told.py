@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
-from swatchwright.language import figure, listed, mark, say
+from swatchwright.language import figure, listed, say
+from swatchwright.language.dates import date_text
 from swatchwright.measures.kitchen import Spoons
 
 __all__ = [
@@ -16,31 +16,6 @@ __all__ = [
     "spoons_text",
     "tins_text",
 ]
-
-
-_MONTHS = (
-    *(mark("January"), mark("February"), mark("March"), mark("April"), mark("May"), mark("June")),
-    *(
-        mark("July"),
-        mark("August"),
-        mark("September"),
-        mark("October"),
-        mark("November"),
-        mark("December"),
-    ),
-)
-_DAY = re.compile(r"(\d{4})-(\d\d)-(\d\d)", re.ASCII)
-
-
-def date_text(day: str) -> str:
-    """Write a day, kept as in 2026-03-01, as the language does; another text stays as it is."""
-    found = _DAY.fullmatch(day)
-    if found is None:
-        return day
-    year, month, number = (int(part) for part in found.groups())
-    if not 1 <= month <= len(_MONTHS):
-        return day
-    return say("{day} {month} {year}", day=number, month=say(_MONTHS[month - 1]), year=year)
 
 
 def amount_text(value: float) -> str:

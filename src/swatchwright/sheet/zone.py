@@ -33,12 +33,12 @@ _LEAD = 23.0
 _MOST_LETTERS = 400
 _SWATCH = (11.0, 7.2)
 _COMPUTED = mark(
-    "By computing alone it would be {apart:.1f} from the wanted colour; what the sample showed "
-    "counts."
+    "By computing alone it would be {apart:.1f} from the wanted colour ({seen}); what the sample "
+    "showed counts."
 )
 _COMPUTED_BARE = mark(
     "By computing alone the mix, before what goes over it, would be {apart:.1f} from the wanted "
-    "colour; what the sample showed counts."
+    "colour ({seen}); what the sample showed counts."
 )
 
 
@@ -125,7 +125,8 @@ def _spoons_head(country: Country) -> str:
 
 def _cells(index: int, paint: PaintLine, zone: Zone, units: Units) -> list[Cell]:
     said = (paint.kind, tins_text(paint.tins), paint.how_known, _short(paint.label), paint.note)
-    about = (_short(paint.id), *said)
+    # A painter has no use for the id, unless two paints have one name.
+    about = ("" if paint.name_tells else _short(paint.id), *said)
     grams = say("not known") if paint.grams is None else amount_text(paint.grams)
 
     def number(pen: Pen, x: float, y: float) -> None:
@@ -196,7 +197,7 @@ def _sure(zone: Zone) -> tuple[str, ...]:
         return zone.trust
     if zone.tried:
         told = _COMPUTED_BARE if zone.finish else _COMPUTED
-        return (say(told, apart=zone.apart), *zone.trust)
+        return (say(told, apart=zone.apart, seen=closeness(zone.apart)), *zone.trust)
     near = _near_bare if zone.finish else _near
     return (near(zone.apart, zone.apart_in_parts), *zone.trust)
 
@@ -211,11 +212,12 @@ def _near(apart: float, in_parts: float | None) -> str:
     words = closeness(apart)
     if in_parts is not None and f"{in_parts:.1f}" != f"{apart:.1f}":
         return say(
-            "As computed it dries {apart:.1f} from the wanted colour by the ml, {in_parts:.1f} by "
-            "the parts ({closeness}).",
+            "As computed it dries {apart:.1f} from the wanted colour by the ml ({closeness}), "
+            "{in_parts:.1f} by the parts ({parts_closeness}).",
             apart=apart,
             in_parts=in_parts,
             closeness=words,
+            parts_closeness=closeness(in_parts),
         )
     return say(
         "As computed it dries {apart:.1f} from the wanted colour ({closeness}).",
@@ -230,10 +232,12 @@ def _near_bare(apart: float, in_parts: float | None) -> str:
     if in_parts is not None and f"{in_parts:.1f}" != f"{apart:.1f}":
         return say(
             "As computed the mix alone, before what goes over it, dries {apart:.1f} from the "
-            "wanted colour by the ml, {in_parts:.1f} by the parts ({closeness}).",
+            "wanted colour by the ml ({closeness}), {in_parts:.1f} by the parts "
+            "({parts_closeness}).",
             apart=apart,
             in_parts=in_parts,
             closeness=words,
+            parts_closeness=closeness(in_parts),
         )
     return say(
         "As computed the mix alone, before what goes over it, dries {apart:.1f} from the wanted "

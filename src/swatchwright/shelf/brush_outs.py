@@ -154,7 +154,7 @@ def parse_sheet(text: str, name: str) -> Sheet:
     if missing:
         raise MendableError(
             say("{name} has no column {columns}.", name=name, columns=neither(missing)),
-            say("A sheet needs the columns id and mix, and what was read; see docs/paints.md."),
+            say("A sheet needs the columns id and mix, and what was read of each."),
         )
     nm, columns = _bands(header, name)
     notes: list[str] = []

@@ -145,7 +145,9 @@ def _bands(header: list[str], name: str) -> _Bands:
     if missing:
         raise MendableError(
             say("{name} has no column {columns}.", name=name, columns=neither(missing)),
-            say("A shelf starts with the columns id, name, family; see docs/files.md."),
+            say(
+                "A shelf starts with the columns id, name, family, as the demonstration shelf does."
+            ),
         )
     found = {letter: _wavelengths(header, letter) for letter in "ks"}
     if len(found["k"]) < 2 or set(found["k"]) != set(found["s"]):

@@ -8,9 +8,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from swatchwright.acts.amounts import Coats, amounts_for, mixed_product, order_of, tins_told
+from swatchwright.acts.amounts import Coats, amounts_for, mixed_product, order_of
 from swatchwright.errors import MendableError
-from swatchwright.language.money import use_money
 from swatchwright.paint.mixture import mix
 from swatchwright.paint.paints import stack
 from swatchwright.piece.areas import ZoneArea
@@ -108,33 +107,3 @@ def test_what_cannot_be_put_together(asked: dict[str, Any], told: str) -> None:
     """A recipe, tins or a rest of what is not there are refused by name."""
     with pytest.raises(MendableError, match=told):
         order_of(ZONES, Coats(), **asked)
-
-
-def test_tins_are_read_as_they_are_typed() -> None:
-    """Sizes with and without a price and unit are read, in their order; nothing is no tin."""
-    assert tins_told(" 120 ml: 7.50; 500:19 ,1000") == (
-        TinSize(120, Decimal("7.50")),
-        TinSize(500, Decimal(19)),
-        TinSize(1000),
-    )
-    assert tins_told("  ") == ()
-
-
-def test_money_may_be_typed_with_its_name() -> None:
-    """What she calls her money may stand before or after a price, and another word may not."""
-    use_money("kr")
-    try:
-        told = "120 ml: 7.50 kr; 500:kr19 ,1000"
-        assert [tin.price for tin in tins_told(told)] == [Decimal("7.50"), Decimal(19), None]
-        with pytest.raises(MendableError):
-            tins_told("500: 19 CHF")
-    finally:
-        use_money("")
-
-
-@pytest.mark.parametrize("text", ["large", "500: cheap", "0: 3", "-5", "500: -3", "nan", "1:2:3"])
-def test_tins_that_cannot_be(text: str) -> None:
-    """What is no size or no price is refused with how to write it."""
-    with pytest.raises(MendableError) as caught:
-        tins_told(text)
-    assert caught.value.mend

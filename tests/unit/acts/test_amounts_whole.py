@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from swatchwright.acts.amounts import Coats, amounts_for, order_of
-from swatchwright.acts.amounts_whole import made_up, needs_told, poured, pours_told
+from swatchwright.acts.amounts_whole import bought_told, made_up, needs_told, poured, pours_told
 from swatchwright.acts.recipes import amounts_for as ml_of
 from swatchwright.acts.recipes import recipes_for, typed_colour, with_volume
 from swatchwright.acts.sheet_form import BenchMix, SheetForm, sheet_of_mix
@@ -39,6 +39,10 @@ def test_they_add_up(areas: list[float], sample: float, touch_up: float, share: 
     )
     found = amounts_for(order)
     needs = needs_told(found)
+    bought = bought_told(found)
+    assert set(bought) == {purchase.id for purchase in found.purchases}
+    all_poured = [ml for batch in found.batches for ml in poured(batch)[: len(batch.paints)]]
+    assert sum(bought.values()) == sum(all_poured)
     for batch in found.batches:
         told, rest = made_up(batch), poured(batch)
         assert told.need + told.sample + told.touch_up + told.rounding == batch.mix_ml

@@ -58,6 +58,14 @@ def test_how_far_each_colour_has_come() -> None:
     assert ClientWishes().stands(RED) is None
 
 
+def test_what_is_said_of_a_colour_goes_with_it() -> None:
+    """Of colours that are wanted no more nothing is said; while none is known all of it counts."""
+    said = ClientWishes((QUIETER,)).standing(RED, Stands.PAINTED).standing(BLUE, Stands.UNMIXED)
+    assert said.among(()) == said
+    assert said.among([BLUE]) == ClientWishes().standing(BLUE, Stands.UNMIXED)
+    assert said.among([RED]).of(RED) == QUIETER
+
+
 def test_a_job_kept_before_it_was_asked() -> None:
     """What was kept without it is read: it is then simply not said."""
     text = Document.of({"wishes": []}).json

@@ -280,7 +280,7 @@ class TestRefusals:
         """Mixes that are not there are left out, and something is always shown."""
         view = CompareView(mixes=(5, 2, 2, -1), states=(State.WAXED, State.WET), light=Light.D50)
         sound = sound_view(view, 4)
-        assert sound == CompareView(mixes=(2,), states=(State.WET, State.WAXED), light=Light.D65)
+        assert sound == CompareView(mixes=(2,), states=(State.WET, State.WAXED))
         assert sound_view(CompareView(mixes=(6,), states=()), 2) == CompareView(mixes=(1, 2))
         assert sound_view(CompareView(), 0).mixes == ()
 
@@ -290,11 +290,12 @@ class TestWords:
 
     def test_near(self) -> None:
         """One word where it is known, both ends where it is not; figures likewise."""
-        assert near_words(sight()) == "a shade off: clearly seen side by side"
+        assert near_words(sight()) == "seen side by side"
         wide = sight(least=1.0, most=4.0)
-        assert near_words(wide) == "it could be anything from “close” to “some way off”"
-        assert figure_words(wide) == "off by 1.0 to 4.0"
-        assert figure_words(sight()) == "off by 2.0"
+        assert near_words(wide) == "it could be anything from “just seen” to “plain to see”"
+        assert figure_words(wide) == ("1.0 to 4.0 off: “just seen” to “plain to see”")
+        assert figure_words(sight(least=2.0, most=2.5)) == "2.0 to 2.5 off: seen side by side"
+        assert figure_words(sight()) == "2.0 off: seen side by side"
 
     def test_ways(self) -> None:
         """Ways that the cloth's spectra do not agree on are told as perhaps so."""
@@ -302,8 +303,8 @@ class TestWords:
         assert way_words(sight(ways=ways)) == "darker, greyer and redder"
         assert way_words(sight(ways_sure=False)) == "perhaps redder"
         assert way_words(sight(ways=(), ways_sure=False)) == ""
-        assert sight_words(sight()) == "a shade off: clearly seen side by side; redder"
-        assert sight_words(sight(ways=())) == "a shade off: clearly seen side by side"
+        assert sight_words(sight()) == "seen side by side; redder"
+        assert sight_words(sight(ways=())) == "seen side by side"
 
     @pytest.mark.parametrize(
         ("drift", "most", "words"),
@@ -320,14 +321,18 @@ class TestWords:
         assert drift_words(sight(light=Light.LAMP, drift=drift, drift_most=most)) == words
 
     def test_drift_of_what_is_far(self) -> None:
-        """Daylight has no drift, and a mix that is far off stays so."""
+        """Daylight has no drift, and a mix that is another colour stays so."""
         assert drift_words(sight(drift=3.0)) == ""
-        assert drift_words(sight(light=Light.LAMP, delta_e=9.0, drift=3.0)) == "stays far off"
+        assert (
+            drift_words(sight(light=Light.LAMP, delta_e=9.0, drift=3.0)) == "stays another colour"
+        )
 
     def test_doubt(self) -> None:
         """The usual error is told in whole steps, rounded up, and not where there is none."""
         assert usual_words(sight()) == ""
-        assert usual_words(sight(usual=4.2)) == "usually within 5 of the cloth, untried"
+        assert usual_words(sight(usual=4.2)) == (
+            "usually within 5 of the cloth, untried (plain to see)"
+        )
 
     def test_beyond_the_screen(self) -> None:
         """Colours that sRGB cannot show are counted and said to be about so."""

@@ -13,11 +13,13 @@ from swatchwright.acts.batches import make_batch
 from swatchwright.acts.demo_job import DemoFindings, begin_demo_job, demo_findings
 from swatchwright.acts.job_bench import settings_of, wanted_to_lay, zones_of
 from swatchwright.acts.jobs import edits, job_of, list_jobs, open_jobs, undo
-from swatchwright.acts.kept_recipe import Changed, what_has_changed
+from swatchwright.acts.kept_recipe import Changed, shelf_of_recipe, what_has_changed
 from swatchwright.acts.samples import sample_photos
+from swatchwright.acts.sheet_form import SheetForm, sheet_of_job
 from swatchwright.acts.shelf_used import ShelfFrom, taken_again
 from swatchwright.acts.stock import ShelfKind, kept_shelf, put_paints
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.language import use_language
 from swatchwright.paint.paints import HowKnown
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.store.store import Store
@@ -114,3 +116,32 @@ def test_progress_goes_on_over_both_searches(findings: DemoFindings, told: list[
     assert findings.recipes
     assert told == sorted(told)
     assert told[-1] == pytest.approx(1)
+
+
+@pytest.mark.parametrize(("kept", "shown"), [("en", "de"), ("de", "en")])
+def test_its_paints_are_named_in_the_language_in_use(
+    store: Store, findings: DemoFindings, kept: str, shown: str
+) -> None:
+    """Kept in one language, mixes, batches, shelf and paper name the paints in another."""
+    try:
+        use_language(kept)
+        id_ = begin_demo_job(store, findings).jobs[0]
+        make_batch(store, id_, volume=200.0, zone="top")
+        use_language(shown)
+        job = job_of(store, id_)
+        names = {paint.id: paint.name for paint in demo_shelf().paints}
+        assert {s.paint.id: s.paint.name for s in kept_shelf(store).stocked} == names
+        mixed = [paint for recipe in job.recipes for paint in recipe.paints]
+        poured = [paint for batch in job.batches for paint in batch.poured]
+        assert poured
+        assert all(paint.name == names[paint.paint] for paint in mixed)
+        assert all(paint.name == names[paint.paint] for paint in poured)
+        for recipe in job.recipes:
+            were = shelf_of_recipe(store, recipe).paints
+            assert [paint.name for paint in were] == [names[paint.id] for paint in were]
+        sheet = sheet_of_job(store, id_, SheetForm())
+        lines = [line for zone in sheet.zones for line in zone.paints]
+        assert lines
+        assert all(line.name == names[line.id] for line in lines)
+    finally:
+        use_language("en")

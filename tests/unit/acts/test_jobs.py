@@ -47,6 +47,7 @@ from swatchwright.acts.jobs import (
 from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.recipes import Recipes, recipes_for, typed_colour
 from swatchwright.acts.stock import kept_shelf, put_paints, set_stock
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks, Status, WantedColour
@@ -316,7 +317,8 @@ def test_a_paint_that_has_changed_is_said(store: Store, box: str, found: Recipes
     put_paints(store, (replace(first, K=first.K * 1.5),))
     (told,) = make_batch(store, box, volume=100).warnings
     assert first.name in told
-    assert "1 is just seen side by side" in told
+    apart = float(told.partition(" from what it was")[0].split()[-1])
+    assert f"from what it was ({closeness(apart)})" in told
 
 
 def test_a_batch_is_numbered_and_drawn_from_stock(store: Store, box: str, found: Recipes) -> None:

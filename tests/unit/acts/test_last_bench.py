@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import base64
 import shutil
+import zlib
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
 import pytest
 
 from swatchwright.acts.file_stamp import stamp_of
@@ -17,9 +21,12 @@ from swatchwright.acts.last_bench import (
     remember_bench,
 )
 from swatchwright.acts.last_job import remember_job
+from swatchwright.acts.left_file import MOST_LEFT
+from swatchwright.acts.sample_lessons import learnt_since
 from swatchwright.acts.samples import sample_photos
 from swatchwright.errors import MendableError
 from swatchwright.mixing.wishes import Wishes
+from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.jobs import Marks
 from swatchwright.values import KnownColour, Lab, Rect
 
@@ -30,6 +37,11 @@ if TYPE_CHECKING:
     from swatchwright.acts.jobs import Store
 
 SIZE = 1600, 1200
+DEMO = demo_shelf()
+TAUGHT = learnt_since(
+    DEMO,
+    replace(DEMO, paints=(replace(DEMO.paints[0], K=1.1 * DEMO.paints[0].K), *DEMO.paints[1:])),
+)
 MARKS = Marks((Rect(400, 200, 80, 60),), Rect(100, 100, 200, 200), 0.2, light="lamp", metre=True)
 WANTED = KnownColour(Lab(46, 34, 24), ((4.0, 0.0, 0.0), (0.0, 5.0, 0.0), (0.0, 0.0, 6.0)), "photo")
 
@@ -62,9 +74,46 @@ def test_all_of_it_comes_back(store: Store, photo: Path) -> None:
         zone="drawers",
         wishes=Wishes(without=frozenset({"soft-black"})),
         page="finish",
+        taught=TAUGHT,
     )
     remember_bench(store, bench)
     assert last_bench(store) == bench
+
+
+def test_one_of_before_samples_were_written_down(store: Store) -> None:
+    """It is read, and what the paints had learnt is not known from it."""
+    remember_bench(store, LastBench(volume=300.0))
+    place = store.path.with_name("last-bench.json")
+    place.write_text(place.read_text().replace(',"taught":null', ""))
+    assert "taught" not in place.read_text()
+    assert last_bench(store) == LastBench(volume=300.0)
+
+
+def test_very_many_lessons(store: Store) -> None:
+    """More than are read of the file are left out, and the rest of the bench comes back."""
+    (lesson,) = TAUGHT
+    count = MOST_LEFT // len(lesson.now)
+    remember_bench(store, LastBench(volume=300.0, taught=(lesson,) * count))
+    assert last_bench(store) == LastBench(volume=300.0)
+
+
+@pytest.mark.parametrize(
+    "packed",
+    [
+        "",
+        "not packed",
+        base64.b85encode(zlib.compress(bytes(9))).decode(),
+        base64.b85encode(zlib.compress(b"\1" + np.full(73, 0.5).tobytes())).decode(),
+        base64.b85encode(zlib.compress(b"\0" + np.full(72, np.nan).tobytes())).decode(),
+        base64.b85encode(zlib.compress(bytes(50_000_000))).decode(),
+    ],
+    ids=["empty", "text", "short", "odd", "no numbers", "far too long"],
+)
+def test_spoilt_lessons(store: Store, packed: str) -> None:
+    """What cannot be taught makes the whole of it count as none."""
+    (lesson,) = TAUGHT
+    remember_bench(store, LastBench(taught=(replace(lesson, now=packed),)))
+    assert last_bench(store) is None
 
 
 def test_nothing_was_written(store: Store) -> None:

@@ -76,7 +76,7 @@ OILY = Shelf("mine", (paint("water"), paint("oil", family=Family.OIL)))
         (DEMO, [], "0 paints were named"),
         (DEMO, [(id_, 1.0) for id_ in IDS[:9]], "9 paints were named"),
         (DEMO, [("white-clean", 0.0)], "The share of white-clean is 0."),
-        (DEMO, [("white-clean", -1.0)], "The share of white-clean is -1."),
+        (DEMO, [("white-clean", -1.0)], "The share of white-clean is \N{MINUS SIGN}1."),
         (DEMO, [("white-clean", float("nan"))], "The share of white-clean is nan."),
         (DEMO, [("white-clean", float("inf"))], "The share of white-clean is inf."),
         (DEMO, [("white-clean", 1e308), ("soft-black", 1e308)], "is 1e+308."),

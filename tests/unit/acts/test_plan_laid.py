@@ -126,6 +126,10 @@ def test_said_to_be_painted() -> None:
     painted = ClientWishes().standing(red, Stands.PAINTED)
     assert said_painted(painted)
     assert not said_painted(painted.standing(blue, Stands.POT))
+    # Of a colour that nobody wants any more nothing counts.
+    assert not said_painted(painted, [blue])
+    assert said_painted(painted, [red, blue])
+    assert not said_painted(painted.standing(red, Stands.UNMIXED))
     assert not said_painted(ClientWishes())
     assert not said_painted(None)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import combinations
 from math import sqrt
 
 import numpy as np
@@ -14,6 +15,7 @@ from swatchwright.acts.recipes import (
     amounts_for,
     check_volume,
     confidence_in,
+    could_be_closer,
     proof_text,
     read_colour,
     recipes_for,
@@ -193,9 +195,40 @@ def test_a_shelf_of_one_is_refused() -> None:
         recipes_for(CLAY, Shelf("mine", DEMO.paints[:1]))
 
 
-def test_a_proof_is_of_the_closest() -> None:
-    """What is proven is said of the closest mix, which a painter's order may not put first."""
-    assert proof_text(0.002) == (
-        "Proven: no mix of this shelf comes more than 0.01 closer than the closest of these."
+def test_that_none_is_closer_is_said_as_far_as_it_is_true() -> None:
+    """It is said of the nearest told, with how many paints, and rounded up, never down."""
+    assert proof_text(0.002, 3) == (
+        "Of all that may be mixed from up to 3 of the paints in use, none comes closer than the "
+        "nearest of these by more than 0.01, which no eye can tell."
     )
-    assert "0.7 closer than the closest of these is not ruled out" in proof_text(0.7)
+    assert "up to 2 of" in proof_text(0.031, 2)
+    assert "more than 0.04," in proof_text(0.031, 2)
+    told = proof_text(0.61, 3)
+    assert told == "A mix up to 0.7 closer than the nearest of these is not ruled out."
+
+
+@pytest.mark.parametrize("wanted", [CLAY, typed_colour(83.9, 22.3, 18.7)], ids=["near", "pale"])
+def test_what_is_said_to_come_closer_counts_from_the_nearest_told(wanted: KnownColour) -> None:
+    """No mix found at exact shares undercuts it, though the nearest told is rounded.
+
+    The mixes are weighed anew over all pairs of the shelf, at shares to 1 %, by the mixing alone.
+    """
+    shelf = DEMO.paints
+    found = recipes_for(wanted, DEMO, most_paints=2, proven=True)
+    closer = could_be_closer(found, found)
+    assert closer is not None
+    assert found.proven_gap is not None
+    assert closer >= found.proven_gap - 1e-9
+    nearest = min(one.recipe.delta_e for one in found.recipes)
+    shares = [(s / 100, 1 - s / 100) for s in range(101)]
+    for pair in combinations(range(len(shelf)), 2):
+        dry = dry_lab(mix(stack(shelf), [pair] * len(shares), shares))
+        apart = delta_e_2000(wanted.lab.triple, dry)
+        assert float(apart.min()) >= nearest - closer - 1e-9
+
+
+def test_of_a_search_that_was_not_proven_nothing_is_said() -> None:
+    """How much closer another may come is open as long as nothing was proven."""
+    found = recipes_for(typed_colour(50, 60, -40), DEMO)
+    assert found.proven_gap is None
+    assert could_be_closer(found, found) is None

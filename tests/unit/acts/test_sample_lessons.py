@@ -20,15 +20,23 @@ from swatchwright.acts.sample_learnt import (
     taken_back,
     taught_by,
 )
-from swatchwright.acts.sample_lessons import Stand, put_as_taught, stand_of, untaught
+from swatchwright.acts.sample_lessons import (
+    Stand,
+    is_whole,
+    learnt_since,
+    put_as_taught,
+    stand_of,
+    taught_again,
+    untaught,
+)
 from swatchwright.acts.sample_rounds import SAMPLES_PART, SampleLoop, new_loop, take_round
 from swatchwright.acts.sample_take import keep_sample, poured_after
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.acts.sample_teach import keep_samples
-from swatchwright.acts.sample_tried import loop_of, taken_for, taught_in, tried_line
+from swatchwright.acts.sample_tried import lessons_in, loop_of, taken_for, taught_in, tried_line
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.shelf.csv_file import demo_shelf, read_shelf
-from swatchwright.shelf.jobs import Document
+from swatchwright.shelf.jobs import Document, Job
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store.paint_rows import paint_bytes
 from swatchwright.shelf.write import write_shelf
@@ -124,6 +132,33 @@ def test_after_a_new_start_it_teaches_the_same() -> None:
     again = Document.of(loop).read(SampleLoop)
     assert not knows(SHELF, again)
     assert as_bytes(learnt_shelf(SHELF, again)[0]) == as_bytes(shelf)
+
+
+def test_a_shelf_that_is_taken_anew_is_taught_again() -> None:
+    """What paints learnt since their shelf was taken brings the same paints back from it."""
+    shelf, _ = learnt_shelf(SHELF, looped("clearly too light", "a touch too red"))
+    told = learnt_since(SHELF, shelf)
+    assert {one.id for one in told} == {id_ for id_, _ in MIX}
+    again = taught_again(demo_shelf(), told)
+    assert as_bytes(again) == as_bytes(shelf)
+    # Taught already, or others by now, paints stay just what they are.
+    assert taught_again(again, told) is again
+    strange = replace(SHELF, paints=tuple(replace(p, K=2 * p.K) for p in SHELF.paints))
+    assert taught_again(strange, told) is strange
+    assert learnt_since(SHELF, SHELF) == ()
+    assert learnt_since(Shelf("", SHELF.paints[:0]), shelf) == ()
+
+
+def test_one_lesson_upon_another() -> None:
+    """What was taught before the samples were begun anew is taught first."""
+    first, kept = learnt_shelf(SHELF, looped("clearly too light"))
+    second, kept = learnt_shelf(first, looped("a touch too red", loop=begun_anew(kept)))
+    lessons = (*kept.settled, *kept.lessons)
+    assert as_bytes(taught_again(demo_shelf(), lessons)) == as_bytes(second)
+    assert all(is_whole(one) for one in lessons)
+    assert lessons_in(None) == ()
+    job = Job("a", "A box", documents=((SAMPLES_PART, Document.of(kept)),))
+    assert lessons_in(job) == lessons
 
 
 def test_begun_anew_the_same_sample_is_no_news() -> None:

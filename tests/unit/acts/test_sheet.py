@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import hypot
 from pathlib import Path
 
+import pypdfium2
 import pytest
 
 from swatchwright.acts.amounts import Coats
@@ -439,3 +440,17 @@ def test_dots_out_of_range_are_refused(dpi: float) -> None:
     """No picture is made of too few or too many dots to the inch."""
     with pytest.raises(MendableError, match="dots"):
         pictures_of(b"", dpi=dpi)
+
+
+def test_an_id_is_printed_only_where_a_name_does_not_tell() -> None:
+    """Ids are for files: the sheet has them where two paints of the shelf have one name."""
+    red, blue = (demo_shelf().paint(id_) for id_ in ("strong-red-orange", "pale-blue-greyish"))
+    twin = replace(blue, name=red.name)
+    parts = [(red.id, 1.0), (blue.id, 1.0)]
+    for paints, told in (((red, blue), False), ((red, twin), True)):
+        content = content_of_mix(Shelf("two", paints), parts)
+        with pypdfium2.PdfDocument(document_of(content)) as opened:
+            text = "".join(page.get_textpage().get_text_range() for page in opened)
+        assert (red.id in text) is told
+        assert (blue.id in text) is told
+        assert [paint.id for paint in content.zones[0].paints] == [red.id, blue.id]

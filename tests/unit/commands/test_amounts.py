@@ -77,7 +77,7 @@ def test_all_there_is_in_words(capsys: Captured) -> None:
         ((), "Nothing to be painted"),
         (("--zone", "body"), "--zone"),
         (("--zone", "body=x"), "--zone"),
-        (("--zone", "body=-1"), "measures -1"),
+        (("--zone", "body=-1"), "measures −1"),
         (("--zone", "body=1", "--piece", "chair"), "one or the other"),
         ((*TWO, "--coats", "-1"), "-1 coats"),
         ((*TWO, "--coats", "0"), "Nothing is put on"),
@@ -95,7 +95,7 @@ def test_all_there_is_in_words(capsys: Captured) -> None:
         ((*TWO, "--tins", "wax=750"), "Nothing called “wax”"),
         ((*TWO, "--left", "body=x"), "--left"),
         ((*TWO, "--hours", "many"), "--hours"),
-        ((*TWO, "--margin", "-1"), "margin is -1"),
+        ((*TWO, "--margin", "-1"), "margin is −1"),
         ((*TWO, "--touch-up", "3"), "touching up"),
     ],
 )
@@ -121,3 +121,26 @@ def test_the_money_named_in_the_window_counts_unless_another_is_given(
     assert "for 22.00 CHF" in text
     assert "= 52.00 CHF\n" in text
     assert "= 52.00\n" in ran(capsys, *asked, *terms, "--currency", "").out
+
+
+def test_finishes_of_several_parts(capsys: Captured) -> None:
+    """Wax for the body and varnish for the lid are two products, each for its own area."""
+    asked = (
+        "--piece",
+        "blanket-box",
+        "--layer",
+        "wax on=body",
+        "--layer",
+        "varnish coats=3 on=top",
+    )
+    found = ran(capsys, "amounts", *asked, "--json").json
+    rows = {(row["zone"], row["product"]): row for row in found["coatings"]}
+    assert rows["top", "varnish"]["coats"] == 3
+    assert rows["body", "wax"]["coats"] == 1
+    assert not {("body", "varnish"), ("top", "wax")} & set(rows)
+    # From memory, common practice: wax goes 40 m2 a litre, a varnish 12; a brush keeps a twentieth.
+    wax, varnish = rows["body", "wax"], rows["top", "varnish"]
+    assert wax["need_ml"] == pytest.approx(1000 * wax["area_m2"] / 40 / 0.95, rel=0.01)
+    assert varnish["need_ml"] == pytest.approx(3000 * varnish["area_m2"] / 12 / 0.95, rel=0.01)
+    assert "no part “doors”" in refused(capsys, "amounts", *asked[:2], "--layer", "oil on=doors")
+    assert "Layers were given" in refused(capsys, "amounts", *asked, "--clear", "1")

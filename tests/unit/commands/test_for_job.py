@@ -97,3 +97,20 @@ def test_a_colour_of_the_photo_is_wanted(
     assert float(delta_e_2000(wanted.colour.lab.triple, [26.93, 2.02, -24.02])) < 8
     assert run(["job", "recipe", "blanket", "--pick", "9", *store]) == 2
     assert "Colour 9 was picked" in capsys.readouterr().err
+
+
+def test_a_plan_for_two_colours(store: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    """A plan for a job with two mixes names each pot and says where each coat goes; alone not."""
+    assert run(["piece", "blanket box", "--for-job", "blanket", *store]) == 0
+    for zone, lab in (("body", "46,34,24"), ("top", "28,3,-24")):
+        wanted = ["--lab", lab, "--zone", zone]
+        assert run(["job", "recipe", "blanket", *wanted, *store]) == 0
+    plan = ["plan", "--start", "2026-12-01", "--surface", "raw wood", "--piece", "blanket-box"]
+    capsys.readouterr()
+    assert run([*plan, *store]) == 0
+    assert "Mix the whole batch" in capsys.readouterr().out
+    assert run([*plan, "--for-job", "blanket", *store]) == 0
+    told = capsys.readouterr().out
+    assert "Mix each colour whole, in one pot each: " in told
+    assert " on the body, " in told
+    assert told.count("take the tape off before") == told.count("Paint, coat ")

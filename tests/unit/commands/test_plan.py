@@ -122,9 +122,45 @@ def test_washes_on_parts(capsys: Captured) -> None:
     assert "Wash 1 on the body and top (front, top)" in ran(capsys, "plan", *RAW, *asked).out
 
 
+BOTH = ("--layer", "wax coats=2 on=body", "--layer", "varnish coats=3 on=top")
+
+
+def test_finishes_of_several_parts(capsys: Captured) -> None:
+    """Wax for the body and varnish for the lid each have their coats, waits and cautions."""
+    asked = ("--piece", "blanket-box", *BOTH, "--varnish-times", "1,3,48")
+    found = ran(capsys, "plan", *RAW, *asked, "--json").json
+    steps = [s for s in found["steps"] if s["kind"] == "clear finish"]
+    assert [(s["title"], s["parts"]) for s in steps] == [
+        *((f"Varnish, coat {n} on the top", ["top"]) for n in (1, 2, 3)),
+        *((f"Wax, coat {n} on the body", ["body"]) for n in (1, 2)),
+    ]
+    assert (steps[0]["wait_minutes"], steps[0]["wait_from"]) == (180, "from the tin")
+    assert "oily rags" in steps[-1]["cautions"]
+    assert "oily rags" not in steps[0]["cautions"]
+    assert any("edge with wax" in note for note in found["notes"])
+    text = ran(capsys, "plan", *RAW, "--layer", "wax", "--layer", "varnish on=top").out
+    assert "Varnish does not hold on wax" in text
+
+
+def test_a_wash_of_the_shelf_is_named(capsys: Captured) -> None:
+    """A wash that is given as a layer is stirred of the paints of the shelf, by their names."""
+    asked = ("--piece", "blanket-box", "--layer", "wash white-clean water=4 on=top", *BOTH)
+    steps = ran(capsys, "plan", *RAW, *asked, "--json").json["steps"]
+    (mixed,) = [s for s in steps if s["kind"] == "mix the wash"]
+    assert "“White, clean” with 4 parts of water" in mixed["how"]
+    (washed,) = [s for s in steps if s["kind"] == "wash"]
+    assert washed["parts"] == ["top"]
+
+
 @pytest.mark.parametrize(
     ("words", "told"),
     [
+        ((*RAW, *BOTH, "--finish", "wax"), "Layers were given"),
+        ((*RAW, *BOTH, "--washes", "1"), "Layers were given"),
+        ((*RAW, "--layer", "polish"), "polish"),
+        ((*RAW, "--layer", "wax coats=11 on=top"), "11 coats of finish"),
+        ((*RAW, "--piece", "blanket-box", "--layer", "oil on=doors"), "no part “doors”"),
+        ((*RAW, *BOTH, "--wax-times", "3,2,1"), "times of the wax"),
         (("--surface", "raw"), "--start"),
         (("--start", "soon", "--surface", "raw"), "is not a day"),
         ((*START, "--surface", "glass"), "raw wood"),

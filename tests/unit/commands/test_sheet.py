@@ -118,7 +118,7 @@ def demo(tmp_path: Path) -> Path:
         ((*MIX, "--json", "--lab", "1,2"), "three numbers"),
         (("--job", "x", "--title", "y", "--json"), "--recipe"),
         (("--job", "x", "--shelf", "y.csv", "--json"), "its own paints"),
-        (("--read", "hello"), "docs/sheet.md"),
+        (("--read", "hello"), "SWATCHWRIGHT 1"),
         (("--read", "SWATCHWRIGHT 1\ndry 50 0 0\nmix a=1", "--shelf", "no.csv"), "no.csv"),
     ],
 )

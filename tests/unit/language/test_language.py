@@ -18,6 +18,8 @@ from babel.numbers import format_decimal, format_percent
 import swatchwright.language as spoken
 from swatchwright.language import (
     ENGLISH,
+    bind_units,
+    bound,
     figure,
     language,
     languages,
@@ -191,7 +193,8 @@ def test_a_figure_is_written_as_python_does_in_english() -> None:
 def test_a_figure_has_a_comma_in_german() -> None:
     """A number that stands alone is written as within a sentence (Unicode CLDR)."""
     assert figure(2.5, ".1f") == format_decimal(2.5, locale="de")
-    assert figure(-0.25, ".2f") == format_decimal(-0.25, locale="de")
+    # CLDR has a hyphen; a true minus is what print has.
+    assert figure(-0.25, ".2f") == format_decimal(-0.25, locale="de").replace("-", "\N{MINUS SIGN}")
     assert figure(0.45, ".0%") == format_percent(0.45, locale="de")
     assert figure(12, "d") == format_decimal(12, locale="de")
 
@@ -239,3 +242,41 @@ def test_what_is_said_in_no_known_language_is_english() -> None:
     assert said_in("xx", "Let it dry") == "Let it dry"
     assert said_in("de_AT", "Let it dry") == "Trocknen lassen"
     assert not said_in("de", "")
+
+
+def test_a_number_below_zero_has_a_true_minus() -> None:
+    """What is told has U+2212, not a hyphen; what rounds to nothing has no sign at all."""
+    assert say("a* {a:.1f}", a=-2.94) == "a* \N{MINUS SIGN}2.9"
+    assert figure(-4, "d") == "\N{MINUS SIGN}4"
+    assert figure(-0.04, ".1f") == "0.0"
+    assert figure(2.5, "+.1f") == "+2.5"
+    assert say("{name}", name="-x") == "-x"
+
+
+@pytest.fixture
+def units_bound() -> Iterator[None]:
+    """Bind units to their numbers for a test, as the window does."""
+    bind_units()
+    yield
+    bind_units(bind=False)
+
+
+@pytest.mark.usefixtures("units_bound")
+@pytest.mark.parametrize("unit", ["ml", "l", "g", "m²", "mm", "h", "min", "%"])
+def test_a_unit_stays_on_the_line_of_its_number(unit: str) -> None:
+    """Between them is a space that ends no line (ISO 80000-1), in a sentence as alone."""
+    told = say("{ml:.1f} " + unit + " of it", ml=3.7)
+    assert told == f"3.7\N{NO-BREAK SPACE}{unit} of it"
+    assert bound(f"3.7 {unit}") == f"3.7\N{NO-BREAK SPACE}{unit}"
+
+
+@pytest.mark.usefixtures("units_bound")
+def test_a_word_that_begins_as_a_unit_does_is_none() -> None:
+    """A line may end before any other word: 2 layers, 3 grey cards."""
+    for told in ("2 layers", "3 grey cards", "1 minute", "2 mm2x"):
+        assert bound(told) == told
+
+
+def test_a_script_reads_usual_spaces() -> None:
+    """Nobody asked for it: the commands print what they printed."""
+    assert say("{ml} ml", ml=3) == bound("3 ml") == "3 ml"

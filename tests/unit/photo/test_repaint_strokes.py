@@ -65,7 +65,7 @@ def test_zones_stand_in_the_order_of_their_strokes() -> None:
         (Marked(SIZE, (replace(BODY, points=((5, 500),)),)), "outside"),
         (Marked(SIZE, (replace(BODY, points=((float("inf"), 5),)),)), "outside"),
         (Marked(SIZE, (replace(BODY, zone=" "),)), "says no zone"),
-        (Marked(SIZE, tuple(replace(BODY, zone=f"z{i}") for i in range(9))), "9 zones"),
+        (Marked(SIZE, tuple(replace(BODY, zone=f"z{i}") for i in range(9))), "9 parts"),
     ],
 )
 def test_what_cannot_be_is_refused(marked: Marked, words: str) -> None:

@@ -165,3 +165,19 @@ def test_the_svg_is_well_formed_and_to_scale() -> None:
     words = [e.text for e in root.iter(space + "text")]
     assert "420 mm wide, 600 mm high" in (words[0] or "")
     assert {"top", "drawers"} <= set(words)
+
+
+@given(st.sampled_from(Kind), st.sampled_from(View))
+def test_each_face_knows_its_part(kind: Kind, view: View) -> None:
+    """A face tells the row of its part in the piece, and every row is drawn."""
+    made = common_piece(kind)
+    outlines = drawn(made, view).outlines
+    assert all(made.parts[outline.row].name == outline.part for outline in outlines)
+    assert {outline.row for outline in outlines} == {*range(len(made.parts))}
+
+
+def test_parts_of_one_name_are_told_apart() -> None:
+    """Two parts that are called alike are two rows, and the four sides of a frame are one."""
+    frame = Part("a", Shape.FRAME, 400, 300, 20, member=40, painted=(Face.OUTSIDE,))
+    found = drawn(piece(cube("a", 0, 0, 0), frame), View.FRONT).outlines
+    assert sorted(outline.row for outline in found) == [0, 1, 1, 1, 1]

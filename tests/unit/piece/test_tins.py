@@ -77,7 +77,7 @@ def test_nothing_needed() -> None:
         (100, SIZES * 5, "15 tin sizes"),
         (100, (TinSize(0.5),), "cannot be bought"),
         (100, (TinSize(float("inf")),), "cannot be bought"),
-        (100, (TinSize(100, Decimal(-1)),), "priced -1"),
+        (100, (TinSize(100, Decimal(-1)),), "priced −1"),
         (100, (TinSize(100, Decimal("NaN")),), "priced NaN"),
         (100, (TinSize(100, Decimal("1.23456")),), "priced 1.23456"),
     ],

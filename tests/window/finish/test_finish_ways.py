@@ -259,10 +259,10 @@ class TestHowFarItHasCome:
     def test_by_keyboard(self, page: FinishPage, settle: Settle, qtbot: QtBot) -> None:
         """It is said with the space bar, and the arrows go from one answer to the other."""
         qtbot.mouseClick(page.sides[1], LEFT)
-        first, second = page.reverse.ask.stands.values()
+        first, second, _ = page.reverse.ask.stands.values()
         first.setFocus()
         qtbot.keyClick(first, Qt.Key.Key_Space)
-        assert page.reverse.ask.standing() is Stands.PAINTED
+        assert page.reverse.ask.standing() is Stands.UNMIXED
         qtbot.keyClick(first, Qt.Key.Key_Right)
         assert second.hasFocus()
         settle()

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QDoubleSpinBox
 from swatchwright.acts.batches import keep_recipes
 from swatchwright.acts.parts import with_part
 from swatchwright.acts.piece import sized
+from swatchwright.acts.tins_typed import tins_written
 from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.widgets.amounts_buying import BuyingModel
 from swatchwright.desktop.widgets.colour_field import screen_colour
@@ -26,6 +27,7 @@ from swatchwright.piece.drawing import View
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.part import Face, Shape
 from swatchwright.piece.spreading import Tool
+from swatchwright.piece.tins import TinSize
 from window.piece_hands import LEFT, row_named, told, typed
 
 if TYPE_CHECKING:
@@ -280,6 +282,71 @@ class TestAmounts:
         assert table.form is not None
         assert not table.form.tins
         assert not window.trouble.isVisible()
+
+    def test_one_amount_is_told_in_one_way(self, table: PiecePage, settle: Settle) -> None:
+        """What is needed of a paint is what is poured of it, whatever the rest rounds to."""
+        settle()
+        assert table.amounts is not None
+        names = amount_words.names_of(table.amounts)
+        needed: dict[str, int] = {}
+        for batch in table.amounts.batches:
+            for amount, name in amount_words.pours(batch, names)[: len(batch.paints)]:
+                needed[name] = needed.get(name, 0) + int(amount.removesuffix(" ml"))
+        model = table.panel.model
+        rows = range(model.rowCount())
+        shown = {model.index(i, 0).data(): model.index(i, 1).data() for i in rows}
+        assert shown == {name: f"{ml} ml" for name, ml in needed.items()}
+
+    def test_what_could_not_be_read_stands_in_its_cell(
+        self, table: PiecePage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """It is there to be mended; meanwhile the tins are as before, and so they are emptied."""
+        grid, model = table.panel.table, table.panel.model
+        typed(grid, 0, 3, "500: 19.50", qtbot)
+        settle()
+        assert table.form is not None
+        before = dict(table.form.tins)
+        typed(grid, 0, 3, "400: 15.00, 50 for", qtbot)
+        typed(grid, 0, 3, "9", qtbot)
+        settle()
+        assert model.index(0, 3).data() == "9"
+        assert table.panel.trouble.isVisible()
+        assert table.form.tins == before
+        typed(grid, 1, 2, "20", qtbot)
+        settle()
+        assert model.index(0, 3).data() == "9"
+        assert table.panel.trouble.isVisible()
+        typed(grid, 0, 3, " ", qtbot)
+        settle()
+        assert model.index(0, 3).data(Qt.ItemDataRole.EditRole) == tins_written(*before.values())
+        assert not table.panel.trouble.isVisible()
+        assert table.form.tins == before
+
+    def test_what_could_not_be_read_is_mended(
+        self, table: PiecePage, settle: Settle, qtbot: QtBot
+    ) -> None:
+        """Tins that are told with their unit are taken, and the message goes."""
+        typed(table.panel.table, 0, 3, "9", qtbot)
+        assert table.panel.trouble.isVisible()
+        typed(table.panel.table, 0, 3, "9 l 60", qtbot)
+        settle()
+        assert not table.panel.trouble.isVisible()
+        assert table.form is not None
+        assert list(table.form.tins.values()) == [(TinSize(9000, Decimal(60)),)]
+
+    def test_what_could_not_be_read_is_of_its_job(
+        self, table: PiecePage, settle: Settle, qtbot: QtBot, window: Window
+    ) -> None:
+        """Another job on the bench shows its own tins."""
+        typed(table.panel.table, 0, 3, "9", qtbot)
+        qtbot.waitUntil(lambda: window.desk.job is not None)
+        settle()
+        window.desk.put_away()
+        settle()
+        qtbot.mouseClick(table.kinds.buttons[Kind.CONSOLE_TABLE], LEFT)
+        settle()
+        assert table.panel.model.index(0, 3).data() != "9"
+        assert not table.panel.trouble.isVisible()
 
 
 class TestParts:

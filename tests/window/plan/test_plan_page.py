@@ -239,6 +239,28 @@ class TestWhereAndWhen:
 class TestPicture:
     """The days as a picture."""
 
+    def test_every_block_of_work_has_its_number(self, raw: PlanPage) -> None:
+        """Where a block is too narrow for it, the number stands beside it, on no other block."""
+        picture, letters = raw.picture, raw.picture.fontMetrics()
+        narrow = 0
+        for row, day in enumerate(picture.rows()):
+            beside = picture.beside(row)
+            work = [place for place, block in enumerate(day.blocks) if not block.drying]
+            for place in work:
+                wide = letters.horizontalAdvance(str(day.blocks[place].step))
+                assert place in beside or picture.box(row, place).width() >= wide
+            for place, spot in beside.items():
+                narrow += 1
+                assert picture.rect().contains(spot.toAlignedRect())
+                assert spot.width() >= letters.horizontalAdvance(str(day.blocks[place].step))
+        assert narrow > 0
+
+    def test_hours_are_read_whole(self, raw: PlanPage) -> None:
+        """The figure of each time fits its field: a week is 168, without a tenth."""
+        for fields in raw.times.fields.values():
+            for field in fields:
+                assert not field.text().endswith((".0", ",0"))
+
     def test_a_row_for_each_day(self, raw: PlanPage) -> None:
         """All days are there in their order; only days of mere hardening share a row."""
         assert raw.made is not None

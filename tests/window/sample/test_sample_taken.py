@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QLabel
 
 from swatchwright.acts.sample_learnt import Taught
 from swatchwright.acts.sample_tried import taken_for, tried_line
+from swatchwright.colour.names import closeness_between
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.widgets.sample_mixed import MOST_LINES
@@ -212,16 +213,18 @@ def test_it_answers_in_her_own_words(bench: Window, qtbot: QtBot) -> None:
     assert not page.told.near.isVisible()
     assert page.judged is not None
     assert page.judged.delta_e == pytest.approx(1.5, abs=0.01)
-    # 1.5, right to about half of it: no tenths are told of a word.
-    assert "between 1 and 2 off" in page.told.figures.text()
-    assert "." not in page.told.figures.text()
+    # 1.5, right to about half of it: of a word no figure is told, but between which words it lies.
+    told = page.told.figures.text()
+    assert closeness_between(1, 2) in told
+    assert not any(character.isdigit() for character in told)
 
 
 def test_what_was_taught_is_told_as_it_is() -> None:
     """Surer, less sure with the reason, and nothing new: each in its own words."""
     surer = taught_words.taught_lines(Taught(("Red", "Blue"), 3, 3.4, 1.2))
     assert "“Red” and “Blue”" in surer[0]
-    assert "1.2, before 3.4" in surer[1]
+    assert "within 1.2 (" in surer[1]
+    assert "before 3.4 (" in surer[1]
     assert "otherwise" not in surer[1]
     assert "otherwise than thought" in taught_words.taught_lines(Taught(("Red",), 3, 1.2, 2.0))[1]
     assert len(taught_words.taught_lines(Taught((), 1, 0.0, 0.0))) == 1

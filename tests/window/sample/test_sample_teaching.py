@@ -12,6 +12,7 @@ from swatchwright.acts.labels import TEACH
 from swatchwright.acts.sample_tried import tried_line
 from swatchwright.desktop.pages.sample_page import SamplePage
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_hoped as hoped
 from swatchwright.desktop.words import sample_taught as taught_words
 from swatchwright.shelf.store.paint_rows import paint_bytes
 from window.sample_hands import page_of
@@ -78,9 +79,9 @@ def test_what_it_will_change_is_said_beforehand(
     assert page.teach_told.isVisibleTo(page)
     assert page.teach_told.text() == taught_words.teach_line(known=False, would=would, by_eye=True)
     assert taught_words.TEACH_VAGUE in page.teach_told.text()
-    assert "within 3.4, now 5.4" in taught_words.teach_line(
-        known=False, would=replace(would, before=5.4, after=3.4)
-    )
+    vague = taught_words.teach_line(known=False, would=replace(would, before=5.4, after=3.4))
+    assert "within 3.4 (" in vague
+    assert "now 5.4 (" in vague
     assert all(name in page.teach_told.text() for name in would.paints)
     teach(page, qtbot, settle)
     assert page.samples.taught == would
@@ -195,9 +196,9 @@ def test_a_good_sample_is_left_as_it_is(bench: Window, settle: Settle, qtbot: Qt
     advice = replace(worse, wider=None)
     assert advice.leave
     page.next.show_advice(advice, None, bench.session.shelf, zone="all")
-    assert "about 1.5 off" in words.leave_line(advice)
-    assert "within about 3.4" in words.leave_line(advice)
-    assert page.next.lines[:2] == [words.LEAVE, words.leave_line(advice)]
+    assert "about 1.5 off" in hoped.leave_line(advice)
+    assert "within about 3.4" in hoped.leave_line(advice)
+    assert page.next.lines[:2] == [words.LEAVE, hoped.leave_line(advice)]
     button = page.next.takes[False]
     assert button.objectName() == "main"
     # It stands above the pot, to which nothing is to be done.
@@ -214,11 +215,11 @@ def test_what_was_found_stays_until_it_is_found_anew(
 ) -> None:
     """Taking the pot blanks nothing; another pot leaves the lines with a word that it is reckoned.
 
-    Before any sample the page names the button to press.
+    Before any sample no button is named, for there is none to press.
     """
     page = page_of(bench)
-    assert page.next.lines == [words.NO_ADVICE]
-    assert words.KEEP in words.NO_ADVICE
+    assert page.next.lines == [words.NO_SAMPLE]
+    assert words.KEEP not in words.NO_SAMPLE
     sample_it(page, qtbot, settle, "clearly", "light")
     lines = list(page.next.lines)
     seen: list[bool] = []

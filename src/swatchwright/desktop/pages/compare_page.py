@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout
@@ -18,9 +20,13 @@ from swatchwright.acts.finish_parts import besides_of, on_colour
 from swatchwright.acts.job_bench import chosen_among, zones_of
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.acts.seen_in import room_of
+from swatchwright.acts.taken_mix import TakenMix
+from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
 from swatchwright.desktop.session import Session
+from swatchwright.desktop.taken_desk import TakenDesk
 from swatchwright.desktop.widgets.compare_bar import CompareBar
 from swatchwright.desktop.widgets.compare_lights import CompareLights
 from swatchwright.desktop.widgets.compare_pair import ComparePair
@@ -28,9 +34,11 @@ from swatchwright.desktop.widgets.compare_picture import ComparePicture
 from swatchwright.desktop.widgets.compare_told import CompareTold
 from swatchwright.desktop.widgets.piece_keeper import keep_behind
 from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.words import taken as taken_words
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
+from swatchwright.values import KnownColour
 
 __all__ = ["ComparePage"]
 
@@ -52,9 +60,11 @@ class ComparePage(Page):
         self.view = CompareView()
         self.found: Compared | None = None
         self.pair: ComparePair | None = None
-        self._numbers: tuple[int, ...] = ()
+        self._numbers: tuple[int | None, ...] = ()
+        self._taken = TakenDesk.of(session, desk)
         self._reckoned: object = None
         self._warned = False
+        self._lit = Light.D65
         self._kept: CompareView | None = None
         self._sent: CompareView | None = None
         self._job = None if desk.job is None else desk.job.id
@@ -82,6 +92,7 @@ class ComparePage(Page):
 
     def _listen(self) -> None:
         self.session.recipes_changed.connect(self._mixes_changed)
+        self._taken.changed.connect(self._mixes_changed)
         self.session.shelf_changed.connect(self._mixes_changed)
         self.desk.job_changed.connect(self._job_changed)
         self.desk.failed.connect(self._not_kept)
@@ -90,8 +101,10 @@ class ComparePage(Page):
         self._keep_soon.timeout.connect(self.keep)
 
     def arrive(self) -> None:
-        """Show what has come about meanwhile."""
+        """Show what has come about meanwhile, as another light of the room."""
         self._mixes_changed()
+        if self.light is not self._lit:
+            self._show()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what was set before the page goes out of view."""
@@ -101,13 +114,18 @@ class ComparePage(Page):
     # --- what is shown ---------------------------------------------------------------------------
 
     def mixes(self) -> tuple[MeasuredRecipe, ...]:
-        """Give the mixes that can be chosen from."""
+        """Give the mixes found that can be chosen from."""
         found = self.session.recipes
         return () if found is None else found.recipes[:MOST_MIXES]
 
+    @property
+    def light(self) -> Light:
+        """The light that they are seen in: that of the room, until another is chosen here."""
+        return self._sound().light or room_of(self.desk.job) or Light.D65
+
     def set_view(self, view: CompareView) -> None:
         """Show otherwise, and keep that once the hand rests."""
-        others = view.mixes != self.view.mixes
+        others = (view.mixes, view.taken) != (self.view.mixes, self.view.taken)
         self.view = view
         if view != self._kept:
             self._keep_soon.start()
@@ -118,55 +136,67 @@ class ComparePage(Page):
     def _mixes_changed(self) -> None:
         if self.isHidden():
             return
-        self.wait_for("" if self.mixes() else words.WAIT)
+        self.wait_for("" if self.mixes() or self._taken.mix is not None else words.WAIT)
         self._reckon()
         self._show_bar()
 
     def _reckon(self) -> None:
         """Lay the ticked mixes beside the wanted colour, unless that is what is shown already."""
-        recipes, shelf = self.session.recipes, self.session.shelf
-        stack = self._over()
-        view = sound_view(self.view, len(self.mixes()))
-        if recipes is None:
+        shelf, stack, view, wanted = self.session.shelf, self._over(), self._sound(), self._wanted()
+        taken = self._taken.mix if view.taken else None
+        if wanted is None:
             self.found, self._reckoned = None, None
             return
-        chosen = tuple(recipes.recipes[n - 1] for n in view.mixes)
-        asked = (recipes.wanted, tuple(one.recipe for one in chosen), stack, shelf)
+        chosen = tuple(self.mixes()[n - 1] for n in view.mixes)
+        asked = (wanted, tuple(one.recipe for one in chosen), stack, shelf, _bare(taken))
         if asked == self._reckoned:
             return
-        wanted = recipes.wanted
 
         def work(_: Job) -> _Answer:
+            lay = partial(compared, wanted, chosen, shelf=shelf, taken=taken)
             try:
-                told = compared(wanted, chosen, states=tuple(State), stack=stack, shelf=shelf)
+                return lay(states=tuple(State), stack=stack), None
             except MendableError as error:
                 # A layer that cannot be does not hide what the bare mixes look like.
-                bare = (State.DRY, State.WET)
-                return compared(wanted, chosen, states=bare, shelf=shelf), error
-            return told, None
+                return lay(states=(State.DRY, State.WET)), error
 
         def done(answer: _Answer) -> None:
-            self.found, self._numbers, self._reckoned = answer[0], view.mixes, asked
+            hers = () if taken is None else (None,)
+            self.found, self._numbers, self._reckoned = answer[0], (*hers, *view.mixes), asked
             self.trouble.setText("" if answer[1] is None else words.trouble(answer[1]))
             self.trouble.setVisible(answer[1] is not None)
             self._show()
 
         self.session.workshop.start("compare", words.RECKONING, work, done)
 
+    def _sound(self) -> CompareView:
+        """Give what can be shown of what is asked for."""
+        return sound_view(self.view, len(self.mixes()), taken=self._taken.mix is not None)
+
+    def _wanted(self) -> KnownColour | None:
+        """Give the colour that the mixes are for; None where there are none."""
+        found = self.session.recipes
+        if found is not None:
+            return found.wanted
+        return None if self._taken.mix is None else self.session.wanted
+
     def _over(self) -> Stack | None:
         """Give what lies over the part that the wanted colour is for; None where nothing does."""
-        kept, recipes = self.desk.part(_FINISH, Stack), self.session.recipes
-        if kept is None or recipes is None:
+        kept, wanted = self.desk.part(_FINISH, Stack), self._wanted()
+        if kept is None or wanted is None:
             return None
-        return on_colour(self.desk.job, recipes.wanted.lab, kept).over(kept)
+        return on_colour(self.desk.job, wanted.lab, kept).over(kept)
 
     def _seen(self, told: Compared) -> tuple[State, ...]:
         """Give the states to show: those asked for that there are."""
         return tuple(s for s in self.view.states if s in told.states) or told.states[:1]
 
-    def _name(self, number: int) -> str:
-        """Name a mix, with the zones that it is kept for."""
+    def _name(self, number: int | None) -> str:
+        """Name a mix, hers for None, with the zones that it is kept for."""
         job, found = self.desk.job, self.session.recipes
+        if number is None:
+            mix = self._taken.mix
+            return taken_words.name(() if mix is None else mix.zones, besides_of(job))
         zones = [zone for zone in zones_of(job) if chosen_among(job, found, zone) == number]
         return words.mix_word(number, zones, besides_of(job))
 
@@ -175,30 +205,33 @@ class ComparePage(Page):
         told = self.found
         if told is None:
             return
-        view, states = self.view, self._seen(told)
+        view, states, self._lit = self.view, self._seen(told), self.light
         names = [self._name(number) for number in self._numbers]
         for widget in (self.picture, self.told):
             widget.setVisible(not view.every_light)
         self.lights.setVisible(view.every_light)
+        short = [_short(number) for number in self._numbers]
         if view.every_light:
-            short = [words.mix_word(number) for number in self._numbers]
             self.lights.show_compared(told, names, states, short=short, figures=view.figures)
         else:
-            self.picture.show_compared(told, names, states, view.light)
-            self.told.show_compared(told, names, states, view.light, figures=view.figures)
-        notes = words.notes_line(told, view.light, states, every_light=view.every_light)
+            self.picture.show_compared(told, names, states, self.light, short=short)
+            self.told.show_compared(told, names, states, self.light, figures=view.figures)
+        notes = words.notes_line(told, self.light, states, every_light=view.every_light)
         self.notes.setText(notes)
         self.notes.setVisible(bool(notes))
 
     def _show_bar(self) -> None:
         mixes = self.mixes()
-        names = [
-            words.mix_told(self._name(number), one.recipe.paints, one.recipe.shares)
-            for number, one in enumerate(mixes, start=1)
-        ]
+        names = [self._told(self._name(n), one) for n, one in enumerate(mixes, start=1)]
         states = tuple(State) if self.found is None else self.found.states
-        self.bar.show_view(sound_view(self.view, len(mixes)), names, states)
+        mix = self._taken.mix
+        taken = "" if mix is None else self._told(self._name(None), mix.measured)
+        self.bar.show_view(self._sound(), names, states, taken, room_of(self.desk.job))
         self.bar.full.setEnabled(self.found is not None)
+
+    def _told(self, name: str, measured: MeasuredRecipe) -> str:
+        """Tell a mix by its paints."""
+        return words.mix_told(name, measured.recipe.paints, measured.recipe.shares)
 
     # --- the full screen -------------------------------------------------------------------------
 
@@ -212,7 +245,7 @@ class ComparePage(Page):
             told,
             [self._name(number) for number in self._numbers],
             state=state,
-            light=self.view.light,
+            light=self.light,
             warn=not self._warned,
             parent=self,
         )
@@ -261,6 +294,15 @@ class ComparePage(Page):
 
     def _not_kept(self) -> None:
         self._sent = None
+
+
+def _short(number: int | None) -> str:
+    return taken_words.name() if number is None else words.mix_word(number)
+
+
+def _bare(taken: TakenMix | None) -> object:
+    """Give what of a mix that was taken is to be seen: for another amount it looks the same."""
+    return None if taken is None else (taken.measured.recipe, taken.zones, taken.told)
 
 
 def _line(name: str) -> QLabel:

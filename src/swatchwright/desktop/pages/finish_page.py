@@ -23,10 +23,12 @@ from swatchwright.colour.difference import delta_e_2000
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.seen_light import SeenLight
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.finish_layers import FinishLayers
 from swatchwright.desktop.widgets.finish_mixes import FinishMix, MixStrip, mixes_to_finish
+from swatchwright.desktop.widgets.finish_piece import FinishPiece
 from swatchwright.desktop.widgets.finish_reverse import FinishReverse
 from swatchwright.desktop.widgets.layer_choices import Paints
 from swatchwright.desktop.widgets.piece_keeper import keep_behind
@@ -72,13 +74,16 @@ class FinishPage(Page):
         self.trouble = QLabel()
         self.trouble.setObjectName("warn")
         self.trouble.setWordWrap(True)
-        self.layered, self.reverse = FinishLayers(), FinishReverse(session, desk)
+        self.layered = FinishLayers(FinishPiece(session, desk))
+        self.reverse = FinishReverse(session, desk)
         self.sides = (QPushButton(words.BY_LAYERS), QPushButton(words.BY_CLIENT))
         self._side = QStackedWidget()
+        self.seen = SeenLight.of(desk)
         self._keep_soon = _timer(self, _SETTLED)
         self._reckon_soon = _timer(self, _SHOWN_AFTER)
         self._lay_out()
         self._listen()
+        self._show_light()
         self._job_changed()
 
     def _lay_out(self) -> None:
@@ -106,7 +111,10 @@ class FinishPage(Page):
         self.session.shelf_changed.connect(self._shelf_changed)
         self.desk.job_changed.connect(self._job_changed)
         self.desk.failed.connect(self._not_kept)
+        self.seen.changed.connect(self._show_light)
+        self.layered.light_chosen.connect(lambda light: self.seen.choose(finish=light))
         self.strip.picked.connect(self._pick)
+        self.layered.piece.picked.connect(self._pick)
         self.layered.layers.changed.connect(self._set_stack)
         self.layered.layers.looked_at.connect(self._look_at)
         self.layered.layers.part_wanted.connect(self._want_part)
@@ -136,6 +144,7 @@ class FinishPage(Page):
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what was set before the page goes out of view."""
         self.keep()
+        self.seen.keep()
         super().hideEvent(event)
 
     # --- what is below and what to choose from ---------------------------------------------------
@@ -167,6 +176,7 @@ class FinishPage(Page):
         self.layered.told.show_places(self.stack, tuple(one.on for one in self.mixes), on)
         self.wait_for("" if mix is not None else words.WAIT)
         self.strip.show_mixes(self.mixes, 0 if mix is None else self.mixes.index(mix))
+        self.layered.piece.show_mixes(self.mixes, mix)
         self.reverse.show_mix(mix)
         self._reckon_soon.start()
 
@@ -201,6 +211,10 @@ class FinishPage(Page):
         """Look at these parts once a layer lies over them: what is shown is what is worked on."""
         self._picked, self._part_wanted = self.mix, zones or None
 
+    def _show_light(self) -> None:
+        """Show it in the light of the room, or in the one that was chosen here."""
+        self.layered.show_light(self.seen.finish, self.seen.room)
+
     def _look_at(self, place: int) -> None:
         if place != self._looked_at:
             self._looked_at = place
@@ -214,7 +228,10 @@ class FinishPage(Page):
         if way.layer is not None:
             self._looked_at = 0
             self.layered.layers.lay_first(way.layer)
-            self.sides[0].click()
+        else:
+            # What is in the pot is kept: the mix that was kept last stands first.
+            self._picked = None
+        self.sides[0].click()
 
     def _ask_again(self) -> None:
         """Ask for the ways to what the client wants anew, with what lies there now."""
@@ -271,6 +288,7 @@ class FinishPage(Page):
     def _reckon(self) -> None:
         mix, shelf, stack, place = self.mix, self.session.shelf, self.over, self._built_place()
         self.reverse.show_stack(stack)
+        self.layered.piece.look(self.stack)
         if mix is None:
             return
         wish = self.reverse.wish()

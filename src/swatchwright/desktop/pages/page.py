@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QVBoxLayout, QWidget
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.areas import ScrollArea
+from swatchwright.desktop.widgets.kept_place import KeptPlace
 
 __all__ = ["Page"]
 
@@ -68,6 +69,7 @@ class Page(QWidget):
             area.setWidgetResizable(True)
             area.setFrameShape(QFrame.Shape.NoFrame)
             area.setAccessibleName(heading)
+            KeptPlace(area)
             self._holder = area
         rows.addWidget(self._holder, 1)
         self.wait_for("")

@@ -23,8 +23,10 @@ from swatchwright.acts.piece_job import (
     piece_of_form,
 )
 from swatchwright.acts.plan_own import plan_coats_apart
+from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.pages.page import Page
+from swatchwright.desktop.seen_light import SeenLight
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.amounts_card import AmountsCard
 from swatchwright.desktop.widgets.amounts_coats import AmountsCoats
@@ -72,6 +74,7 @@ class PiecePage(Page):
         self.open_first = QPushButton(words.OR_OPEN)
         self.empty = QWidget()
         self.amounts: Amounts | None = None
+        self.seen = SeenLight.of(desk)
         self._sized_part = QWidget()
         self._lay_out()
         self.reckoner = PieceReckoner(session, desk, lambda: (self.form, self.piece), self)
@@ -112,9 +115,10 @@ class PiecePage(Page):
                 (words.SIZES, settings, 0, 296),
                 ("", self.bench, 1, 0),
                 (amounts.MIX_HEAD, self.card, 0, 290),
+                least=_DRAWN_LEAST,
             )
         )
-        rows.addWidget(beside((words.PARTS, self.parts, 1, 0)))
+        rows.addWidget(beside((words.PARTS, self.parts, 1, 0), least=_DRAWN_LEAST))
         rows.addWidget(self.panel)
 
     def _menu(self) -> QMenu:
@@ -132,6 +136,9 @@ class PiecePage(Page):
         self.coats.follow.connect(self._follow_again)
         self.panel.changed.connect(self._change_form)
         self.parts.changed.connect(self._change_parts)
+        self.parts.picked.connect(self.bench.drawing.choose)
+        self.bench.drawing.chosen.connect(self.parts.pick)
+        self.bench.to_row.clicked.connect(self._to_row)
         self.card.taken.connect(self.session.set_volume)
         self.reckoner.mixes_changed.connect(self.bench.show_mixes)
         self.reckoner.seen.connect(self.bench.show_seen)
@@ -139,13 +146,27 @@ class PiecePage(Page):
             self.reckoner.gone.connect(gone.show_zones)
             gone.taken_off.connect(self._take_off)
         self.reckoner.told.connect(self._told)
+        self.reckoner.planned.connect(self.panel.price.show_plan_hours)
         self.reckoner.reckoned.connect(self._reckoned)
         self.reckoner.failed.connect(self._not_reckoned)
+        self.desk.job_laid.connect(self.panel.forget_refused)
+        self.bench.seen.light_chosen.connect(self._choose_light)
+        self.seen.changed.connect(self._show_light)
+        self._show_light()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Keep what is set before another page needs it."""
         super().hideEvent(event)
         self._keeper.keep()
+        self.seen.keep()
+
+    def _choose_light(self, light: Light) -> None:
+        self.seen.choose(piece=light)
+        self._show_light()
+
+    def _show_light(self) -> None:
+        """Draw it in the light of the room, or in the one that was chosen here."""
+        self.bench.seen.show_light(self.seen.piece, self.seen.room)
 
     def arrive(self) -> None:
         """Ask what is left on the shelf, which another page may have changed."""
@@ -240,6 +261,7 @@ class PiecePage(Page):
         self.empty.setVisible(value is None)
         self.kinds.show_kind(None if value is None else value.form.kind)
         if value is None:
+            self.panel.forget_refused()
             return
         self._show_form(value.form)
         self._draw(value.piece)
@@ -281,6 +303,7 @@ class PiecePage(Page):
     def _not_drawn(self, piece: Piece, what: object) -> None:
         """Tell what keeps a piece from being drawn, and show the rest of it."""
         self.session.workshop.failed.emit(what)
+        self.bench.hold()
         if isinstance(what, MendableError):
             self.parts.show_piece(sized(piece))
             self.reckoner.reckon()
@@ -289,6 +312,11 @@ class PiecePage(Page):
         self.bench.show_piece(found.sized, found.drawings, self.reckoner.find_mixes())
         self.parts.show_piece(found.sized)
         self.reckoner.reckon()
+
+    def _to_row(self) -> None:
+        """Go to the row of the part that is outlined."""
+        self.parts.pick(self.bench.drawing.here())
+        self.parts.go_to()
 
     def _reckoned(self, order: AmountsOrder, found: Amounts) -> None:
         self.amounts = found
@@ -314,6 +342,9 @@ class PiecePage(Page):
         old = self.form or form_of_parts()
         self._set(_Set(replace(old, kind=None, by_hand=True), piece))
 
+
+_DRAWN_LEAST = 420
+"""Pixels of ours in which a piece is well seen; what is said of it may take another line there."""
 
 _QUICK = 100
 """Parts that are drawn within a few milliseconds."""

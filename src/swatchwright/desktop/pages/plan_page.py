@@ -31,6 +31,7 @@ from swatchwright.acts.plan_job import (
     keep_plan,
     laid_in,
     paints_in_use,
+    pots_in,
     said_painted,
     topped_in,
 )
@@ -220,7 +221,8 @@ class PlanPage(Page):
             stack,
             paints_in_use(kept, first, shelf),
             laid_in(stack, shelf, piece, form),
-            topped_in(stack, piece),
+            topped_in(stack, piece, form),
+            pots_in(self.desk.job, shelf),
         )
 
     def _look_elsewhere(self) -> None:
@@ -233,7 +235,9 @@ class PlanPage(Page):
 
     def _show_offer(self) -> None:
         """Offer to begin with the wash where it was said that the piece is painted already."""
-        said = said_painted(self.desk.part(CLIENT_PART, ClientWishes))
+        job = self.desk.job
+        colours = () if job is None else tuple(wanted.colour.lab for wanted in job.wanted)
+        said = said_painted(self.desk.part(CLIENT_PART, ClientWishes), colours)
         self.offer.setVisible(said and not self.order.painted)
 
     def _refresh(self) -> None:

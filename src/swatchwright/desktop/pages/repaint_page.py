@@ -251,7 +251,7 @@ class RepaintPage(Page):
             return
         self.zones.show_colours(shown.colours, finished=shown.finished)
         self.after.show_image(shown.image, words.after_name(self.zones.told()))
-        self.notes.setText(words.notes_line(shown.notes))
+        self.notes.setText(words.notes_line((words.SEEN_IN, *shown.notes)))
         self.notes.show()
 
     def _show_large(self) -> None:

@@ -193,6 +193,8 @@ class SamplePage(Page):
         far = None if judged is None or wanted is None else cloths_apart(judged, wanted)
         self.told.show_judged(judged, far)
         self.told.ask.setEnabled(judged is not None and number == 0)
+        if self.samples.advice is None and self.next.asks != self._asks():
+            self._show_next()
 
     def _said(self, text: str) -> None:
         wanted = self.samples.wanted()
@@ -270,6 +272,7 @@ class SamplePage(Page):
             else ""
         )
         self.teach_told.setText(told)
+        self.teach_told.setToolTip("" if known or not told else words.FIGURES_TIP)
         self.teach_told.setVisible(bool(told))
 
     def _by_eye(self) -> bool:
@@ -311,7 +314,13 @@ class SamplePage(Page):
             zone=samples.zone,
             taken=which,
             reckoning=samples.reckoning,
+            ask=self._asks(),
         )
+
+    def _asks(self) -> str:
+        """Give what the button says that asks what to add, while it can be pressed."""
+        ask = self.told.ask
+        return ask.text() if ask.isEnabled() and not ask.isHidden() else ""
 
     def _number(self, advice: Advice) -> int:
         """Give the number of the sample that an advice is about."""

@@ -8,7 +8,8 @@ from typing import Any
 from PySide6.QtCore import QModelIndex, QObject, Qt
 from PySide6.QtCore import Signal as QtSignal
 
-from swatchwright.acts.amounts import tins_told
+from swatchwright.acts.amounts_whole import bought_told
+from swatchwright.acts.tins_typed import tins_told, tins_written
 from swatchwright.desktop.money import follow_money
 from swatchwright.desktop.widgets.fitted_table import CellModel, Index
 from swatchwright.desktop.words import amounts as words
@@ -37,7 +38,8 @@ class BuyingModel(CellModel):
     tins_changed(str, object)
         The paint of that id is sold in these tins.
     failed(object)
-        What was typed cannot be, as a `MendableError`.
+        What was typed cannot be, as a `MendableError`; it stands in its cell until it is mended.
+        None once nothing is left of that.
     """
 
     left_changed = QtSignal(str, float)
@@ -48,6 +50,8 @@ class BuyingModel(CellModel):
         super().__init__(self._of, parent)
         self._rows: tuple[Purchase, ...] = ()
         self._tins: dict[str, tuple[TinSize, ...]] = {}
+        self._needs: dict[str, float] = {}
+        self._refused: dict[str, str] = {}
         self._money = ""
         follow_money(self, self._prices_changed)
 
@@ -58,8 +62,10 @@ class BuyingModel(CellModel):
         if not same:
             self.beginResetModel()
         self._rows = rows
+        self._needs = {} if found is None else bought_told(found)
         made = () if order is None else order.products
-        self._tins = {i.id: i.tins for product in made for i in product.ingredients}
+        was, self._tins = self._tins, {i.id: i.tins for p in made for i in p.ingredients}
+        self._forget_refused(was)
         before, self._money = self._money, "" if order is None else order.terms.currency
         if self._money != before:
             self._prices_changed()
@@ -67,6 +73,23 @@ class BuyingModel(CellModel):
             self.endResetModel()
         elif rows:
             self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, _COST))
+
+    def holds_refused(self) -> bool:
+        """Tell whether a cell holds what could not be read and is not mended yet."""
+        return bool(self._refused)
+
+    def forget_refused(self) -> None:
+        """Show the tins of all paints again, as in another job."""
+        if self._refused:
+            self._refused.clear()
+            self.dataChanged.emit(self.index(0, _TINS), self.index(len(self._rows) - 1, _TINS))
+
+    def _forget_refused(self, was: dict[str, tuple[TinSize, ...]]) -> None:
+        """Leave what was refused where the tins of the paint are others now, or it is gone."""
+        rows = {row.id for row in self._rows}
+        for id_ in list(self._refused):
+            if id_ not in rows or self._tins.get(id_) != was.get(id_):
+                del self._refused[id_]
 
     def _prices_changed(self) -> None:
         self.headerDataChanged.emit(Qt.Orientation.Horizontal, _TINS, _TINS)
@@ -97,7 +120,7 @@ class BuyingModel(CellModel):
             return None
         row, column = self._rows[index.row()], index.column()
         if role == Qt.ItemDataRole.EditRole:
-            return {_LEFT: float(row.left_ml), _TINS: self._tins_text(row)}.get(column)
+            return {_LEFT: float(row.left_ml), _TINS: self._tins_typed(row)}.get(column)
         if role == Qt.ItemDataRole.DisplayRole:
             return self._shown(row, column)
         if role == Qt.ItemDataRole.TextAlignmentRole and column in _NUMBERS:
@@ -108,16 +131,17 @@ class BuyingModel(CellModel):
             )
         return None
 
-    def _tins_text(self, row: Purchase) -> str:
-        return words.tins_text([(tin.ml, tin.price) for tin in self._tins.get(row.id, ())])
+    def _tins_typed(self, row: Purchase) -> str:
+        """Give what is edited: the tins, or what was typed last and is not mended yet."""
+        return self._refused.get(row.id) or tins_written(self._tins.get(row.id, ()))
 
     def _shown(self, row: Purchase, column: int) -> str:
         return {
             _NAME: words.paint_name(row),
-            _NEEDED: f"{row.need_ml:.0f} ml",
+            _NEEDED: words.big_amount(self._needs[row.id]),
             _LEFT: f"{row.left_ml:.0f}",
-            _TINS: self._tins_text(row) or words.NOT_KNOWN,
-            _BUY: words.buy_line(row),
+            _TINS: words.unparted(self._tins_typed(row)) or words.NOT_KNOWN,
+            _BUY: words.buy_line(row, self._needs[row.id]),
             _COST: words.cost_line(row, self._money),
         }[column]
 
@@ -143,12 +167,27 @@ class BuyingModel(CellModel):
         row = self._rows[index.row()]
         if index.column() == _LEFT:
             return self._take_left(row, value)
+        return self._take_tins(index, row, str(value))
+
+    def _take_tins(self, index: Index, row: Purchase, text: str) -> bool:
+        """Take tins as they are typed; what cannot be read stays in the cell, to be mended.
+
+        Where she empties that, the tins stand there again that it had before.
+        """
+        was = self._refused.pop(row.id, "")
+        kept = self._tins.get(row.id, ())
         try:
-            tins = tins_told(str(value))
+            tins = tins_told(text, self._money) if text.strip() or not was else kept
         except MendableError as error:
+            self._refused[row.id] = text
+            self.dataChanged.emit(index, index)
             self.failed.emit(error)
             return False
-        self.tins_changed.emit(row.id, tins)
+        if was:
+            self.dataChanged.emit(index, index)
+            self.failed.emit(None)
+        if tins != kept:
+            self.tins_changed.emit(row.id, tins)
         return True
 
     def _take_left(self, row: Purchase, value: object) -> bool:

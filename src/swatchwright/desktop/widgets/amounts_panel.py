@@ -45,6 +45,10 @@ class AmountsPanel(QWidget):
         self.model = BuyingModel(self)
         self.table = FittedTable(_TINS)
         self.trouble = label("", "warn")
+        # It has room of its own, so that nothing moves when it comes or goes.
+        policy = self.trouble.sizePolicy()
+        policy.setRetainSizeWhenHidden(True)
+        self.trouble.setSizePolicy(policy)
         self.trouble.hide()
         self.notes = label("", "small")
         self.price = AmountsPrice()
@@ -71,9 +75,9 @@ class AmountsPanel(QWidget):
         table = self.table
         table.setAccessibleName(words.BUY)
         table.setModel(self.model)
-        table.setWordWrap(False)
-        rows = table.verticalHeader()
-        follow_letters(table, lambda: rows.setDefaultSectionSize(grown(_ROW_HEIGHT)))
+        # Where all columns have no room, tins go on in a second line: nothing is scrolled sideways.
+        table.let_wrap(wraps=True)
+        follow_letters(table, self._grow_rows)
         table.fitted.connect(self._fit_rows)
         return table
 
@@ -84,8 +88,8 @@ class AmountsPanel(QWidget):
 
     def show_amounts(self, order: AmountsOrder, found: Amounts) -> None:
         """Show what to buy, and the price."""
-        self.trouble.hide()
         self.model.show_amounts(order, found)
+        self.trouble.setVisible(self.model.holds_refused())
         self._fit_rows()
         self.notes.setText(" ".join(found.notes))
         self.price.show_amounts(found)
@@ -97,8 +101,14 @@ class AmountsPanel(QWidget):
             self.table.horizontalScrollBar(),
         )
         below = bar.sizeHint().height() if bar.maximum() > 0 else 0
-        rows = self.model.rowCount() * grown(_ROW_HEIGHT)
-        self.table.setFixedHeight(head + rows + below + 6)
+        self.table.resizeRowsToContents()
+        self.table.setFixedHeight(head + self.table.verticalHeader().length() + below + 6)
+
+    def _grow_rows(self) -> None:
+        """Have rows for the letters that are chosen."""
+        rows = self.table.verticalHeader()
+        rows.setMinimumSectionSize(grown(_ROW_HEIGHT))
+        rows.setDefaultSectionSize(grown(_ROW_HEIGHT))
 
     def _left(self, id_: str, ml: float) -> None:
         if self._form is not None:
@@ -110,6 +120,12 @@ class AmountsPanel(QWidget):
         kept = {name: sizes for name, sizes in self._form.tins.items() if name != id_}
         self.changed.emit(replace(self._form, tins={**kept, id_: tins} if tins else kept))
 
-    def _say(self, error: MendableError) -> None:
-        self.trouble.setText(f"{error.what} {error.mend}")
-        self.trouble.show()
+    def forget_refused(self) -> None:
+        """Leave what could not be read: another job is on the bench."""
+        self.model.forget_refused()
+        self.trouble.hide()
+
+    def _say(self, error: MendableError | None) -> None:
+        if error is not None:
+            self.trouble.setText(f"{error.what} {error.mend}")
+        self.trouble.setVisible(self.model.holds_refused())

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.acts.piece_job import PieceForm
 from swatchwright.desktop.money import follow_money, name_money, write_money
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.money_field import MoneyField
 from swatchwright.desktop.widgets.piece_fields import add_row, clear, form, label, number
 from swatchwright.desktop.words import amounts as words
@@ -42,6 +43,15 @@ class AmountsPrice(QWidget):
         self.margin = number(0, 1000, " %", step=5)
         self.currency = MoneyField()
         self.currency.setToolTip(f"<p>{money.TIP_OF_JOB}</p>")
+        self.planned = label("", "quiet")
+        self.take_hours = QPushButton(words.TAKE_HOURS)
+        self.take_hours.setObjectName("little")
+        self.take_hours.clicked.connect(self._take_hours)
+        self._plan = BreakingRow()
+        self._plan.put(self.planned, stretches=True)
+        self._plan.put(self.take_hours, pushed=True)
+        self._plan.hide()
+        self._plan_hours: float | None = None
         self.total = label("", "big")
         self.materials = label("", "quiet")
         self.missing = label(words.NO_PRICE, "quiet")
@@ -49,6 +59,7 @@ class AmountsPrice(QWidget):
         self._made_of.setHorizontalSpacing(12)
         rows = form()
         add_row(rows, words.HOURS, self.hours)
+        rows.addRow(self._plan)
         add_row(rows, words.RATE, self.rate)
         add_row(rows, words.MARGIN, self.margin)
         add_row(rows, money.NAME, self.currency)
@@ -78,6 +89,26 @@ class AmountsPrice(QWidget):
         self.currency.show_name(self._money())
         write_money(self.rate, terms.currency)
         self._showing = False
+        self._offer_hours()
+
+    def show_plan_hours(self, hours: float | None) -> None:
+        """Offer the hours of the plan where others are set; None where there is no plan."""
+        self._plan_hours = hours
+        self._offer_hours()
+
+    def _offer_hours(self) -> None:
+        hours = self._plan_hours
+        self._plan.setVisible(hours is not None and abs(hours - self.hours.value()) > _SAME)
+        if hours is not None:
+            self.planned.setText(words.plan_hours_line(hours))
+            self.take_hours.setAccessibleName(words.take_hours_name(hours))
+
+    def _take_hours(self) -> None:
+        """Take the hours of the plan, and go to them: the button is gone then."""
+        if self._plan_hours is not None:
+            self.hours.setFocus(Qt.FocusReason.OtherFocusReason)
+            self.hours.setValue(self._plan_hours)
+            self._offer_hours()
 
     def _money(self) -> str:
         """Give what the money of the form is called: as it says itself, or as all money is."""
@@ -121,6 +152,7 @@ class AmountsPrice(QWidget):
             Decimal(f"{self.margin.value():.0f}") / 100,
             self._money(),
         )
+        self._offer_hours()
         self.changed.emit(replace(self._form, terms=terms))
 
     def _named(self, name: str) -> None:
@@ -133,6 +165,10 @@ class AmountsPrice(QWidget):
             self.changed.emit(replace(self._form, terms=replace(terms, currency=name)))
         if terms.currency in {"", hers} or not hers:
             name_money(name)
+
+
+_SAME = 0.05
+"""Hours; a plan tells tenths of them."""
 
 
 def _show(field: QDoubleSpinBox, value: float) -> None:

@@ -91,6 +91,7 @@ class BreakingRow(QWidget):
     def __init__(self, spacing: int = 8, between: int = 6, *, yields: bool = False) -> None:
         super().__init__()
         self._yields, self._one = yields, True
+        self._needs = 0
         self._spacing, self._between = spacing, between
         self._cells: list[_Cell] = []
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
@@ -172,9 +173,12 @@ class BreakingRow(QWidget):
         self._lay()
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Lay what has changed out of view."""
+        """Lay what has changed out of view, and ask for its height: nobody told of it there."""
         super().showEvent(event)
+        before = self._needs
         self._lay()
+        if self._needs != before:
+            self.updateGeometry()
 
     def event(self, event: QEvent) -> bool:
         """Lay all anew once a part has another size, or comes or goes."""
@@ -190,7 +194,8 @@ class BreakingRow(QWidget):
         if self._yields and one != self._one:
             self._one = one
             self.updateGeometry()
-        spare = self.height() - sum(high for _, high in rows) - self._between * (len(rows) - 1)
+        self._needs = sum(high for _, high in rows) + self._between * (len(rows) - 1)
+        spare = self.height() - self._needs
         top = 0
         for cells, needs in rows:
             high = needs + (max(spare, 0) if len(rows) == 1 else 0)

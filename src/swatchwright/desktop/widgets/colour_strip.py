@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QHBoxLayout, QSizePolicy, QWidget
 
 from swatchwright.colour.names import colour_name
@@ -20,7 +20,9 @@ __all__ = ["ColourBlock", "ColourStrip"]
 
 _HEIGHT = 92
 _NARROWEST = 84
-_SMALL = 12
+_SMALL, _LEAST = 12, 9
+_SPARE = 6
+"""Pixels of the margins left and right that a long word may take."""
 
 
 class ColourBlock(QAbstractButton):
@@ -91,11 +93,26 @@ class ColourBlock(QAbstractButton):
             painter.setFont(small)
         if not fits():
             # A long name in a narrow block takes all of it; the rest is told by the tip.
-            write_on(painter, inside, wraps, self._name, self._colour)
+            most = inside.adjusted(-_SPARE, 0, _SPARE, 0)
+            painter.setFont(self.word_font(most.width()))
+            write_on(painter, most, wraps, self._name, self._colour)
             return
         write_on(painter, above, wraps, self._name, self._colour)
         painter.setFont(small)
         write_on(painter, inside, wraps, sure, self._colour)
+
+    def word_font(self, wide: int) -> QFont:
+        """Give the small letters, or smaller ones in which no word of the name is cut.
+
+        A line is broken between words only, and a word may be wider than its block.
+        """
+        font = self.font()
+        for size in range(grown(_SMALL), grown(_LEAST) - 1, -1):
+            font.setPixelSize(size)
+            letters = QFontMetrics(font)
+            if all(letters.horizontalAdvance(word) <= wide for word in self._name.split()):
+                break
+        return font
 
     def _frame(
         self,

@@ -13,7 +13,9 @@ from swatchwright.acts.compare import MOST_MIXES, ROOM, CompareView, State
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.words import finish_seen as seen
 from swatchwright.desktop.words import first_up
+from swatchwright.desktop.words import taken as taken_words
 
 __all__ = ["CompareBar"]
 
@@ -35,6 +37,12 @@ class CompareBar(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._view = CompareView()
+        self._room: Light | None = None
+        self.of_room = QLabel()
+        self.of_room.setToolTip(seen.OF_ROOM_TIP)
+        self.of_room.setObjectName("small")
+        self.of_room.hide()
+        self.taken = QPushButton(first_up(taken_words.YOURS))
         self.mixes = [QPushButton(str(n)) for n in range(1, MOST_MIXES + 1)]
         self.states = {state: QPushButton(words.STATES[state]) for state in State}
         self.lights = {light: QPushButton(words.LIGHTS[light]) for light in ROOM}
@@ -55,7 +63,8 @@ class CompareBar(QWidget):
         top, below = BreakingRow(6), BreakingRow(6)
         for row in (top, below):
             rows.addWidget(row)
-        self._add(top, words.MIXES, self.mixes)
+        self._add(top, words.MIXES, (self.taken, *self.mixes))
+        self.taken.hide()
         for state, button in self.states.items():
             button.setToolTip(words.STATE_TIPS[state])
         self._add(top, words.SEEN, tuple(self.states.values()), gap=16)
@@ -65,6 +74,7 @@ class CompareBar(QWidget):
             button.setToolTip(words.LIGHT_TIPS[light])
             group.addButton(button)
         self._add(below, words.IN_LIGHT, tuple(self.lights.values()))
+        below.put(self.of_room)
         below.put(self.every_light, pushed=True)
         below.put(self.full)
 
@@ -79,9 +89,27 @@ class CompareBar(QWidget):
         for button in buttons[1:]:
             row.put(button)
 
-    def show_view(self, view: CompareView, mixes: Sequence[str], states: Sequence[State]) -> None:
-        """Show what is pressed, which mixes there are, and in which states they can be seen."""
-        self._view = view
+    def show_view(
+        self,
+        view: CompareView,
+        mixes: Sequence[str],
+        states: Sequence[State],
+        taken: str = "",
+        room: Light | None = None,
+    ) -> None:
+        """Show what is pressed, which mixes there are, and in which states they can be seen.
+
+        `taken` tells the mix that was taken from a sample; empty where there is none. `room` is
+        the light of the room, where the job names one.
+        """
+        self._view, self._room = view, room
+        shown = view.light or room or Light.D65
+        self.of_room.setText(seen.of_room(shown))
+        self.of_room.setVisible(shown is room and not view.every_light)
+        self.taken.setVisible(bool(taken))
+        self.taken.setChecked(view.taken)
+        self.taken.setToolTip(f"<p>{first_up(taken)}</p>")
+        self.taken.setAccessibleName(taken)
         for number, button in enumerate(self.mixes, start=1):
             there = number <= len(mixes)
             button.setVisible(there)
@@ -93,7 +121,7 @@ class CompareBar(QWidget):
             button.setChecked(state in view.states)
             button.setEnabled(state in states)
         for light, button in self.lights.items():
-            button.setChecked(light is view.light)
+            button.setChecked(light is shown)
             button.setEnabled(not view.every_light)
         self.figures.setChecked(view.figures)
         self.every_light.setChecked(view.every_light)
@@ -104,9 +132,14 @@ class CompareBar(QWidget):
         mixes = tuple(n for n in shown if self.mixes[n - 1].isChecked())
         beyond = tuple(n for n in self._view.mixes if n not in shown)
         states = tuple(state for state, button in self.states.items() if button.isChecked())
+        there = not self.taken.isHidden()
+        taken = self.taken.isChecked() if there else self._view.taken
+        if not mixes and there and not taken:
+            taken = self._view.taken
         view = replace(
             self._view,
-            mixes=(*mixes, *beyond) if mixes else self._view.mixes,
+            mixes=(*mixes, *beyond) if mixes or (there and taken) else self._view.mixes,
+            taken=taken,
             states=states or self._view.states,
             light=self._pressed_light(),
             figures=self.figures.isChecked(),
@@ -114,9 +147,11 @@ class CompareBar(QWidget):
         )
         self.changed.emit(view)
 
-    def _pressed_light(self) -> Light:
+    def _pressed_light(self) -> Light | None:
+        """Give the light that is chosen; None for that of the room, which goes by the job."""
         pressed = (light for light, button in self.lights.items() if button.isChecked())
-        return next(pressed, self._view.light)
+        light = next(pressed, self._view.light)
+        return None if light is (self._room or Light.D65) else light
 
 
 def _toggle(text: str, tip: str) -> QPushButton:

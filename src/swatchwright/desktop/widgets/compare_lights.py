@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from swatchwright.acts.compare import Compared, Sight, State, WantedSight
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 
 __all__ = ["CompareLights", "PairField"]
 
@@ -111,6 +112,7 @@ class CompareLights(QWidget):
             sight = one.sight(state, wanted.light)
             self._put(PairField(name, short, wanted, sight), row, column)
             label = _label(words.change_line(sight, figures=self._figures), "small")
+            label.setToolTip(SCALE_TIP if self._figures else "")
             self._told.append(label)
             self._put(label, row + 1, column)
 

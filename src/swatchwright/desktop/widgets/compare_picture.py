@@ -23,12 +23,13 @@ _ROW = 62
 
 @dataclass(frozen=True, slots=True)
 class _Field:
-    """A field: where, its colour, its word, and what is told of it."""
+    """A field: where, its colour, its word, what is told of it, and a shorter word."""
 
     area: QRect
     lab: Lab
     word: str
     told: str
+    short: str = ""
 
 
 class ComparePicture(QWidget):
@@ -38,6 +39,7 @@ class ComparePicture(QWidget):
         super().__init__()
         self._told: Compared | None = None
         self._names: tuple[str, ...] = ()
+        self._short: tuple[str, ...] = ()
         self._states: tuple[State, ...] = (State.DRY,)
         self._light = Light.D65
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -47,10 +49,20 @@ class ComparePicture(QWidget):
         return QSize(900, self.minimumHeight())
 
     def show_compared(
-        self, told: Compared, names: Sequence[str], states: Sequence[State], light: Light
+        self,
+        told: Compared,
+        names: Sequence[str],
+        states: Sequence[State],
+        light: Light,
+        *,
+        short: Sequence[str],
     ) -> None:
-        """Show mixes of these names in these states under a light."""
+        """Show mixes of these names in these states under a light.
+
+        Where a name is too long for its field, the short one stands there.
+        """
         self._told, self._names, self._light = told, tuple(names), light
+        self._short = tuple(short)
         self._states = tuple(states)
         self.setMinimumHeight(_ROW * len(self._states) + 90)
         rows = [field.told for field in self.fields() if field.told]
@@ -67,10 +79,14 @@ class ComparePicture(QWidget):
         for state, (band, row) in zip(self._states, self._rows(), strict=True):
             found.append(_Field(band, wanted.shown, words.WANTED, ""))
             columns = self._columns(row, len(told.candidates))
-            for name, one, area in zip(self._names, told.candidates, columns, strict=True):
+            names = zip(self._names, self._short, strict=True)
+            for (name, less), one, area in zip(names, told.candidates, columns, strict=True):
                 sight = one.sight(state, self._light)
-                word = words.cell_word(name, state, with_state=several)
-                found.append(_Field(area, sight.shown, word, words.sight_told(name, sight)))
+                word, short = (
+                    words.cell_word(each, state, with_state=several) for each in (name, less)
+                )
+                told_of = words.sight_told(name, sight)
+                found.append(_Field(area, sight.shown, word, told_of, short))
         return found
 
     def _rows(self) -> list[tuple[QRect, QRect]]:
@@ -93,7 +109,7 @@ class ComparePicture(QWidget):
         del event
         painter = QPainter(self)
         for field in self.fields():
-            paint_bands(painter, field.area, (Band(field.lab, field.word),))
+            paint_bands(painter, field.area, (Band(field.lab, field.word, short=field.short),))
         painter.end()
 
     def event(self, event: QEvent) -> bool:

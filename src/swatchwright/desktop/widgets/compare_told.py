@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from swatchwright.acts.compare import Candidate, Compared, State
 from swatchwright.colour.spectrum import Light
 from swatchwright.desktop.words import compare as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 
 __all__ = ["CompareTold"]
 
@@ -56,24 +57,32 @@ class CompareTold(QWidget):
             self._grid.setColumnMinimumWidth(column, 0)
         for column, (name, one) in enumerate(zip(names, told.candidates, strict=True)):
             for row, state in enumerate(states):
-                cell = _cell(name, one, state, light, figures=figures)
+                # What a sample said is said once, under the first state that is shown.
+                tried = "" if row else one.tried
+                cell = _cell(name, one, state, light, tried=tried, figures=figures)
                 self._grid.addWidget(cell, row, column)
                 self._cells.append(cell)
 
 
-def _cell(name: str, candidate: Candidate, state: State, light: Light, *, figures: bool) -> QWidget:
+def _cell(
+    name: str, candidate: Candidate, state: State, light: Light, *, tried: str, figures: bool
+) -> QWidget:
     sight = candidate.sight(state, light)
     cell = QWidget()
     rows = QVBoxLayout(cell)
     rows.setContentsMargins(9, 0, 9, 0)
     rows.setSpacing(2)
-    lines = [(words.near_line(name, sight), "strong"), (words.way_line(sight), "")]
+    near = words.near_line(name, sight, figures=figures)
+    lines = [(near, "strong"), (words.way_line(sight), "")]
     if figures:
         lines.append((words.figures_line(sight), "quiet"))
-    lines.append((words.laid_line(candidate, state), "small"))
+    lines += [(words.laid_line(candidate, state), "small"), (tried, "small")]
     for text, look in lines:
         if text:
-            rows.addWidget(_label(text, look))
+            line = _label(text, look)
+            explained = text == tried or (figures and look in {"strong", "quiet"})
+            line.setToolTip(SCALE_TIP if explained else "")
+            rows.addWidget(line)
     rows.addStretch(1)
     return cell
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QAccessible,
     QAccessibleEvent,
@@ -28,6 +28,7 @@ from swatchwright.desktop.widgets.day_rows import DayRow, day_rows
 from swatchwright.desktop.widgets.piece_fields import quiet_ink
 from swatchwright.desktop.words import days as words
 from swatchwright.desktop.words.plan import summary
+from swatchwright.language.dates import clock
 from swatchwright.piece.work.days import Block
 from swatchwright.piece.work.order import Week
 from swatchwright.piece.work.plan import Step
@@ -167,7 +168,7 @@ class DayPicture(QWidget):
             room = minute == week.end or self._x(week.end) - x > 44
             if x - last > 44 and room:
                 box = QRectF(x - 30, 0, 60, _HEAD - 4)
-                painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words.clock(minute))
+                painter.drawText(box, Qt.AlignmentFlag.AlignCenter, clock(minute))
                 last = x
         night = QRectF(self._x(week.end) + 22, 0, self.width() - self._x(week.end) - 24, _HEAD - 4)
         if night.width() > painter.fontMetrics().horizontalAdvance(words.NIGHT):
@@ -188,6 +189,41 @@ class DayPicture(QWidget):
             painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, words.DAY_OFF)
         for place, block in sorted(enumerate(shown.blocks), key=lambda row: not row[1].drying):
             self._paint_block(painter, self.box(number, place), block, len(shown.days))
+        self._paint_beside(painter, number)
+
+    def _paint_beside(self, painter: QPainter, number: int) -> None:
+        """Write the numbers of narrow blocks beside them, over what waits there."""
+        for place, spot in self.beside(number).items():
+            painter.fillRect(spot, self.palette().base().color())
+            painter.setPen(self.palette().windowText().color())
+            step = self._shown.rows[number].blocks[place].step
+            painter.drawText(spot, Qt.AlignmentFlag.AlignCenter, str(step))
+
+    def beside(self, number: int) -> dict[int, QRectF]:
+        """Give where the numbers of a row stand that have no room in their blocks of work.
+
+        After the block, before it, or, between others, over its upper half; by place in the row.
+        """
+        blocks, metrics = self._shown.rows[number].blocks, self.fontMetrics()
+        taken = [self.box(number, place) for place, one in enumerate(blocks) if not one.drying]
+        found: dict[int, QRectF] = {}
+        for place, block in enumerate(blocks):
+            box, wide = self.box(number, place), metrics.horizontalAdvance(str(block.step)) + 3.0
+            if block.drying or wide <= box.width() + 1:
+                continue
+            size = QSizeF(wide, box.height() - 4)
+            after = QRectF(QPointF(box.right() + 1, box.top() + 2), size)
+            before = QRectF(QPointF(box.left() - wide - 1, box.top() + 2), size)
+            within = QRectF(_SIDE, 0, self.width() - _SIDE, self.height())
+            free = (
+                spot
+                for spot in (after, before)
+                if within.contains(spot) and not any(spot.intersects(one) for one in taken)
+            )
+            over = QRectF(box.center().x() - wide / 2, box.top() - 3, wide, box.height() / 2 + 3)
+            found[place] = next(free, over)
+            taken.append(found[place])
+        return found
 
     def _paint_block(self, painter: QPainter, box: QRectF, block: Block, days: int) -> None:
         ink, sheet = self.palette().windowText().color(), self.palette().base().color()

@@ -1,4 +1,4 @@
-"""Where the client wants a colour to go, and how far it has come: painted, or still in the pot."""
+"""Where the client wants a colour to go, and how far it has come: mixed, in the pot, or painted."""
 
 from __future__ import annotations
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
+    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
@@ -21,12 +22,14 @@ from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.columns import Columns
 from swatchwright.desktop.widgets.finish_build_up import BuildUpPicture
+from swatchwright.desktop.widgets.finish_piece import FinishPiece
 from swatchwright.desktop.widgets.finish_steps import FinishSteps
 from swatchwright.desktop.widgets.finish_told import FinishTold
 from swatchwright.desktop.widgets.layer_list import LayerList
 from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.words import finish_seen as seen
 from swatchwright.desktop.words import finish_ways as ways
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.desktop.words.compare import LIGHTS
 from swatchwright.values import Lab
 
@@ -43,15 +46,34 @@ _FEW, _MANY = 1, 6
 
 
 class FinishLayers(QWidget):
-    """What each layer does, and the layers to be set."""
+    """What each layer does, and the layers to be set.
 
-    def __init__(self) -> None:
+    Signals
+    -------
+    light_chosen(Light)
+        It is to be seen in a light that was chosen by hand.
+
+    Parameters
+    ----------
+    piece
+        The piece, beside what the layers do to one mix of it.
+    """
+
+    light_chosen = Signal(object)
+
+    def __init__(self, piece: FinishPiece) -> None:
         super().__init__()
-        self.steps = FinishSteps()
+        self.of_room = QLabel()
+        self.of_room.setToolTip(seen.OF_ROOM_TIP)
+        self.of_room.setObjectName("small")
+        self.of_room.hide()
+        self._room: Light | None = None
+        self.steps, self.piece = FinishSteps(), piece
         self.layers = LayerList()
         self.build_up = BuildUpPicture()
         self.result = QLabel()
         self.result.setWordWrap(True)
+        self.result.setToolTip(SCALE_TIP)
         self.told = FinishTold()
         self.mind = QLabel()
         self.mind.setWordWrap(True)
@@ -68,7 +90,11 @@ class FinishLayers(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
         rows.addWidget(self._views())
-        rows.addWidget(self.steps, 5)
+        pictures = QHBoxLayout()
+        pictures.setSpacing(12)
+        pictures.addWidget(self.steps, 1)
+        pictures.addWidget(self.piece)
+        rows.addLayout(pictures, 5)
         rows.addWidget(self.result)
         rows.addWidget(self.told)
         below = Columns(18)
@@ -89,6 +115,7 @@ class FinishLayers(QWidget):
             before = ()
         self.wet.setToolTip(seen.WET_TIP)
         row.put(self.wet, gap=_APART)
+        row.put(self.of_room)
         for place, button in enumerate((*self.lights.values(), self.wet)):
             button.setCheckable(True)
             group.addButton(button, place)
@@ -106,8 +133,26 @@ class FinishLayers(QWidget):
     def _see(self, place: int) -> None:
         """Show it as it is seen now; after the lights comes wet."""
         lights = tuple(self.lights)
-        self._light = lights[place] if place < len(lights) else None
+        self._look_in(lights[place] if place < len(lights) else None)
+        if self._light is not None:
+            self.light_chosen.emit(self._light)
+
+    def show_light(self, light: Light, room: Light | None) -> None:
+        """Show it in a light, unless it is looked at wet, and say if it is that of the room."""
+        self._room = room
+        wet = self.wet.isChecked()
+        if not wet:
+            self.lights[light].setChecked(True)
+        self._look_in(None if wet else light)
+
+    def _look_in(self, light: Light | None) -> None:
+        self.of_room.setText("" if light is None else seen.of_room(light))
+        self.of_room.setVisible(light is not None and light is self._room)
+        if light is self._light:
+            return
+        self._light = light
         self.steps.see(self._light)
+        self.piece.see(self._light)
         self.build_up.see(self._light)
         self._tell()
 

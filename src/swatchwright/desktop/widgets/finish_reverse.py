@@ -14,19 +14,27 @@ from swatchwright.acts.client_wish import (
     Stands,
     Wanted,
 )
+from swatchwright.acts.jobs import Changes, Store
+from swatchwright.acts.mixes_in_use import WHOLE_PIECE
+from swatchwright.acts.pot_take import added_in, bare_aim, keep_pot, pot_after
+from swatchwright.acts.recipes import colour_by_eye
 from swatchwright.acts.recoat import PER_M2, to_paint_in
 from swatchwright.acts.ways import Way, Ways, ways_to
 from swatchwright.acts.wish import may_use
-from swatchwright.desktop import words as common
+from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.keeping import Keeping
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.finish_ask import FinishAsk
 from swatchwright.desktop.widgets.finish_mixes import FinishMix
 from swatchwright.desktop.widgets.finish_ways import FinishWays
 from swatchwright.desktop.words import finish as words
 from swatchwright.desktop.words import finish_ways as way_words
+from swatchwright.desktop.words import wished
+from swatchwright.desktop.words.pot import already_there
 from swatchwright.desktop.workers import Job
 from swatchwright.errors import MendableError
+from swatchwright.mixing.knock_back import WORTH
 from swatchwright.paint.layers import Stack
 from swatchwright.values import Lab
 
@@ -42,7 +50,7 @@ class FinishReverse(QWidget):
     Signals
     -------
     taken(Way)
-        The wash of a way is to be laid over the mix.
+        The wash of a way is to be laid over the mix, or what it makes of the pot was kept.
     """
 
     taken = Signal(object)
@@ -53,7 +61,8 @@ class FinishReverse(QWidget):
         self._mix: FinishMix | None = None
         self._stack = Stack()
         self._asked: object = None
-        self._answer: tuple[Lab, Question, Ways] | None = None
+        self._answer: tuple[FinishMix, Question, Ways] | None = None
+        self._kept_for: Lab | None = None
         self._shown: ClientWish | None = None
         self.ask, self.ways = FinishAsk(), FinishWays()
         column = QVBoxLayout(self)
@@ -64,6 +73,7 @@ class FinishReverse(QWidget):
         self.ask.asked.connect(self._find)
         self.ask.stood.connect(self._stand)
         self.ways.taken.connect(self._take)
+        self.ways.afresh.connect(self._find_afresh)
         session.shelf_changed.connect(self._find)
         session.wishes_changed.connect(self._find)
         session.colours_changed.connect(self._offer_colours)
@@ -75,6 +85,10 @@ class FinishReverse(QWidget):
         self._offer_colours()
         if wish is not None and wish != self._shown:
             self.ask.wants.show_wanted(wish.wanted)
+        if mix is not None and mix.wanted == self._kept_for:
+            # The pot was kept for what the client wants: that is where it is to be from now on.
+            self.ask.wants.show_wanted(Wanted(colour=mix.wanted))
+            self._kept_for = None
         self._shown = wish
         self.ask.show_stands(None if mix is None else self._wishes().stands(mix.wanted))
         self._find()
@@ -133,13 +147,71 @@ class FinishReverse(QWidget):
         if way.recoat is not None:
             if way.recoat.over.known:
                 self._session.set_volume(way.recoat.volume)
-            self._session.want(way.recoat.recipe.dry, common.WISHED)
-            self._desk.page_wanted.emit("colour")
+            self._want(way.recoat.recipe.dry, wished.WISHED)
             return
-        if self._answer is not None:
-            first, question, found = self._answer
-            self._keep(first, ClientWish(first, question.wanted, found.aim))
+        if way.additions is not None:
+            self._keep_pot(way)
+        elif self._answer is not None:
+            mix, question, found = self._answer
+            self._keep(mix.wanted, ClientWish(mix.wanted, question.wanted, found.aim))
         self.taken.emit(way)
+
+    def _want(self, lab: Lab, origin: str) -> None:
+        """Want another colour for the part that the mix is for, and show its mixes."""
+        keeping = self._keeping()
+        if keeping is not None:
+            keeping.stand_at(self._zone())
+        self._session.want(lab, origin)
+        self._desk.page_wanted.emit("colour")
+
+    def _find_afresh(self) -> None:
+        """Have mixes found for what the client wants: nothing is mixed yet."""
+        mix, wanted = self._mix, self.ask.question().wanted
+        if mix is not None:
+            aim = wanted.aim(mix.wanted)
+            self._keep(mix.wanted, ClientWish(mix.wanted, wanted, aim))
+            self._want(aim, wished.wished(wanted))
+
+    def _keep_pot(self, way: Way) -> None:
+        """Keep what is then in the pot as the mix of the part, for what the client wants."""
+        if self._answer is None:
+            return
+        mix, question, found = self._answer
+        shelf, volume, most = self._session.shelf, self._session.volume, self._session.most_paints
+        mixed = pot_after(mix.parts, question.pot, added_in(way.additions))
+        aim = bare_aim(shelf, mixed, way, found.aim)
+        wanted = colour_by_eye(aim, wished.wished(question.wanted))
+        wishes, zone, keeping = self._wishes(), self._zone(), self._keeping()
+        used = None if keeping is None else keeping.shelf.worked_with()
+
+        def act(store: Store, id_: str) -> Changes:
+            return keep_pot(
+                *(store, id_),
+                shelf=shelf,
+                mixed=mixed,
+                wanted=wanted,
+                first=mix.wanted,
+                wishes=wishes,
+                zone=zone,
+                volume=volume,
+                most_paints=most,
+                used=used,
+            )
+
+        self._kept_for = aim
+        self._desk.edit_job(act, lambda _: self._session.want_known(wanted))
+
+    def _keeping(self) -> Keeping | None:
+        """Give what keeps mixes with the job."""
+        found = self._session.findChild(Keeping)
+        return found if isinstance(found, Keeping) else None
+
+    def _zone(self) -> str:
+        """Give the zone that a mix for another colour is kept for: that of the mix looked at."""
+        keeping, mix = self._keeping(), self._mix
+        if keeping is None:
+            return WHOLE_PIECE
+        return mix.zone if mix is not None and mix.zone in keeping.zones() else keeping.zone
 
     # --- finding ---------------------------------------------------------------------------------
 
@@ -157,6 +229,10 @@ class FinishReverse(QWidget):
             self._answer = None
             self.ways.show_trouble(way_words.SAY_STANDS)
             return
+        if question.stands is Stands.UNMIXED:
+            self._session.workshop.stop("finish-ways")
+            self._show_afresh(mix, question.wanted)
+            return
 
         def work(_: Job) -> Ways:
             return ways_to(
@@ -173,11 +249,25 @@ class FinishReverse(QWidget):
             )
 
         def done(found: Ways) -> None:
-            self._answer = (mix.wanted, question, found)
+            self._answer = (mix, question, found)
             self.ways.show_ways(found, shelf.notes)
 
         start = self._session.workshop.start
         start("finish-ways", words.FINDING_WAYS, work, done, self._show_trouble)
+
+    def _show_afresh(self, mix: FinishMix, wanted: Wanted) -> None:
+        """Show the colour that is to be mixed in place of the one wanted so far."""
+        self._answer = None
+        try:
+            aim = wanted.aim(mix.wanted)
+        except MendableError as error:
+            self.ways.show_trouble(words.trouble(error))
+            return
+        off = float(delta_e_2000(mix.wanted.triple, aim.triple))
+        if off < WORTH:
+            self.ways.show_trouble(already_there(off))
+        else:
+            self.ways.show_afresh(mix.wanted, aim)
 
     def _sized(self) -> tuple[object, ...]:
         """Give all that tells what a full new coat would go on."""

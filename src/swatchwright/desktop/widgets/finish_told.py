@@ -10,6 +10,7 @@ from swatchwright.acts.finish_parts import LaidOn
 from swatchwright.acts.layering import BARE, without_washes
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.words import finish_parts as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.paint.layers import Stack
 
 __all__ = ["FinishTold"]
@@ -22,6 +23,7 @@ class FinishTold(QWidget):
         super().__init__()
         self.also, self.elsewhere, self.off = _line(), _line(), _line()
         self.off.setObjectName("strong")
+        self.off.setToolTip(SCALE_TIP)
         self.again = QPushButton()
         self.again.setObjectName("little")
         self._row = BreakingRow()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
@@ -17,14 +19,23 @@ from swatchwright.acts.ways import Way, WayKind, Ways, of_every_wash
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.even_rows import EvenRows
+from swatchwright.desktop.widgets.finish_afresh import AfreshColumn
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.values import Lab
 
 __all__ = ["FinishWays", "WayColumn", "WayField"]
 
 _HEIGHT, _NARROWEST, _WIDEST, _ALONE = 150, 236, 380, 640
+
+_TAKE: dict[WayKind, tuple[str, str, Callable[[int], str]]] = {
+    WayKind.WASH: (words.LAY_THIS, words.LAY_THIS_TIP, words.lay_this_name),
+    WayKind.STIR: (words.KEEP_POT, words.KEEP_POT_TIP, words.keep_pot_name),
+    WayKind.RECOAT: (words.TO_COLOUR, words.TO_COLOUR_TIP, words.to_colour_name),
+}
+"""What the button of a way says, what it does, and how it is named by its number."""
 
 
 class WayField(QWidget):
@@ -72,7 +83,8 @@ class WayColumn(QFrame):
     Signals
     -------
     taken(Way)
-        Its wash is to be laid over the mix, or the colour of its new coat is wanted.
+        Its wash is to be laid over the mix, the colour of its new coat is wanted, or what it
+        makes of the pot is to be kept.
     """
 
     taken = Signal(object)
@@ -94,20 +106,22 @@ class WayColumn(QFrame):
         text.setContentsMargins(12, 2, 12, 0)
         text.setSpacing(5)
         text.addWidget(_label(words.way_head(number, way), "strong"))
-        text.addWidget(_label(words.way_near(way, found.over), "quiet"))
+        near = _label(words.way_near(way, found.over), "quiet")
+        near.setToolTip(SCALE_TIP)
+        text.addWidget(near)
         self.told = _label(words.what_to_do(way))
         text.addWidget(self.told)
-        wash = way.kind is WayKind.WASH
-        self.take = QPushButton(words.LAY_THIS if wash else words.TO_COLOUR)
-        self.take.setToolTip(f"<p>{words.LAY_THIS_TIP if wash else words.TO_COLOUR_TIP}</p>")
-        name = words.lay_this_name(number) if wash else words.to_colour_name(number)
-        self.take.setAccessibleName(name)
+        told, tip, name = _TAKE[way.kind]
+        self.take = QPushButton(told)
+        self.take.setToolTip(f"<p>{tip}</p>")
+        self.take.setAccessibleName(name(number))
         self.take.clicked.connect(lambda: self.taken.emit(way))
-        if way.kind is not WayKind.STIR:
-            text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
+        text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         for risk in way.risks:
             if risk.words not in common:
-                text.addWidget(_label(f"·  {risk.words}", "small"))
+                line = _label(f"·  {risk.words}", "small")
+                line.setToolTip(words.risk_tip(risk.kind))
+                text.addWidget(line)
         rows.addLayout(text)
         rows.addStretch(1)
 
@@ -122,21 +136,27 @@ class FinishWays(QWidget):
     Signals
     -------
     taken(Way)
-        The wash of a way is to be laid over the mix, or the colour of its new coat is wanted.
+        The wash of a way is to be laid over the mix, the colour of its new coat is wanted, or
+        what it makes of the pot is to be kept.
+    afresh()
+        Mixes for what the client wants are to be found: nothing is mixed yet.
     """
 
     taken = Signal(object)
+    afresh = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self.before = QLabel(words.WAIT_WAYS)
         self.before.setObjectName("quiet")
+        self.before.setToolTip(SCALE_TIP)
         self.before.setWordWrap(True)
         self.notes = QLabel()
         self.notes.setObjectName("quiet")
         self.notes.setWordWrap(True)
         self._row = EvenRows(12, stretch=1, keeps=True)
         self.columns: list[WayColumn] = []
+        self.from_start: AfreshColumn | None = None
         holder = QWidget()
         holder.setObjectName("bench")
         inside = QVBoxLayout(holder)
@@ -177,11 +197,20 @@ class FinishWays(QWidget):
         told += finish.cautions(found.notes, of_shelf, laid=bool(found.ways))
         self.notes.setText("\n".join(told))
 
+    def show_afresh(self, first: Lab, aim: Lab) -> None:
+        """Show what helps while nothing is mixed: another colour in place of the first."""
+        self._clear()
+        self.before.setText(words.afresh_line(first, aim))
+        self.from_start = AfreshColumn(first, aim)
+        self.from_start.taken.connect(self.afresh)
+        self._row.put(self.from_start)
+
     def _clear(self) -> None:
-        for column in self.columns:
+        there = [] if self.from_start is None else [self.from_start]
+        for column in [*self.columns, *there]:
             column.hide()
             column.deleteLater()
-        self.columns = []
+        self.columns, self.from_start = [], None
         self._row.put()
         self.notes.clear()
 

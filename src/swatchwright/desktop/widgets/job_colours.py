@@ -25,6 +25,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.words import brief as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.desktop.words.keeping import zone_heading
 from swatchwright.shelf.jobs import Job, KeptRecipe, WantedColour
 from swatchwright.shelf.shelf import Shelf
@@ -159,14 +160,17 @@ class ZoneRow(QFrame):
             rows.addWidget(_label(words.NOT_CHOSEN))
         else:
             rows.addLayout(_parts(self._recipe, self._volume))
-            for told in (
-                words.measured_for(self._recipe, self._volume) or words.kept_for(self._volume),
+            volume = self._volume
+            for told, tip in (
+                (words.measured_for(self._recipe, volume) or words.kept_for(volume), ""),
                 # What was tried tells more than what was computed before, and may say otherwise.
-                "" if self._tried else words.recipe_closeness(self._recipe),
-                self._tried or words.UNTRIED,
+                ("" if self._tried else words.recipe_closeness(self._recipe), SCALE_TIP),
+                (self._tried or words.UNTRIED, SCALE_TIP if self._tried else ""),
             ):
                 if told:
-                    rows.addWidget(_label(told, "quiet"))
+                    line = _label(told, "quiet")
+                    line.setToolTip(tip)
+                    rows.addWidget(line)
             if not self._used:
                 whole = self._wanted.zone == WHOLE_PIECE
                 rows.addWidget(_label(words.NOT_IN_USE if whole else words.NO_SUCH_ZONE))

@@ -10,6 +10,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from swatchwright.desktop.words import keeping as words
+from swatchwright.desktop.words import taken as taken_words
 
 __all__ = ["MixPager"]
 
@@ -30,6 +31,7 @@ class MixPager(QWidget):
         self._area = area
         area.installEventFilter(self)
         self._columns: Sequence[QWidget] = ()
+        self._hers = False
         self.told = QLabel()
         self.told.setObjectName("quiet")
         self.earlier = self._arrow(words.EARLIER, words.EARLIER_NAME, -1)
@@ -46,9 +48,9 @@ class MixPager(QWidget):
         self._laid.setSingleShot(True)
         self._laid.timeout.connect(self._show)
 
-    def show_columns(self, columns: Sequence[QWidget]) -> None:
-        """Take the mixes that lie side by side in the area."""
-        self._columns = columns
+    def show_columns(self, columns: Sequence[QWidget], *, hers: bool = False) -> None:
+        """Take the mixes that lie side by side in the area; the first may be hers, unnumbered."""
+        self._columns, self._hers = columns, hers
         for column in columns:
             column.installEventFilter(self)
             for part in column.findChildren(QPushButton):
@@ -117,7 +119,9 @@ class MixPager(QWidget):
         self.setVisible(count > 0)
         if not seen:
             return
-        self.told.setText(words.shown_line(seen[0] + 1, seen[-1] + 1, count))
+        first, last = (place + (not self._hers) for place in (seen[0], seen[-1]))
+        tell = taken_words.shown if self._hers else words.shown_line
+        self.told.setText(tell(first, last, count - self._hers))
         bar = self._area.horizontalScrollBar()
         self.earlier.setEnabled(bar.value() > bar.minimum())
         self.later.setEnabled(bar.value() < bar.maximum())

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.job_bench import photo_to_lay
 from swatchwright.acts.job_photos import photo_copy, remove_photo
 from swatchwright.acts.jobs import Store
 from swatchwright.desktop.desk import Desk
+from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.words import brief as words
 from swatchwright.shelf.jobs import Job, KeptPhoto
 from swatchwright.values import Rect
@@ -39,12 +40,10 @@ class JobPhoto(QWidget):
         rows.setSpacing(6)
         rows.addWidget(self.picture)
         rows.addWidget(self.told)
-        row = QHBoxLayout()
-        row.setSpacing(6)
+        row = BreakingRow(6)
         for button in (self.lay, self.other, self.drop):
-            row.addWidget(button)
-        row.addStretch(1)
-        rows.addLayout(row)
+            row.put(button)
+        rows.addWidget(row)
         rows.addStretch(1)
         self.setFixedWidth(_WIDE)
 

@@ -119,9 +119,9 @@ class LayerList(QWidget):
             self._fit_rows(self._paints)
         self.empty.setVisible(not self._layers())
         full = len(stack.layers) + max(1, len(self._on.target)) > MOST_LAYERS
-        for button in self.add.values():
+        for kind, button in self.add.items():
             button.setEnabled(self._paints is not None and not full)
-            button.setToolTip(words.FULL if full else "")
+            button.setToolTip(words.FULL if full else words.PUT_ON_TIPS[kind])
 
     def show_part(self, stack: Stack, on: LaidOn, places: Sequence[Place] = ()) -> None:
         """Show what of a stack lies over a part from now on, and offer these places for a layer."""

@@ -16,7 +16,7 @@ class OurSitting(ShelfSitting):
     """The steps of a sitting with paints and a photo that are there already.
 
     It has a shelf of its own with nothing on it. What she does is hers to undo by doing it anew: it
-    is of no job, and goes when the cards are put away.
+    is of no job, and goes with the cards when it is done.
     """
 
     def __init__(self, session: Session, cards: DemoCards) -> None:

@@ -10,6 +10,7 @@ from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.shelf_bits import button, label
 from swatchwright.desktop.words import photo as words
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.photo.advise import Advice
 
 __all__ = ["PhotoWorth"]
@@ -59,6 +60,7 @@ class PhotoWorth(QWidget):
             return
         colour = found.colours[pick] if pick is not None and pick < len(found.colours) else None
         self.line.setText(words.worth_line(found, colour))
+        self.line.setToolTip("" if colour is None else SCALE_TIP)
         if colour is None or not found.correction.references:
             self._session.workshop.stop("advice")
             self._advise(None)

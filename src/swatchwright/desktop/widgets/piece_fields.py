@@ -48,13 +48,17 @@ def card(heading: str) -> tuple[QFrame, QVBoxLayout]:
     return sheet, column
 
 
-def beside(*sheets: tuple[str, QWidget, int, int]) -> Columns:
-    """Lay sheets side by side: heading, contents, stretch, width beside others or 0."""
+def beside(*sheets: tuple[str, QWidget, int, int], least: int = 0) -> Columns:
+    """Lay sheets side by side: heading, contents, stretch, width beside others or 0.
+
+    One without a width goes below where it has not the least of them, or rather than that a row of
+    it breaks if there is none.
+    """
     columns = Columns()
     for heading, contents, stretch, wide in sheets:
         sheet, column = card(heading)
         column.addWidget(contents, 1)
-        columns.put(sheet, stretch=stretch, wide=wide)
+        columns.put(sheet, stretch=stretch, wide=wide, least=0 if wide else least)
     return columns
 
 

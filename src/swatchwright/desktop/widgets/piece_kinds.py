@@ -7,7 +7,7 @@ from PySide6.QtGui import QEnterEvent, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QWidget
 
 from swatchwright.desktop.widgets.even_rows import EvenRows
-from swatchwright.desktop.widgets.piece_drawing import path_of
+from swatchwright.desktop.widgets.piece_paths import path_of
 from swatchwright.desktop.words import piece as words
 from swatchwright.piece.common import Kind, common_piece
 from swatchwright.piece.drawing import View, drawn

@@ -13,6 +13,7 @@ from swatchwright.acts.piece import SizedPiece
 from swatchwright.desktop.widgets.fitted_table import CellModel, Index
 from swatchwright.desktop.words import piece as words
 from swatchwright.errors import MendableError
+from swatchwright.piece.areas import part_areas
 from swatchwright.piece.part import Part, Piece
 
 __all__ = ["PartsModel"]
@@ -132,17 +133,8 @@ class PartsModel(CellModel):
 
 
 def _areas(found: SizedPiece) -> list[float]:
-    """Give the painted area of each part; one in two colours has two rows of areas."""
-    left = list(found.areas.parts)
-    areas = []
-    for part in found.piece.parts:
-        total = 0.0
-        zones = {part.zone, part.inside_zone or part.zone}
-        while part.painted and left and left[0].name == part.name and left[0].zone in zones:
-            zones.discard(left[0].zone)
-            total += left.pop(0).area
-        areas.append(total)
-    return areas
+    """Give the painted area of each part, in all its colours."""
+    return [sum(row.area for row in part_areas(part)) for part in found.piece.parts]
 
 
 def _is_number(column: int) -> bool:

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.parts import faces_in, with_faces, with_part, without_part
 from swatchwright.acts.piece import SizedPiece
 from swatchwright.desktop.letters import follow_letters, grown
+from swatchwright.desktop.widgets.areas import bring_into_view
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.fields import NumberField
 from swatchwright.desktop.widgets.fitted_table import FittedTable
@@ -48,13 +49,17 @@ class PartsPanel(QWidget):
     -------
     changed(Piece)
         Something was changed; the piece with it.
+    picked(int)
+        The part of this row is picked now; -1 for none.
     """
 
     changed = Signal(object)
+    picked = Signal(int)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._found: SizedPiece | None = None
+        self._picked = -1
         self.model = PartsModel(self)
         self.table = FittedTable(_PAINTED)
         self.faces: dict[Face, QCheckBox] = {}
@@ -112,6 +117,9 @@ class PartsPanel(QWidget):
     def show_piece(self, found: SizedPiece) -> None:
         """Show the parts of a piece."""
         row = self.table.currentIndex().row()
+        if self._found is not None and self._found.piece.name != found.piece.name:
+            row = -1
+            self.pick(row)
         self._found = found
         self.trouble.hide()
         self.model.show_piece(found)
@@ -120,6 +128,23 @@ class PartsPanel(QWidget):
             self.table.selectRow(min(row, rows - 1))
         self._fit_rows()
         self._show_faces()
+
+    def pick(self, row: int) -> None:
+        """Pick the part of a row, and scroll the table to it; none for -1."""
+        index = self.model.index(row, 0)
+        if not index.isValid():
+            self.table.clearSelection()
+            self.table.setCurrentIndex(index)
+            return
+        self.table.selectRow(row)
+        self.table.scrollTo(index)
+
+    def go_to(self) -> None:
+        """Bring the row that is picked into view, with the keyboard on it."""
+        bring_into_view(self, above=_BESIDE)
+        bring_into_view(self.table, above=_BESIDE)
+        self.table.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.table.scrollTo(self.table.currentIndex())
 
     def _fit_rows(self) -> None:
         """Show the first rows whole, in the letters and the look that the table has now."""
@@ -133,7 +158,8 @@ class PartsPanel(QWidget):
 
     def _show_faces(self) -> None:
         """Show a tick for each face of the part that is picked."""
-        part = self.model.part(self.table.currentIndex().row())
+        row = self.table.currentIndex().row()
+        part = self.model.part(row)
         self.remove.setEnabled(part is not None)
         told = words.PICK_PART if part is None else words.painted_faces(part)
         self._faces_told.setText(told)
@@ -147,6 +173,9 @@ class PartsPanel(QWidget):
             self._faces_row.addStretch(1)
         for face, box in self.faces.items():
             box.setChecked(part is not None and face in part.painted)
+        if row != self._picked:
+            self._picked = row
+            self.picked.emit(row)
 
     # --- changes ---------------------------------------------------------------------------------
 

@@ -20,6 +20,7 @@ from swatchwright.acts.piece_job import (
     mixes_by_zone,
     order_for_job,
 )
+from swatchwright.acts.plan_hours import plan_hours, plan_said_by
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.words import amounts as words
@@ -56,6 +57,8 @@ class PieceReckoner(QObject):
         Mixes are kept for zones which the piece does not have, by their names.
     told()
         Other parts of the job say something else of what goes on.
+    planned(object)
+        So many hours of work the plan of the job comes to; None where it has none.
     reckoned(AmountsOrder, Amounts)
         The amounts were worked out.
     failed(MendableError)
@@ -66,6 +69,7 @@ class PieceReckoner(QObject):
     seen = Signal(object)
     gone = Signal(object)
     told = Signal()
+    planned = Signal(object)
     reckoned = Signal(object, object)
     failed = Signal(object)
 
@@ -83,6 +87,7 @@ class PieceReckoner(QObject):
         self.beside = Beside()
         self._asked: tuple[KeptRecipe, ...] | None = None
         self._looked: tuple[object, ...] = ()
+        self._plan_by: tuple[object, ...] = ()
         session.recipes_changed.connect(self._look)
         session.shelf_changed.connect(self.reckon)
         desk.job_changed.connect(self._look)
@@ -139,11 +144,32 @@ class PieceReckoner(QObject):
     def look_beside(self) -> bool:
         """Look what other parts of the job say of what goes on, and tell whether that is new."""
         job, before = self._desk.job, self.beside
+        self._ask_plan()
         self.beside = Beside() if job is None else beside_in(job)
         if self.beside == before:
             return False
         self.told.emit()
         return True
+
+    def _ask_plan(self) -> None:
+        """Work out how many hours of work the plan comes to, once for all that it goes by."""
+        job, shelf = self._desk.job, self._session.shelf
+        if job is None:
+            self._plan_by = ()
+            self._session.workshop.stop("piece-plan")
+            self.planned.emit(None)
+            return
+        by = (*plan_said_by(job), id(shelf))
+        if by == self._plan_by:
+            return
+        self._plan_by = by
+        # What returns nothing is not told at all.
+        self._session.workshop.start(
+            "piece-plan",
+            "",
+            lambda _: plan_hours(job, shelf) or 0.0,
+            lambda hours: self.planned.emit(hours or None),
+        )
 
     def ask_store(self, *, anew: bool = False) -> None:
         """Ask for paints and stock, once for each set of recipes, or anew."""

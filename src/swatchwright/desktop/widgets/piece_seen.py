@@ -12,7 +12,7 @@ from swatchwright.desktop.widgets.breaking_row import BreakingRow
 from swatchwright.desktop.widgets.piece_fields import choice, label
 from swatchwright.desktop.words import piece as words
 from swatchwright.desktop.words.compare import LIGHTS
-from swatchwright.desktop.words.finish_seen import DRY_IN
+from swatchwright.desktop.words.finish_seen import DRY_IN, OF_ROOM_TIP, of_room
 
 __all__ = ["PieceSeen"]
 
@@ -24,9 +24,12 @@ class PieceSeen(QWidget):
     -------
     changed()
         It is to be seen otherwise.
+    light_chosen(Light)
+        It is to be seen in a light that was chosen by hand.
     """
 
     changed = Signal()
+    light_chosen = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,7 +51,11 @@ class PieceSeen(QWidget):
             self._group.addButton(button)
         row.put(self.finished, self.bare)
         row.put(self.told)
+        self.of_room = label("", "small", wraps=False)
+        self.of_room.setToolTip(OF_ROOM_TIP)
+        self.of_room.hide()
         row.put(lit, pushed=True)
+        row.put(self.of_room, pushed=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
@@ -58,6 +65,7 @@ class PieceSeen(QWidget):
         self.finished.setToolTip(f"<p>{words.SEEN_FINISHED_TIP}</p>")
         self.bare.setToolTip(f"<p>{words.SEEN_BARE_TIP}</p>")
         self._group.idClicked.connect(self.changed)
+        self.lights.activated.connect(lambda: self.light_chosen.emit(self.light()))
         self.lights.activated.connect(self.changed)
         self.show_seen(SeenZones())
 
@@ -70,6 +78,14 @@ class PieceSeen(QWidget):
         self.told.setVisible(not seen.over and why is None)
         self.trouble.setText("" if why is None else words.shown_bare(why))
         self.trouble.setVisible(why is not None)
+
+    def show_light(self, light: Light, room: Light | None) -> None:
+        """Show it in a light, and say whether it is that of the room."""
+        self.of_room.setText(of_room(light))
+        self.of_room.setVisible(light is room)
+        if light is not self.light():
+            self.lights.setCurrentIndex(self.lights.findData(light))
+            self.changed.emit()
 
     def is_finished(self) -> bool:
         """Tell whether it is to be seen with its finish."""

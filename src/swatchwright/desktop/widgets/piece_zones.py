@@ -47,6 +47,8 @@ class ZoneField(QWidget):
 
     def breaks(self, width: int) -> bool:
         """Tell whether its colour in words takes two lines in this width."""
+        # A field that has just been made has not its letters yet.
+        self.ensurePolished()
         return self.fontMetrics().horizontalAdvance(self.lines[-1]) > width - _BESIDE
 
     def set_rows(self, rows: int) -> None:

@@ -16,6 +16,9 @@ __all__ = ["PlanOn"]
 _NO_CHOICE = ""
 """Stands for the primer that is usual: Qt finds no item by None."""
 
+_BY_PART = "apart"
+"""Stands for several finishes, each on its parts, as they are told elsewhere."""
+
 
 class PlanOn(QWidget):
     """Fields for what goes on.
@@ -44,6 +47,8 @@ class PlanOn(QWidget):
         self.washes = number(0, 10)
         self.finish = choice([(words.FINISH_WORDS[f], f) for f in FinishKind], words.FINISH)
         self.finish_coats = number(1, 10)
+        self.on_parts = label("", "quiet")
+        self.on_parts.hide()
         self._rows = form()
         for text, field in (
             (words.CARRIER, self.carrier),
@@ -60,6 +65,7 @@ class PlanOn(QWidget):
         column.setSpacing(6)
         column.addWidget(self.piece)
         column.addLayout(self._rows)
+        column.addWidget(self.on_parts)
         for box in (self.carrier, self.primer, self.finish):
             box.activated.connect(self._changed)
         for spin in (self.primer_coats, self.coats, self.washes, self.finish_coats):
@@ -77,16 +83,30 @@ class PlanOn(QWidget):
         self._rows.setRowVisible(self.primer_coats, primed and order.primer is not Primer.NONE)
         self.coats.setValue(order.coats)
         self.washes.setValue(order.washes)
-        self.finish.setCurrentIndex(self.finish.findData(order.finish))
-        self.finish_coats.setValue(order.finish_coats)
-        self._rows.setRowVisible(self.finish_coats, order.finish is not FinishKind.NONE)
+        self._show_finish(order)
         self._showing = False
+
+    def _show_finish(self, order: PlanOrder) -> None:
+        """Show what goes on top; several finishes by part only where they are told."""
+        several = bool(order.tops)
+        place = self.finish.findData(_BY_PART)
+        if several and place < 0:
+            self.finish.addItem(words.BY_PART, _BY_PART)
+        if not several and place >= 0:
+            self.finish.removeItem(place)
+        self.finish.setCurrentIndex(self.finish.findData(_BY_PART if several else order.finish))
+        self.finish_coats.setValue(order.finish_coats)
+        one = order.finish is not FinishKind.NONE and not several
+        self._rows.setRowVisible(self.finish_coats, one)
+        self.on_parts.setText(words.tops_told(order))
+        self.on_parts.setVisible(several)
 
     def _changed(self) -> None:
         if self._showing or self._order is None:
             return
-        named = self.primer.currentData()
+        named, top = self.primer.currentData(), self.finish.currentData()
         primer = Primer(named) if named else None
+        apart = top == _BY_PART
         self.changed.emit(
             replace(
                 self._order,
@@ -95,7 +115,8 @@ class PlanOn(QWidget):
                 primer_coats=0 if primer is Primer.NONE else round(self.primer_coats.value()),
                 coats=round(self.coats.value()),
                 washes=round(self.washes.value()),
-                finish=FinishKind(self.finish.currentData()),
+                finish=self._order.finish if apart else FinishKind(top),
                 finish_coats=round(self.finish_coats.value()),
+                topped=() if self._order.tops and not apart else self._order.topped,
             )
         )

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 from swatchwright.acts.plan import PlannedWork
 from swatchwright.desktop.widgets.piece_fields import label
 from swatchwright.desktop.words import plan as words
-from swatchwright.desktop.words.days import day_name
+from swatchwright.language.dates import day_and_month
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.plan import Step
 
@@ -70,7 +70,7 @@ class PlanSteps(QWidget):
         used = 0
         for day, group in groupby(made.plan.steps, lambda step: step.start[:10]):
             sheet = self._sheet(used)
-            sheet.show_steps(day_name(day), self._written(sheet, list(group), seen))
+            sheet.show_steps(day_and_month(day), self._written(sheet, list(group), seen))
             used += 1
         self._sheet(used).show_steps(words.NOTES, [words.note_html(n) for n in made.plan.notes])
         for sheet in self.sheets[used + 1 :]:

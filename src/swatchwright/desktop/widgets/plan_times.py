@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QDoubleSpinBox, QGridLayout, QVBoxLayout, QWidget
 
-from swatchwright.acts.plan_job import products_in, rag_wait, usual_times
-from swatchwright.desktop.widgets.piece_fields import label, number
+from swatchwright.acts.plan_times import (
+    products_in,
+    rag_wait,
+    tin_times,
+    usual_times,
+    with_tin_times,
+)
+from swatchwright.desktop.widgets.fields import NumberField
+from swatchwright.desktop.widgets.piece_fields import label
 from swatchwright.desktop.words import plan as words
 from swatchwright.piece.work.order import PaintTimes, PlanOrder
 
@@ -16,6 +21,22 @@ __all__ = ["PlanTimes"]
 
 _MOST_HOURS = 1440.0
 _HOUR = 60.0
+
+
+class _Hours(NumberField):
+    """Hours with a tenth only where there is one: 168 is read whole in a narrow field."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setDecimals(1)
+        self.setRange(0, _MOST_HOURS)
+        self.setMinimumHeight(26)
+        self.setMinimumWidth(58)
+        self.setCorrectionMode(_Hours.CorrectionMode.CorrectToNearestValue)
+
+    def textFromValue(self, value: float) -> str:
+        """Write 168 for 168.0."""
+        return self.locale().toString(value, "g", 6)
 
 
 class PlanTimes(QWidget):
@@ -47,8 +68,7 @@ class PlanTimes(QWidget):
             grid.addWidget(tick, row, 0)
             made = []
             for place, head in enumerate(words.TIME_HEADS, 1):
-                field = number(0, _MOST_HOURS, decimals=1)
-                field.setMinimumWidth(58)
+                field = _Hours()
                 field.setAccessibleName(words.time_field(product, head))
                 field.valueChanged.connect(self._changed)
                 grid.addWidget(field, row, place)
@@ -70,9 +90,9 @@ class PlanTimes(QWidget):
         told = words.rag_line(rag_wait(order))
         self.rag.setText(told)
         self.rag.setVisible(bool(told))
-        self.grey.setVisible(any(_own(order, product) is None for product in used))
+        self.grey.setVisible(any(tin_times(order, product) is None for product in used))
         for product, tick in self.ticks.items():
-            own = _own(order, product)
+            own = tin_times(order, product)
             times = own or usual_times(order, product)
             tick.setChecked(own is not None)
             tick.setVisible(product in used)
@@ -89,24 +109,8 @@ class PlanTimes(QWidget):
         if self._showing or self._order is None:
             return
         times: dict[str, PaintTimes | None] = {}
-        for product, tick in self.ticks.items():
+        for product in products_in(self._order):
             touch, recoat, hard = (_HOUR * field.value() for field in self.fields[product])
-            times[product] = PaintTimes(touch, recoat, hard) if tick.isChecked() else None
-        self.changed.emit(
-            replace(
-                self._order,
-                primer_times=times["primer"],
-                paint_times=times["paint"],
-                wash_times=times["wash"],
-                finish_times=times["finish"],
-            )
-        )
-
-
-def _own(order: PlanOrder, product: str) -> PaintTimes | None:
-    return {
-        "primer": order.primer_times,
-        "paint": order.paint_times,
-        "wash": order.wash_times,
-        "finish": order.finish_times,
-    }[product]
+            told = self.ticks[product].isChecked()
+            times[product] = PaintTimes(touch, recoat, hard) if told else None
+        self.changed.emit(with_tin_times(self._order, times))

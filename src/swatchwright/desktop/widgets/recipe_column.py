@@ -1,4 +1,7 @@
-"""One recipe as a column: the colours touching, how near, what to pour."""
+"""One recipe as a column: the colours touching, how near, what to pour.
+
+That which was taken from a sample is told by what the sample said, and marked as hers.
+"""
 
 from __future__ import annotations
 
@@ -16,16 +19,18 @@ from PySide6.QtWidgets import (
 )
 
 from swatchwright.acts.recipes import MeasuredRecipe
+from swatchwright.acts.taken_mix import TakenMix
 from swatchwright.desktop import words
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.share_bar import ShareBar
 from swatchwright.desktop.words import keeping
+from swatchwright.desktop.words import taken as taken_words
 from swatchwright.values import Lab
 
 __all__ = ["RecipeColumn"]
 
-_WIDTH, _GAP, _FOOT = 226, 7, 12
+_WIDTH, _GAP, _FOOT = 226, 6, 10
 
 
 class RecipeColumn(QFrame):
@@ -39,22 +44,33 @@ class RecipeColumn(QFrame):
         A pot of it is to be put right.
     keep_wanted(int)
         It is the one for the job; its number.
+    sample_wanted()
+        The sample that it was taken from is to be shown.
     """
 
     neighbours_wanted = Signal(object)
     correction_wanted = Signal(object)
     keep_wanted = Signal(int)
+    sample_wanted = Signal()
 
     def __init__(
-        self, number: int, measured: MeasuredRecipe, wanted: Lab, parent: QWidget | None = None
+        self,
+        number: int,
+        measured: MeasuredRecipe,
+        wanted: Lab,
+        *,
+        taken: TakenMix | None = None,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
+        self.taken = taken
         recipe = measured.recipe
         self.number, self.measured, self._kept = number, measured, False
         self._amounts: list[tuple[QLabel | None, QLabel]] = []
         self.setObjectName("sheet")
         follow_letters(self, lambda: self.setFixedWidth(grown(_WIDTH)))
-        self.setAccessibleName(f"{number}. {words.closeness_line(measured)}")
+        near = taken_words.HEADING if taken else f"{number}. {words.closeness_line(measured)}"
+        self.setAccessibleName(near)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, _FOOT)
         rows.setSpacing(_GAP)
@@ -62,14 +78,11 @@ class RecipeColumn(QFrame):
         rows.addWidget(self.field)
         text = self._text = QVBoxLayout()
         text.setContentsMargins(13, 3, 13, 0)
-        text.setSpacing(5)
-        text.addWidget(_label(f"{number}.  {words.closeness_line(measured)}", "strong"))
-        figures = _label(words.figures_line(measured), "quiet")
-        figures.setToolTip(words.figures_tip())
-        way = words.way_line(measured, wanted)
-        if way:
-            text.addWidget(_label(way))
-        text.addLayout(self._keep_row(figures))
+        text.setSpacing(4)
+        if taken is None:
+            self._tell_found(measured, wanted)
+        else:
+            self._tell_taken(taken)
         counts = recipe.parts.counts if words.in_parts(measured) else ()
         names = tuple(paint.name for paint in recipe.paints)
         text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours, names))
@@ -92,6 +105,29 @@ class RecipeColumn(QFrame):
         rows.addStretch(1)
         self.show_amounts(measured)
 
+    def _tell_found(self, measured: MeasuredRecipe, wanted: Lab) -> None:
+        """Say how near a mix that was found comes, and which way it differs."""
+        near = _label(f"{self.number}.  {words.closeness_line(measured)}", "strong")
+        near.setToolTip(words.figures_tip())
+        self._text.addWidget(near)
+        figures = _label(words.figures_line(measured), "quiet")
+        figures.setToolTip(words.figures_tip())
+        way = words.way_line(measured, wanted)
+        if way:
+            self._text.addWidget(_label(way))
+        self._text.addLayout(self._keep_row(figures))
+
+    def _tell_taken(self, taken: TakenMix) -> None:
+        """Say whose it is, what its sample said of it, and which way it differs."""
+        self._text.addLayout(self._keep_row(_label(taken_words.HEADING, "strong")))
+        self.keep.setToolTip(taken_words.KEPT_TIP)
+        told = _label(taken_words.line(taken), "quiet")
+        told.setToolTip(f"<p>{taken.told}</p>{words.SCALE_TIP}")
+        self._text.addWidget(told)
+        way = taken_words.way(taken)
+        if way:
+            self._text.addWidget(_label(way))
+
     def show_amounts(self, measured: MeasuredRecipe) -> None:
         """Show the same recipe for another volume.
 
@@ -112,8 +148,27 @@ class RecipeColumn(QFrame):
     def _buttons(self, number: int) -> QHBoxLayout:
         """Lay the buttons of what else can be done with the mix."""
         self.copy = QPushButton(words.COPY_SHORT)
-        self.copy.setAccessibleName(f"{words.COPY_MIX}, {number}")
-        self.copy.clicked.connect(lambda: self._copy(words.mix_text(number, self.measured)))
+        self.copy.setAccessibleName(
+            taken_words.COPY if self.taken else f"{words.COPY_MIX}, {number}"
+        )
+        self.copy.clicked.connect(self._copy_told)
+        parts = (self.copy, self._sample_button()) if self.taken else self._found_buttons(number)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(5)
+        for button in parts:
+            button.setObjectName("little")
+            buttons.addWidget(button)
+        return buttons
+
+    def _sample_button(self) -> QPushButton:
+        """Make the button that shows what the mix was taken from."""
+        made = self.sample = QPushButton(taken_words.SAMPLE)
+        made.setToolTip(f"<p>{taken_words.SAMPLE_TIP}</p>")
+        made.clicked.connect(self.sample_wanted)
+        return made
+
+    def _found_buttons(self, number: int) -> tuple[QPushButton, ...]:
+        """Make the buttons of a mix that was found, which goes on from what is computed."""
         self.nearby = QPushButton(words.NEARBY_SHORT)
         self.nearby.setAccessibleName(f"{words.NEIGHBOURS}, {number}")
         self.nearby.setToolTip(words.NEIGHBOURS)
@@ -122,12 +177,7 @@ class RecipeColumn(QFrame):
         self.mend.setAccessibleName(f"{words.PUT_POT_RIGHT}, {number}")
         self.mend.setToolTip(words.PUT_POT_RIGHT)
         self.mend.clicked.connect(lambda: self.correction_wanted.emit(self.measured))
-        buttons = QHBoxLayout()
-        buttons.setSpacing(5)
-        for button in (self.copy, self.nearby, self.mend):
-            button.setObjectName("little")
-            buttons.addWidget(button)
-        return buttons
+        return self.copy, self.nearby, self.mend
 
     def _keep_row(self, figures: QLabel) -> QHBoxLayout:
         """Lay the button that keeps the mix beside its figures, where it is seen first."""
@@ -152,9 +202,15 @@ class RecipeColumn(QFrame):
         self._kept = kept
         self.keep.setChecked(kept)
         self.keep.setText(keeping.KEPT if kept else keeping.KEEP)
-        self.keep.setAccessibleName(keeping.keep_name(self.number, zone, kept=kept))
+        name = keeping.keep_name(self.number, zone, kept=kept)
+        self.keep.setAccessibleName(name if self.taken is None else taken_words.kept_name(zone))
+        # What was taken is kept already for its zones; another takes it on the page Sample.
+        self.keep.setVisible(kept or self.taken is None)
 
-    def _copy(self, text: str) -> None:
+    def _copy_told(self) -> None:
+        text = words.mix_text(self.number, self.measured)
+        if self.taken is not None:
+            text = taken_words.text(self.taken, self.measured)
         QGuiApplication.clipboard().setText(text)
         self.copy.setText(words.COPIED)
 

@@ -10,6 +10,7 @@ from swatchwright.desktop.widgets.piece_fields import clear, label, number
 from swatchwright.desktop.widgets.sample_field import SampleField
 from swatchwright.desktop.widgets.shelf_bits import button
 from swatchwright.desktop.words import sample as words
+from swatchwright.desktop.words import sample_hoped as hoped
 from swatchwright.errors import MendableError
 from swatchwright.mixing.remix import Outlook
 from swatchwright.shelf.shelf import Shelf
@@ -66,6 +67,7 @@ class SampleNext(QWidget):
         self.lines: list[str] = []
         self.fields: list[SampleField] = []
         self.takes: dict[bool, QPushButton] = {}
+        self.asks = ""
         self._zone = ""
         self._taken: bool | None = None
 
@@ -84,22 +86,24 @@ class SampleNext(QWidget):
         zone: str,
         taken: bool | None = None,
         reckoning: bool = False,
+        ask: str = "",
     ) -> None:
         """Show what to do.
 
         `zone` is what its mix may be taken for; `taken` whether it is: with what was added to the
         pot, as it is, or not at all (None). While it is reckoned anew, what was found before stays.
+        `ask` is what the button says that asks for it, while that can be pressed.
         """
         clear(self._first)
         clear(self._told)
         self.lines, self.fields, self.takes = [], [], {}
-        self._zone, self._taken = zone, taken
+        self._zone, self._taken, self.asks = zone, taken, ask
         self._pots.setVisible((advice is None and trouble is not None) or _going_on(advice))
         self.reckoned.setVisible(reckoning and advice is not None)
         if trouble is not None:
             self._say(f"{trouble.what} {trouble.mend}", "warn")
         elif advice is None:
-            self._say(words.RECKONING if reckoning else words.NO_ADVICE, "quiet")
+            self._say(words.RECKONING if reckoning else words.no_advice(ask), "quiet")
         elif advice.stop is not None:
             done, more = words.done_lines(advice)
             self._say(done, "big")
@@ -124,7 +128,7 @@ class SampleNext(QWidget):
         if advice.leave:
             # Above the pot: there is nothing to be done to it.
             self._say(words.LEAVE, "big", self._first)
-            self._say(words.leave_line(advice), "", self._first)
+            self._say(hoped.leave_line(advice), "", self._first, tip=words.FIGURES_TIP)
             self._offer("main", into=self._first)
             self._say(words.ALL_THE_SAME, "heading", self._first)
         elif advice.accepted:
@@ -136,7 +140,7 @@ class SampleNext(QWidget):
         if advice.better_fresh:
             self._say(words.FRESH_BETTER, "heading")
         for line in words.why_lines(advice):
-            self._say(line)
+            self._say(line, tip=words.FIGURES_TIP)
         if advice.better_fresh:
             self._show_fresh(advice, shelf, "strong")
             if advice.additions.steps:
@@ -151,7 +155,7 @@ class SampleNext(QWidget):
         self._show_fields(advice, words.FIELD_ADDED, advice.after)
         for line in words.add_lines(advice):
             self._say(line, name)
-        self._say(words.pot_after(advice), "quiet")
+        self._say(words.pot_after(advice), "quiet", tip=words.FIGURES_TIP)
         if advice.additions.steps:
             self._offer("little", added=True)
 
@@ -159,10 +163,10 @@ class SampleNext(QWidget):
         self._show_fields(advice, words.FIELD_FRESH, advice.fresh.outlook)
         for line in words.fresh_lines(advice):
             self._say(line, name)
-        self._say(words.fresh_after(advice), "quiet")
+        self._say(hoped.fresh_after(advice), "quiet", tip=words.FIGURES_TIP)
         wider = words.wider_line(advice, shelf)
         if wider:
-            self._say(wider, "quiet")
+            self._say(wider, "quiet", tip=words.FIGURES_TIP)
         if advice.beside:
             self._say(words.BESIDE, "quiet")
             for mix in advice.beside:
@@ -192,9 +196,13 @@ class SampleNext(QWidget):
         self.takes[added] = made
         (self._told if into is None else into).addWidget(made, 0, Qt.AlignmentFlag.AlignLeft)
 
-    def _say(self, text: str, name: str = "", into: QVBoxLayout | None = None) -> None:
+    def _say(
+        self, text: str, name: str = "", into: QVBoxLayout | None = None, *, tip: str = ""
+    ) -> None:
         self.lines.append(text)
-        (self._told if into is None else into).addWidget(label(text, name))
+        told = label(text, name)
+        told.setToolTip(tip)
+        (self._told if into is None else into).addWidget(told)
 
 
 def _going_on(advice: Advice | None) -> bool:

@@ -58,7 +58,9 @@ class SampleRounds(QWidget):
             return
         for number, kept in enumerate(loop.rounds, start=1):
             row = QHBoxLayout()
-            row.addWidget(label(words.round_line(number, kept, shelf)), 1)
+            told = label(words.round_line(number, kept, shelf))
+            told.setToolTip(words.FIGURES_TIP)
+            row.addWidget(told, 1)
             self._rows.addLayout(row)
             if taken is not None and taken.number == number and not taken.added:
                 self._say(words.is_mix_for(zone), "strong")

@@ -32,7 +32,8 @@ class SampleTold(QWidget):
         self.words = label("", "big")
         self.near = label()
         self.figures = label("", "quiet")
-        self.figures.setToolTip(words.FIGURES_TIP)
+        for told in (self.near, self.figures):
+            told.setToolTip(words.FIGURES_TIP)
         self.against = label("", "quiet")
         self.misread = label(words.MISREAD, "warn")
         self.warnings = PhotoFindings()

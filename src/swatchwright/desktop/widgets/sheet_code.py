@@ -22,6 +22,7 @@ from swatchwright.desktop.widgets.piece_fields import clear, label
 from swatchwright.desktop.words import sheet as words
 from swatchwright.desktop.words.seen import fields_told
 from swatchwright.errors import MendableError
+from swatchwright.shelf.demo_names import name_in_use
 from swatchwright.values import Lab
 
 __all__ = ["SheetCode", "TouchingFields"]
@@ -55,6 +56,7 @@ class SheetCode(QWidget):
         self.head = label("", "strong")
         self.fields = TouchingFields()
         self.on_shelf = label("", "quiet")
+        self.on_shelf.setToolTip(common.SCALE_TIP)
         self.want = QPushButton(words.WANT)
         self.want.setToolTip(f"<p>{words.WANT_TIP}</p>")
         self.told = label("", "quiet")
@@ -125,7 +127,7 @@ class SheetCode(QWidget):
         measures = measures_told(recipe)
         for row, (paint, told) in enumerate(zip(recipe.paints, measures, strict=True)):
             parts = label(told, "strong", wraps=False)
-            name = label(paint.name or paint.id)
+            name = label(name_in_use(paint.id, paint.name) or paint.id)
             name.setToolTip(paint.id)
             self._parts.addWidget(parts, row, 0, Qt.AlignmentFlag.AlignTop)
             self._parts.addWidget(name, row, 1)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -29,6 +30,7 @@ from swatchwright.acts.sitting import (
     with_reading,
 )
 from swatchwright.desktop.files import ask_open, ask_save
+from swatchwright.desktop.letters import follow_letters
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.bench_area import PageStack
 from swatchwright.desktop.widgets.breaking_row import BreakingRow
@@ -93,6 +95,7 @@ class ShelfSitting(QWidget):
         self.ours = button(our_words.TRY_OURS, self.ours_wanted.emit, tip=our_words.TRY_OURS_TIP)
         self._stack = PageStack()
         self._step = PAINTS
+        self._hold_places()
         self._lay_out()
         self.choose.changed.connect(self._chosen)
         self.reading.read.connect(self._read)
@@ -121,6 +124,33 @@ class ShelfSitting(QWidget):
         for page in (self.choose, self._brush_page(), self.reading, self.result):
             self._stack.addWidget(page)
         rows.addWidget(self._stack, 1)
+
+    def _hold_places(self) -> None:
+        """Keep the place of each button, there or not: a quick second press meets no other.
+
+        The one that leaves is as wide in a sitting with our cards, so that the others stand there
+        where they stood.
+        """
+        for one in (self.ours, self.back, self.next):
+            policy = one.sizePolicy()
+            policy.setRetainSizeWhenHidden(True)
+            one.setSizePolicy(policy)
+        follow_letters(self, self._widen)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Know how wide the button that leaves is in the letters and the style in use."""
+        self._widen()
+        super().showEvent(event)
+
+    def _widen(self) -> None:
+        self.leave.ensurePolished()
+        self.leave.setMinimumWidth(0)
+        told, widths = self.leave.text(), []
+        for text in (shelf_words.BACK_TO_SHELF, our_words.PUT_OURS_AWAY):
+            self.leave.setText(text)
+            widths.append(self.leave.sizeHint().width())
+        self.leave.setText(told)
+        self.leave.setMinimumWidth(max(widths))
 
     def _brush_page(self) -> QWidget:
         page = QWidget()

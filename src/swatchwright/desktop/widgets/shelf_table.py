@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtGui import QColor, QKeyEvent, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QTableView, QWidget
 
 from swatchwright.acts.shelf_view import PaintLine
@@ -202,6 +202,18 @@ class ShelfTable(FittedTable):
         """Have rows for the letters in use; where these are large, names are told on one line."""
         self.verticalHeader().setDefaultSectionSize(grown(_ROW_HEIGHT))
         self.let_wrap(wraps=growth() <= _LARGE)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Tick the chosen paint, or take its tick away, by the space key from any of its cells."""
+        index = self.currentIndex()
+        if event.key() != Qt.Key.Key_Space or event.modifiers() or not index.isValid():
+            super().keyPressEvent(event)
+            return
+        role = Qt.ItemDataRole.CheckStateRole
+        ticked = index.siblingAtColumn(_USE)
+        on = Qt.CheckState(ticked.data(role)) is Qt.CheckState.Checked
+        other = Qt.CheckState.Unchecked if on else Qt.CheckState.Checked
+        self.paints.setData(ticked, other.value, role)
 
     def choose(self, id_: str) -> None:
         """Show a paint large."""

@@ -71,7 +71,9 @@ class ShelfTins(QWidget):
             size.setValue(tin.ml)
             price.setValue(tin.price or 0.0)
         line = BreakingRow()
-        line.put(size, price)
+        # In a form whose heads are wide the price goes below its size, and is never cut.
+        line.put(size)
+        line.put(price)
         self._rows.addWidget(line)
         # After the row before it, and before the button for another.
         before = self.prices[-1] if self.prices else None

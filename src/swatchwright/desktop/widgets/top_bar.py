@@ -31,6 +31,11 @@ class TopBar(QWidget):
         ends = self.left.minimumSize().width() + self.right.minimumSize().width()
         return ends + _SPACE + _NAME
 
+    @property
+    def abreast(self) -> bool:
+        """Whether both groups stand in one row."""
+        return self._both.direction() == QBoxLayout.Direction.LeftToRight
+
     def minimumSizeHint(self) -> QSize:
         """Need the width of the wider group: the other may stand below it."""
         wide = max(group.minimumSize().width() for group in (self.left, self.right))

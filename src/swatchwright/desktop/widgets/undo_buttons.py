@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QPushButton
 
@@ -15,19 +15,39 @@ __all__ = ["UndoButtons"]
 
 
 class UndoButtons(QObject):
-    """Draws two buttons from the history, and turns it when they are pressed."""
+    """Draws two buttons from the history, and turns it when they are pressed.
+
+    Signals
+    -------
+    turned(str)
+        This was just taken back or done again, in a sentence.
+    """
+
+    turned = Signal(str)
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
         history = self._history = desk.history
         self.undo, self.redo = QPushButton(words.UNDO), QPushButton(words.REDO)
         # What she has just left a field with may still be on its way to the store.
-        self.undo.clicked.connect(lambda: desk.settled(history.undo))
-        self.redo.clicked.connect(lambda: desk.settled(history.redo))
+        self.undo.clicked.connect(lambda: desk.settled(self._undo))
+        self.redo.clicked.connect(lambda: desk.settled(self._redo))
         self.undo.setShortcut(QKeySequence(QKeySequence.StandardKey.Undo))
         self.redo.setShortcut(QKeySequence(QKeySequence.StandardKey.Redo))
         history.changed.connect(self._show)
         self._show()
+
+    def _undo(self) -> None:
+        what = self._history.last
+        self._history.undo()
+        if what:
+            self.turned.emit(words.undone_told(what))
+
+    def _redo(self) -> None:
+        what = self._history.next
+        self._history.redo()
+        if what:
+            self.turned.emit(words.redone_told(what))
 
     def _show(self) -> None:
         history = self._history

@@ -5,6 +5,9 @@ from __future__ import annotations
 from swatchwright.acts.kept_words import kept_words
 from swatchwright.acts.samples import SamplePhoto
 from swatchwright.desktop.words.bits import (
+    SCALE_TIP as SCALE_TIP,
+)
+from swatchwright.desktop.words.bits import (
     about as about,
 )
 from swatchwright.desktop.words.bits import (
@@ -94,6 +97,15 @@ from swatchwright.desktop.words.mixes import (
 from swatchwright.desktop.words.mixes import (
     why_line as why_line,
 )
+from swatchwright.desktop.words.wished import (
+    WISHED as WISHED,
+)
+from swatchwright.desktop.words.wished import (
+    is_wished as is_wished,
+)
+from swatchwright.desktop.words.wished import (
+    wished_line as wished_line,
+)
 from swatchwright.language import mark, say, say_count, say_in
 from swatchwright.photo.dominant import DominantColour
 from swatchwright.photo.origin import origin_words
@@ -106,10 +118,29 @@ OPEN_PHOTO = say("Open a photo…")
 SAMPLES = say("Sample photos")
 OPEN_SHELF = say("Open a shelf…")
 DEMO_SHELF = say("Demonstration shelf")
-PHOTO_FILES = say(
-    "Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.heic *.heif *.avif);;"
-    "Camera raw files (*.dng *.cr2 *.cr3 *.nef *.nrw *.arw *.raf *.orf *.rw2 *.pef *.srw *.raw);;"
-    "All files (*)"
+OPEN_PHOTO_TIP = say(
+    "A photo of the cloth with a grey card beside it, from a phone or a camera: JPEG, PNG, TIFF, "
+    "HEIC or a raw file. It may also be dropped anywhere on the window."
+)
+_PICTURES = ("jpg", "jpeg", "png", "tif", "tiff", "webp", "heic", "heif", "avif")
+_RAW = ("dng", "cr2", "cr3", "nef", "nrw", "arw", "raf", "orf", "rw2", "pef", "srw", "raw")
+
+
+def _files(told: str, endings: tuple[str, ...]) -> str:
+    """Give a kind of files as Qt writes it, with endings in small and in capital letters.
+
+    Some systems tell these apart, and cameras write capitals.
+    """
+    both = (ending for one in endings for ending in (one, one.upper()))
+    return f"{told} ({' '.join(f'*.{ending}' for ending in both)})"
+
+
+PHOTO_FILES = ";;".join(
+    (
+        _files(say("Photos"), _PICTURES + _RAW),
+        _files(say("Camera raw files"), _RAW),
+        say("All files (*)"),
+    )
 )
 SHELF_FILES = say("Shelf files (*.csv);;All files (*)")
 
@@ -174,7 +205,7 @@ COLOURS_ALL = say("Colours in the whole photo")
 WAIT_COLOURS = say("The colours appear here once a photo is open.")
 READING = say("Reading the photo…")
 FINDING_COLOURS = say("Finding the colours…")
-PROVING = say("Proving…")
+PROVING = say("Seeing whether any mix comes closer…")
 FINDING_MIXES = say("Finding mixes…")
 STOP = say("Stop")
 
@@ -187,9 +218,15 @@ WANTED = say("wanted")
 DRY = say("dry")
 WET = say("wet")
 AMOUNT = say_in("so much", "Mix")
+AMOUNT_TIP = say(
+    "How much to mix, 10 ml up to 20 litres. The parts of a mix stay as they are; its ml and g "
+    "follow."
+)
 PAINTS = say("of at most")
 TWO_PAINTS = say("2 paints")
+TWO_PAINTS_TIP = say("Mixes of one or two paints: quick to pour, but not always as near")
 THREE_PAINTS = say("3 paints")
+THREE_PAINTS_TIP = say("Mixes of up to three paints: as near as the shelf comes, more to measure")
 WAIT_MIXES = say(
     "The mixes appear here, side by side, once the cloth is marked or a colour is picked."
 )
@@ -208,8 +245,8 @@ NEARBY_SHORT = say("Nearby")
 PUT_RIGHT_SHORT = say("Put right")
 NEIGHBOURS = say("Neighbours to choose from by eye")
 NEIGHBOURS_HINT = say(
-    "Each is about 2 from the mix in the middle, plain to see side by side. Brush out those that "
-    "tempt you, let them dry, and hold them to the cloth."
+    "Each is about 2 from the mix in the middle (seen side by side). Brush out those that tempt "
+    "you, let them dry, and hold them to the cloth."
 )
 NEIGHBOURS_PRESS = say("Press a colour to see how to mix 20 ml of it.")
 FINDING_NEIGHBOURS = say("Finding the neighbours…")
@@ -218,7 +255,6 @@ WANT_THIS = say("This is the one: find its mixes")
 # Where a colour came from is kept with it, and so stays English until it is shown.
 TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
-WISHED = mark("as the client wants it now")
 PUT_POT_RIGHT = say("Put a pot right by adding")
 FINDING_ADDITIONS = say("Finding what to add…")
 WHERE_IT_SHOULD_GO = say("where it should go")
@@ -263,6 +299,16 @@ def undo_told(what: str) -> str:
     return say("Undo: {what}", what=kept_words(what)) if what else ""
 
 
+def undone_told(what: str) -> str:
+    """Say what was just taken back."""
+    return say("Taken back: {what}", what=kept_words(what))
+
+
+def redone_told(what: str) -> str:
+    """Say what was just done again."""
+    return say("Done again: {what}", what=kept_words(what))
+
+
 def redo_told(what: str) -> str:
     """Say what would be done again; empty if nothing."""
     return say("Redo: {what}", what=kept_words(what)) if what else ""
@@ -286,7 +332,10 @@ def name_of_colour(number: int, colour: DominantColour, name: str) -> str:
 def wanted_line(name: str, wanted: KnownColour) -> str:
     """Head the mixes with what is wanted, and where that came from."""
     L, a, b = wanted.lab.triple
-    by_eye, typed = wanted.origin in {PICKED_BY_EYE, WISHED}, wanted.origin == TYPED
+    if wished := wished_line(name, wanted.origin):
+        return wished
+    by_eye = wanted.origin == PICKED_BY_EYE or is_wished(wanted.origin)
+    typed = wanted.origin == TYPED
     if by_eye or (wanted.covariance is None and not typed):
         return say("Mixes for: {name}, {origin}", name=name, origin=origin_words(wanted.origin))
     if wanted.covariance is None:

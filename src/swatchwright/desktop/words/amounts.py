@@ -9,13 +9,15 @@ from swatchwright.acts.amounts_products import Over
 from swatchwright.acts.amounts_whole import made_up, poured
 from swatchwright.acts.piece_follow import ground_on
 from swatchwright.acts.sheet_amounts import bought_line
-from swatchwright.language import figure, listed, say, say_count, say_in
+from swatchwright.acts.tins_typed import tins_written
+from swatchwright.language import bound, figure, listed, say, say_count, say_in
 from swatchwright.language.money import money_in_use, priced
 from swatchwright.piece.amounts import Amounts, Batch, Purchase
 from swatchwright.piece.names import paint_word, zone_word
 from swatchwright.piece.order import ProductKind
 from swatchwright.piece.price import Price
 from swatchwright.piece.spreading import Ground, Tool
+from swatchwright.piece.tins import TinSize
 from swatchwright.piece.work.order import Surface
 
 RECKONING = say("Reckoning the paint…")
@@ -63,7 +65,10 @@ SAMPLE = say("For a sample")
 TOUCH_UP = say("To touch up")
 
 BUY = say("What to buy")
-BUY_HINT = say("Write down what is left, and the tins that are sold as ml: price, 500: 19.")
+BUY_HINT = say(
+    "Write down what is left, and the tins that are sold: size and price, as {example}.",
+    example=f"{tins_written([TinSize(500, Decimal('19.50'))])}; 1 l: 32",
+)
 BUY_COLUMNS = (
     say("Paint"),
     say("Needed"),
@@ -75,6 +80,7 @@ BUY_COLUMNS = (
 TINS_COLUMN = 3
 PRICE = say("A price for the client")
 HOURS = say("Hours of work")
+TAKE_HOURS = say("Take that over")
 RATE = say("For an hour")
 MARGIN = say_in("of a price", "On top")
 NO_PRICE = say("Give hours and what you take for one, and the price is worked out.")
@@ -158,7 +164,7 @@ def use_amount_name(batch: Batch, zones: Sequence[str]) -> str:
 
 def big_amount(ml: float) -> str:
     """Say how much to mix, large."""
-    return f"{ml:.0f} ml"
+    return bound(f"{ml:.0f} ml")
 
 
 def why_line(batch: Batch) -> str:
@@ -208,18 +214,15 @@ def buy_head(column: int, own: str) -> str:
     return BUY_COLUMNS[column]
 
 
-def tins_text(tins: Sequence[tuple[float, Decimal | None]]) -> str:
-    """Write sizes sold as they are typed: ml, and the price after a colon.
-
-    They are read back, with a comma between tins, and so keep the decimal point everywhere.
-    """
-    return ", ".join(f"{ml:g}" if price is None else f"{ml:g}: {price:.2f}" for ml, price in tins)
+def unparted(tins: str) -> str:
+    """Let a size and its price stand on one line."""
+    return tins.replace(": ", ":\N{NO-BREAK SPACE}").replace(" ml", "\N{NO-BREAK SPACE}ml")
 
 
-def buy_line(purchase: Purchase) -> str:
-    """Say what to buy of a paint."""
+def buy_line(purchase: Purchase, need: float) -> str:
+    """Say what to buy of a paint, of which so many ml are told to be needed."""
     if purchase.short_ml:
-        return f"{purchase.short_ml:.0f} ml"
+        return big_amount(max(1.0, need - purchase.left_ml))
     if not purchase.tins:
         return say_in("to buy", "nothing")
     return " + ".join(f"{tin.count} × {figure(tin.size.ml, 'g')} ml" for tin in purchase.tins)
@@ -233,6 +236,16 @@ def cost_line(purchase: Purchase, own: str) -> str:
 def materials_line(found: Amounts, own: str) -> str:
     """Say what all of the paint to buy costs, as the sheet says it."""
     return bought_line(found.purchases, own)
+
+
+def plan_hours_line(hours: float) -> str:
+    """Say how many hours of work the plan comes to."""
+    return say("The plan says {hours:.1f} h.", hours=hours)
+
+
+def take_hours_name(hours: float) -> str:
+    """Name the button that takes the hours of the plan for the price."""
+    return say("Take the {hours:.1f} h of the plan for the price", hours=hours)
 
 
 def total_line(price: Price, own: str) -> str:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from swatchwright.language import ENGLISH, figure, language, say, say_count
+from swatchwright.colour.names import SCALE
+from swatchwright.language import ENGLISH, bound, figure, language, say, say_count
 
 __all__ = [
+    "SCALE_TIP",
     "about",
     "adding",
     "amount",
@@ -13,6 +15,10 @@ __all__ = [
     "millilitres",
     "parts_word",
 ]
+
+
+SCALE_TIP = f"<p>{say(SCALE)}</p>"
+"""Explains every figure of a difference, in the same words wherever one is told."""
 
 
 def first_up(text: str) -> str:
@@ -42,7 +48,7 @@ def parts_word(count: int) -> str:
 
 def millilitres(ml: float) -> str:
     """Say a volume."""
-    return f"{amount(ml)} ml"
+    return bound(f"{amount(ml)} ml")
 
 
 def amount(value: float) -> str:

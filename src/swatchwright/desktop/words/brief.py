@@ -7,9 +7,10 @@ from datetime import UTC, datetime, tzinfo
 
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.kept_words import kept_words
-from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.names import colour_name, off_words
 from swatchwright.desktop.words.keeping import zone_heading, zone_name
-from swatchwright.language import figure, mark, say, say_count, say_in
+from swatchwright.language import bound, figure, mark, say, say_count, say_in
+from swatchwright.language.dates import clock, date_text
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.recipe import can_be_counted
 from swatchwright.shelf.jobs import Batch, JobLine, KeptPhoto, KeptRecipe, Note, Status
@@ -194,7 +195,7 @@ def line_third(line: JobLine, near: Near | None, *, on_bench: bool) -> str:
 
 def near_line(near: Near | None) -> str:
     """Say how near the colour of a job is to the one looked for."""
-    return "" if near is None else say("{off:.1f} off", off=near.delta_e)
+    return "" if near is None else off_words(near.delta_e)
 
 
 def when(text: str, now: datetime | None = None, zone: tzinfo | None = None) -> str:
@@ -205,30 +206,8 @@ def when(text: str, now: datetime | None = None, zone: tzinfo | None = None) -> 
         return text
     today = (datetime.now(UTC) if now is None else now).astimezone(zone)
     if at.date() == today.date():
-        return say("today, {time}", time=f"{at:%H:%M}")
-    return day(f"{at:%Y-%m-%d}")
-
-
-def day(text: str) -> str:
-    """Say a day such as 2026-03-01 as 1 March 2026."""
-    try:
-        at = datetime.strptime(text, "%Y-%m-%d").replace(tzinfo=UTC)
-    except ValueError:
-        return text
-    return say("{day} {month} {year}", day=at.day, month=_MONTHS[at.month - 1], year=at.year)
-
-
-_MONTHS = (
-    *(say("January"), say("February"), say("March"), say("April"), say("May"), say("June")),
-    *(
-        say("July"),
-        say("August"),
-        say("September"),
-        say("October"),
-        say("November"),
-        say("December"),
-    ),
-)
+        return say("today, {time}", time=clock(60 * at.hour + at.minute))
+    return date_text(f"{at:%Y-%m-%d}")
 
 
 def photo_name(photo: KeptPhoto, place: int, count: int) -> str:
@@ -283,9 +262,7 @@ def kept_for(volume: float) -> str:
 
 def recipe_closeness(recipe: KeptRecipe) -> str:
     """Say how near a kept mix comes to the colour it is for."""
-    told = closeness(recipe.delta_e)
-    near = f"{told[:1].upper()}{told[1:]}"
-    return say("{near}, off by {off:.1f}", near=near, off=recipe.delta_e)
+    return off_words(recipe.delta_e)
 
 
 def mixes_name(zone: str) -> str:
@@ -300,7 +277,7 @@ def take_off_name(zone: str) -> str:
 
 def batch_head(batch: Batch) -> str:
     """Say which batch it was, when, and how much."""
-    told = {"number": batch.number, "day": day(batch.day), "amount": ml(batch.volume)}
+    told = {"number": batch.number, "day": date_text(batch.day), "amount": ml(batch.volume)}
     if batch.zone == WHOLE_PIECE:
         return say("Batch {number}, {day}: {amount}", **told)
     return say("Batch {number}, {day}: {amount}, for {zone}", zone=zone_name(batch.zone), **told)
@@ -331,7 +308,7 @@ def earlier_batches(count: int) -> str:
 
 def ml(volume: float) -> str:
     """Say a volume."""
-    return f"{figure(volume, '.1f' if volume < 20 else '.0f')} ml"
+    return bound(f"{figure(volume, '.1f' if volume < 20 else '.0f')} ml")
 
 
 def note_line(note: Note) -> str:

@@ -21,7 +21,7 @@ from swatchwright.acts.compare_words import (
 )
 from swatchwright.colour.convert import in_srgb
 from swatchwright.colour.spectrum import Light
-from swatchwright.desktop.words.bits import first_up
+from swatchwright.desktop.words.bits import SCALE_TIP, first_up
 from swatchwright.desktop.words.keeping import zone_name
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, listed, say, say_in
@@ -59,9 +59,9 @@ LIGHT_TIPS = {
     Light.TUBE: say("A fluorescent tube (FL11)"),
 }
 FIGURES = say("Figures")
-FIGURES_TIP = say(
-    "How far off in CIEDE2000: 0.8 is just seen side by side, 1.8 is accepted by most. And how "
-    "far the dried mix usually is from the cloth, as long as no sample has been brushed."
+FIGURES_TIP = SCALE_TIP + say(
+    "<p>Told with it: how far the dried mix usually is from the cloth, as long as no sample has "
+    "been brushed.</p>"
 )
 EVERY_LIGHT = say("In every light")
 EVERY_LIGHT_TIP = say(
@@ -131,9 +131,10 @@ def _state(state: State) -> str:
     return say(STATE_WORDS[state])
 
 
-def near_line(mix: str, sight: Sight) -> str:
-    """Say first of a mix how near it is."""
-    return f"{first_up(mix)}, {_state(sight.state)}: {near_words(sight)}"
+def near_line(mix: str, sight: Sight, *, figures: bool = False) -> str:
+    """Say first of a mix how near it is, in words or with the figure before its word."""
+    head = f"{first_up(mix)}, {_state(sight.state)}"
+    return f"{head}. {figure_words(sight)}" if figures else f"{head}: {near_words(sight)}"
 
 
 def way_line(sight: Sight) -> str:
@@ -143,9 +144,8 @@ def way_line(sight: Sight) -> str:
 
 
 def figures_line(sight: Sight) -> str:
-    """Give the figures behind the words, and what is known of them."""
-    usual = usual_words(sight)
-    return f"{first_up(figure_words(sight))}" + (f"; {usual}" if usual else "")
+    """Say how far the mix usually is from the cloth, untried; empty where nothing is in doubt."""
+    return first_up(usual_words(sight))
 
 
 def laid_line(candidate: Candidate, state: State) -> str:
@@ -200,10 +200,11 @@ def turn_line(sight: WantedSight) -> str:
 def change_line(sight: Sight, *, figures: bool) -> str:
     """Say in the overview how near a mix is in daylight, and what changes in another light."""
     way, drift = way_words(sight), drift_words(sight)
-    told = first_up(drift or near_words(sight))
+    near = figure_words(sight) if figures else near_words(sight)
+    told = first_up(drift or near)
     if way and not drift.startswith(say("holds")):
         told = f"{told}; {way}"
-    return f"{told}; {figure_words(sight)}" if figures else told
+    return f"{told}; {near}" if figures and drift else told
 
 
 def overview_head(state: State) -> str:

@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date
 
-from swatchwright.language import figure, mark, say, say_in
+from swatchwright.language import bound, figure, mark, say
+from swatchwright.language.dates import clock, day_and_month, month_name, weekday_name
 from swatchwright.piece.work.days import Block, Day
 from swatchwright.piece.work.plan import Step
 
-DAY_NAMES = (
-    say_in("day", "Mon"),
-    say_in("day", "Tue"),
-    say_in("day", "Wed"),
-    say_in("day", "Thu"),
-    say_in("day", "Fri"),
-    say_in("day", "Sat"),
-    say_in("day", "Sun"),
-)
+DAY_NAMES = tuple(weekday_name(place) for place in range(7))
 LONG_DAYS = (
     say("Monday"),
     say("Tuesday"),
@@ -26,21 +19,6 @@ LONG_DAYS = (
     say("Saturday"),
     say("Sunday"),
 )
-MONTHS = (
-    say_in("month", "Jan"),
-    say_in("month", "Feb"),
-    say_in("month", "Mar"),
-    say_in("month", "Apr"),
-    say_in("month", "May"),
-    say_in("month", "Jun"),
-    say_in("month", "Jul"),
-    say_in("month", "Aug"),
-    say_in("month", "Sep"),
-    say_in("month", "Oct"),
-    say_in("month", "Nov"),
-    say_in("month", "Dec"),
-)
-
 PICTURE = say("The days")
 DAY_OFF = say("day off")
 LEGEND = say(
@@ -54,34 +32,12 @@ NIGHT = say("night")
 _CURE_FROM = 72 * 60
 
 
-def day_name(day: str) -> str:
-    """Name a day, as in Tue 1 Dec."""
-    when = date.fromisoformat(day[:10])
-    return say(
-        "{weekday} {day} {month}",
-        weekday=DAY_NAMES[when.weekday()],
-        day=when.day,
-        month=MONTHS[when.month - 1],
-    )
-
-
-def clock(minutes: int) -> str:
-    """Say a minute of the day, as in 9:05."""
-    return f"{minutes // 60}:{minutes % 60:02}"
-
-
-def at(moment: str) -> str:
-    """Say a moment's time of day."""
-    when = datetime.fromisoformat(moment)
-    return f"{when.hour}:{when.minute:02}"
-
-
 def lasting(minutes: float) -> str:
     """Say how long, roughly as long as it is."""
     if minutes < 60:
-        return f"{minutes:.0f} min"
+        return bound(f"{minutes:.0f} min")
     if minutes <= _CURE_FROM:
-        return f"{figure(minutes / 60, '.2g' if minutes < 600 else '.0f')} h"
+        return bound(f"{figure(minutes / 60, '.2g' if minutes < 600 else '.0f')} h")
     return say("{days:.3g} days", days=minutes / 1440)
 
 
@@ -100,7 +56,7 @@ def block_told(day: Day, block: Block, step: Step) -> str:
         told = mark("{day}, {begin} to {end}: dries after step {number}, {step}")
     return say(
         told,
-        day=day_name(day.day),
+        day=day_and_month(day.day),
         begin=clock(block.begin),
         end=clock(block.end),
         number=step.number,
@@ -121,15 +77,15 @@ def day_button(place: int) -> str:
 def row_name(days: tuple[Day, ...]) -> str:
     """Name a row of the picture: a day, or the first and last of several."""
     if len(days) == 1:
-        return day_name(days[0].day)
+        return day_and_month(days[0].day)
     first, last = (date.fromisoformat(day.day) for day in (days[0], days[-1]))
-    month = MONTHS[last.month - 1]
+    month = month_name(last.month)
     if first.month == last.month:
         return say("{first}–{last} {month}", first=first.day, last=last.day, month=month)
     return say(
         "{first} {first_month}–{last} {month}",
         first=first.day,
-        first_month=MONTHS[first.month - 1],
+        first_month=month_name(first.month),
         last=last.day,
         month=month,
     )

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from swatchwright.acts.batches import WHOLE_PIECE
 from swatchwright.acts.finish_values import StepLook
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.names import closeness, colour_name, scale_told
 from swatchwright.colour.spectrum import Light
 from swatchwright.errors import MendableError
 from swatchwright.language import say, say_count, say_in
@@ -42,6 +42,13 @@ FIGURES_TIP = say(
 
 ADD = say("Lay on a")
 PUT_ON = {kind: say(kind.value) for kind in LayerKind}
+PUT_ON_TIPS = {
+    LayerKind.WASH: say("Thinned paint, brushed on and wiped back: it stays in grain and hollows"),
+    LayerKind.GLAZE: say("Paint in clear medium: a thin veil of colour over the mix"),
+    LayerKind.WAX: say("Rubbed in and buffed: clear, or with paint in it"),
+    LayerKind.OIL: say("Rubbed in, the rest wiped off: it deepens and warms the colour"),
+    LayerKind.VARNISH: say("A clear coat that protects; its sheen changes the colour a little"),
+}
 NO_LAYERS = say(
     "Nothing lies over the mix yet. Lay on a wash or a finish, or ask which wash would do."
 )
@@ -158,14 +165,20 @@ def step_head(number: int, step: StepLook) -> str:
 
 def step_figures(step: StepLook) -> tuple[str, ...]:
     """Give the figures of a step."""
-    told = [say("within {doubt:.0f}", doubt=step.doubt)] if step.doubt >= 1 else []
+    told = [_within(step.doubt)] if step.doubt >= 1 else []
     if step.layer is not None:
-        told.append(say("moves it {change:.1f}", change=step.change))
+        change = step.change
+        told.append(say("moves it {change:.1f}: {seen}", change=change, seen=closeness(change)))
     if step.in_grain:
-        told.append(say("grain {range:.1f}", range=step.grain_range))
+        apart = step.grain_range
+        told.append(say("grain {range:.1f}: {seen}", range=apart, seen=closeness(apart)))
     if step.film_um is not None:
         told.append(say("{film:.1f} µm dry", film=step.film_um))
     return tuple(told)
+
+
+def _within(doubt: float) -> str:
+    return say("within {doubt:.0f}: {seen}", doubt=doubt, seen=closeness(round(doubt)))
 
 
 def step_told(number: int, step: StepLook, seen: Lab) -> str:
@@ -177,11 +190,11 @@ def step_told(number: int, step: StepLook, seen: Lab) -> str:
 
 def figures_note() -> str:
     """Explain the figures."""
-    return say(
+    told = say(
         "Within: how far off it usually is. Moves: how far from the step before. Grain: how far "
-        "flats and grain are apart. All in CIEDE2000: 0.8 is just seen side by side. µm dry: "
-        "thickness of the dry paint."
+        "flats and grain are apart. µm dry: thickness of the dry paint."
     )
+    return f"{told} {scale_told()}"
 
 
 def cautions(

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from swatchwright.colour.names import closeness
+from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words.compare import UNDER
 from swatchwright.desktop.words.finish import layer_head
 from swatchwright.desktop.words.keeping import all_but, the_part
 from swatchwright.desktop.words.pot import layers_named
 from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.paint.layers import Layer, LayerKind
 from swatchwright.piece.names import zone_word
+from swatchwright.values import Lab
 
 __all__ = [
     "ALL_OF_IT",
@@ -25,6 +28,8 @@ __all__ = [
     "mix_for",
     "mix_of_colour",
     "off_client",
+    "part_pressed",
+    "piece_drawn",
     "place_word",
 ]
 
@@ -101,6 +106,17 @@ def _on_parts(told: str, zones: Sequence[str]) -> str:
     if "" in zones or len(zones) > _FEW:
         return told
     return say("{layer} on {parts}", layer=told, parts=listed(map(the_part, zones)))
+
+
+def piece_drawn(light: Light) -> str:
+    """Name the drawing of the piece, and say how it is seen."""
+    return say("The piece, dry with its layers on, {under}", under=UNDER[light])
+
+
+def part_pressed(zones: Sequence[str], seen: Lab, besides: Collection[str] = ()) -> str:
+    """Tell parts of the drawing that have one mix, and how they look."""
+    told = place_word(zones, besides)
+    return say("{part}: {colour}", part=told, colour=colour_name(seen))
 
 
 def off_client(off: float) -> str:

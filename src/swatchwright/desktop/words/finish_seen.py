@@ -5,30 +5,39 @@ from __future__ import annotations
 from math import hypot
 
 from swatchwright.acts.finish_values import Look, StepLook
-from swatchwright.colour.names import colour_name
+from swatchwright.colour.difference import JUST_SEEN, PLAIN
+from swatchwright.colour.names import closeness, colour_name
 from swatchwright.colour.spectrum import Light
-from swatchwright.desktop.words.compare import LIGHT_TIPS, UNDER
+from swatchwright.desktop.words.compare import LIGHT_TIPS, LIGHTS, UNDER
 from swatchwright.desktop.words.finish import WANTED
 from swatchwright.language import say, say_in
 
 __all__ = [
     "DRY_IN",
+    "OF_ROOM_TIP",
     "WET",
     "WET_TIP",
     "doubt_line",
     "light_tip",
+    "of_room",
     "result_line",
     "seen_word",
     "wanted_word",
 ]
 
-DRY_IN = say_in("before a light", "Dry in")
+DRY_IN = say_in("before a light", "Seen dry, in")
+OF_ROOM_TIP = say("As the page Job names it; what you choose here is kept with the job")
 WET = say("Wet, daylight")
 WET_TIP = say("While the last layer is wet, on the whole")
 _DAYLIGHT_TIP = say("Flats, the whole, and grain and mouldings, where a wash stays thicker")
 
 # CIEDE2000 below which a doubt is not told.
 _KNOWN = 0.5
+
+
+def of_room(light: Light) -> str:
+    """Say that a light is that of the room."""
+    return say("{light}: the light of the room", light=LIGHTS[light])
 
 
 def light_tip(light: Light) -> str:
@@ -96,15 +105,17 @@ def doubt_line(own: float, photo: float) -> str:
         return _own_doubt(own)
     if own < _KNOWN:
         return say(
-            "The photo may have the cloth wrong: reckon with about {both:.0f} beside it "
-            "(1 is just seen).",
+            "The photo may have the cloth wrong: reckon with about {both:.0f} beside it ({seen}).",
             both=both,
+            seen=closeness(round(both)),
         )
     return say(
-        "Mix and layers usually dry within about {own:.0f} of this (1 is just seen); the photo may "
-        "have the cloth wrong too, so beside the cloth reckon with about {both:.0f} in all.",
+        "Mix and layers usually dry within about {own:.0f} of this ({seen}); the photo may have "
+        "the cloth wrong too, so beside the cloth reckon with about {both:.0f} in all ({in_all}).",
         own=max(own, 1.0),
+        seen=closeness(round(max(own, 1.0))),
         both=both,
+        in_all=closeness(round(both)),
     )
 
 
@@ -112,15 +123,16 @@ def _own_doubt(own: float) -> str:
     if own < _KNOWN:
         return ""
     return say(
-        "Mix and layers usually dry within about {own:.0f} of this (1 is just seen).",
+        "Mix and layers usually dry within about {own:.0f} of this ({seen}).",
         own=max(own, 1.0),
+        seen=closeness(round(max(own, 1.0))),
     )
 
 
 def _with_grain(colour: str, apart: float) -> str:
     """Say of a colour how it differs in the grain, where that is seen."""
-    if apart < 0.8:
+    if apart < JUST_SEEN:
         return colour
-    if apart < 4:
+    if apart <= PLAIN:
         return say("{colour}, a little livelier in the grain", colour=colour)
     return say("{colour}, clearly stronger in the grain", colour=colour)

@@ -9,15 +9,17 @@ from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.correct import room_words
 from swatchwright.acts.recoat import Recoat
 from swatchwright.acts.ways import Way, WayKind, Ways
-from swatchwright.colour.names import closeness, colour_name
+from swatchwright.colour.names import closeness, colour_name, off_words
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.desktop.words.compare import UNDER
-from swatchwright.desktop.words.finish import first_up, left_word
-from swatchwright.desktop.words.pot import layers_named, seen_with
-from swatchwright.language import figure, say, say_count, say_in
+from swatchwright.desktop.words.finish import left_word
+from swatchwright.desktop.words.pot import already_there, layers_named, seen_with
+from swatchwright.language import bound, figure, say, say_count, say_in
 from swatchwright.measures.shares import rounded_amounts
 from swatchwright.mixing.asked import Asked
 from swatchwright.mixing.knock_back import WORTH
+from swatchwright.mixing.wash_risks import RiskKind
 from swatchwright.paint.layers import Layer, wash_of
 from swatchwright.paint.paints import Paint
 from swatchwright.values import Lab
@@ -25,12 +27,18 @@ from swatchwright.values import Lab
 CLIENT_SAYS = say("The client says")
 DIAL = say_in("a colour should go", "How far")
 STANDS = {
+    Stands.UNMIXED: say("Nothing is mixed yet"),
     Stands.PAINTED: say("It is painted already"),
     Stands.POT: say("It is still in the pot"),
 }
 STANDS_TIP = {
+    Stands.UNMIXED: say(
+        "No paint is stirred together yet: mixes for the colour she wants are found"
+    ),
     Stands.PAINTED: say("The piece has this colour: a wash helps over it, or a full new coat"),
-    Stands.POT: say("Nothing is painted yet: the pot is put right by stirring something in"),
+    Stands.POT: say(
+        "Paint is mixed, none is on the piece: the pot is put right by stirring something in"
+    ),
 }
 WIPE = say("A wash is wiped back to")
 AS_GREY_AS_WANTED = say("as grey as the wanted colour")
@@ -47,8 +55,21 @@ CLEAR_WISH = say("Clear the client's wish")
 CLEAR_WISH_TIP = say("Go by the colour again that was wanted first")
 WAIT_WAYS = say("The ways to get there appear here, side by side.")
 SAY_STANDS = say(
-    "Say whether it is painted already or still in the pot: what helps then appears here, side by "
-    "side."
+    "Say whether nothing is mixed yet, it is painted already or still in the pot: what helps then "
+    "appears here, side by side."
+)
+AFRESH = say("Mix it so from the start")
+AFRESH_TOLD = say(
+    "Nothing is mixed, so nothing has to be put right: the wanted colour itself moves, and mixes "
+    "for it are found on the page Colour. Keep one there as usual."
+)
+WANTED_SO_FAR = say("wanted so far")
+FIND_ITS_MIXES = say("Find its mixes")
+FIND_ITS_MIXES_TIP = say("Want this colour on the page Colour; Undo wants the one before again")
+KEEP_POT = say("It is stirred in: keep this mix")
+KEEP_POT_TIP = say(
+    "What is then in the pot becomes the kept mix of this part, for the colour the client wants: "
+    "amounts, jars and sheet follow it"
 )
 
 _WASH_BATCH = 100.0
@@ -114,32 +135,38 @@ def before_line(found: Ways) -> str:
 
 def _before(found: Ways) -> str:
     if found.before < WORTH:
-        return say("It is there already: {off:.1f} off.", off=found.before)
+        return already_there(found.before)
     now, aim = colour_name(found.now), colour_name(found.aim)
-    if not found.ways:
-        return say("From {now} to {aim}: {apart:.1f} apart.", now=now, aim=aim, apart=found.before)
-    if len(found.ways) == 1:
+    if len(found.ways) < 2:
         return say(
-            "From {now} to {aim}: {apart:.1f} apart (1 is just seen).",
+            "Now: {now}. Wanted: {aim}. {apart:.1f} apart ({seen}).",
             now=now,
             aim=aim,
             apart=found.before,
+            seen=closeness(found.before),
         )
     if any(way.kind is WayKind.RECOAT for way in found.ways):
         return say(
-            "From {now} to {aim}: {apart:.1f} apart (1 is just seen). Washes first, the nearest "
+            "Now: {now}. Wanted: {aim}. {apart:.1f} apart ({seen}). Washes first, the nearest "
             "first, flats and grain counted in; a full new coat is the most work.",
             now=now,
             aim=aim,
             apart=found.before,
+            seen=closeness(found.before),
         )
     return say(
-        "From {now} to {aim}: {apart:.1f} apart (1 is just seen). The nearest way first, flats and "
+        "Now: {now}. Wanted: {aim}. {apart:.1f} apart ({seen}). The nearest way first, flats and "
         "grain counted in.",
         now=now,
         aim=aim,
         apart=found.before,
+        seen=closeness(found.before),
     )
+
+
+def afresh_line(first: Lab, aim: Lab) -> str:
+    """Say from where to where the wanted colour moves."""
+    return say("Before: {now}. Wanted now: {aim}.", now=colour_name(first), aim=colour_name(aim))
 
 
 def way_head(number: int, way: Way) -> str:
@@ -149,12 +176,14 @@ def way_head(number: int, way: Way) -> str:
 
 def way_near(way: Way, over: Sequence[Layer] = ()) -> str:
     """Say how near a way comes, with what stays over it."""
-    near, off = first_up(closeness(way.delta_e)), way.delta_e
-    if not over:
-        return say("{near}: {off:.1f} off", near=near, off=off)
-    return say(
-        "{near}: {off:.1f} off, with {layers} on", near=near, off=off, layers=layers_named(over)
-    )
+    near = off_words(way.delta_e)
+    return say("{near}, with {layers} on", near=near, layers=layers_named(over)) if over else near
+
+
+def risk_tip(kind: RiskKind) -> str:
+    """Explain the figure in what is to be weighed; empty where it tells of no difference."""
+    untold = {RiskKind.HUE, RiskKind.HIDING, RiskKind.UNDOING}
+    return "" if kind in untold else SCALE_TIP
 
 
 def way_told(number: int, way: Way, over: Sequence[Layer] = ()) -> str:
@@ -169,7 +198,7 @@ def what_to_do(way: Way) -> str:
     if way.recoat is not None:
         return recoat_recipe(way.recoat)
     steps = () if way.additions is None else way.additions.steps
-    rows = [f"{figure(step.ml, '.1f')} ml {step.paint.name}" for step in steps]
+    rows = [bound(f"{figure(step.ml, '.1f')} ml {step.paint.name}") for step in steps]
     volume = 0.0 if way.additions is None else way.additions.volume
     stir = say(
         "Stir in {paints}; {volume:.0f} ml in the end. Begin with a third of it, and let a sample "
@@ -251,6 +280,18 @@ def of_every_wash_line(text: str) -> str:
 def to_colour_name(number: int) -> str:
     """Name the button that wants the colour of a new coat, for a screen reader."""
     return f"{TO_COLOUR}, {number}"
+
+
+def from_wanted(apart: float) -> str:
+    """Say how far what is wanted now is from what was wanted so far."""
+    return say(
+        "{apart:.1f} from the colour wanted so far ({seen})", apart=apart, seen=closeness(apart)
+    )
+
+
+def keep_pot_name(number: int) -> str:
+    """Name the button that keeps what is in the pot, for a screen reader."""
+    return f"{KEEP_POT}, {number}"
 
 
 def lay_this_name(number: int) -> str:

@@ -119,6 +119,14 @@ def kept_from_sample(number: int, zone: str, *, added: bool) -> str:
     return say("✓ The mix for {zone} is kept from sample {number}.", zone=told, number=number)
 
 
+PIECE_FIRST = say("Choose the piece first, then each part can have its colour.")
+PART_FIRST = say("Set a part of the piece apart first, then it can have this colour.")
+TO_PIECE = say("To the page Piece")
+TO_PIECE_TIP = say("This colour stays wanted: a button there brings you back to its mixes")
+BACK_TOLD = say("Choose the piece here, then go back: each part can have a colour of its own.")
+BACK_TAKE, BACK_LEAVE = say("Back to the mixes"), say("Not now")
+
+
 def replaces_line(colour: str, zone: str) -> str:
     """Say which colour of a zone goes when a mix is kept for it now."""
     if zone == WHOLE_PIECE:

@@ -7,15 +7,17 @@ from math import ceil
 from swatchwright.acts.known import Hiding, hiding_of
 from swatchwright.acts.reach import Reach
 from swatchwright.acts.recipes import Confidence, MeasuredRecipe, Recipes, proof_text
-from swatchwright.colour.names import closeness, difference_words
+from swatchwright.colour.difference import UNSEEN
+from swatchwright.colour.names import closeness, difference_words, off_words
 from swatchwright.desktop.words.bits import (
+    SCALE_TIP,
     amount,
     first_low,
     first_up,
     millilitres,
     parts_word,
 )
-from swatchwright.language import figure, listed, say, say_count
+from swatchwright.language import bound, figure, listed, say, say_count
 from swatchwright.language.money import money_in_use, priced
 from swatchwright.mixing.fan import Neighbour
 from swatchwright.mixing.ranking import FORGIVING, TOUCHY
@@ -38,6 +40,7 @@ __all__ = [
     "in_parts",
     "known_line",
     "light_change_line",
+    "mix_rows",
     "mix_text",
     "neighbour_text",
     "neighbour_word",
@@ -64,8 +67,8 @@ _LIGHT_SHOWS = 2.0
 
 
 def closeness_line(recipe: MeasuredRecipe) -> str:
-    """Say how near the dry mix comes to the wanted colour."""
-    return first_up(closeness(recipe.recipe.delta_e))
+    """Say how near the dry mix comes to the wanted colour, in a figure and its word."""
+    return off_words(recipe.recipe.delta_e)
 
 
 def way_line(recipe: MeasuredRecipe, wanted: Lab) -> str:
@@ -75,15 +78,15 @@ def way_line(recipe: MeasuredRecipe, wanted: Lab) -> str:
 
 
 def figures_line(recipe: MeasuredRecipe) -> str:
-    """Give the figures behind the words."""
+    """Say what becomes of the figure where the mix is poured by whole parts."""
     r = recipe.recipe
     if len(r.paints) == 1:
-        return say("Off by {off:.1f}", off=r.delta_e)
+        return ""
     if not in_parts(recipe):
-        return say("Off by {off:.1f} to the ml", off=r.delta_e)
-    return say(
-        "Off by {off:.1f} to the ml, {parts:.1f} in parts", off=r.delta_e, parts=r.parts.delta_e
-    )
+        return say("Measured to the ml")
+    if figure(r.delta_e, ".1f") == figure(r.parts.delta_e, ".1f") or r.parts.delta_e <= UNSEEN:
+        return say("The same in whole parts")
+    return say("In parts {near}", near=off_words(r.parts.delta_e))
 
 
 def in_parts(recipe: MeasuredRecipe) -> bool:
@@ -93,33 +96,42 @@ def in_parts(recipe: MeasuredRecipe) -> bool:
 
 def figures_tip() -> str:
     """Explain the figures."""
-    return say(
-        "<p>How far the dry mix is from the wanted colour shown above it, in CIEDE2000: 0.8 is "
-        "just seen side by side, 1.8 is accepted by most. The second figure is for pouring in "
-        "whole parts instead of by the exact ml or gram.</p>"
+    return SCALE_TIP + say(
+        "<p>Here: the dry mix from the wanted colour shown above it, poured by the exact ml or "
+        "gram, and by whole parts.</p>"
     )
 
 
 def mix_text(number: int, measured: MeasuredRecipe) -> str:
     """Tell a mix as text to paste: parts, amounts and how near it comes."""
     r = measured.recipe
-    counted = in_parts(measured)
-    rows = [
-        (f"{parts_word(count)} " if counted else "")
-        + f"{paint.name} ({paint.id}): {millilitres(pour.ml)}"
-        + ("" if pour.grams is None else f", {amount(pour.grams)} g")
-        for paint, count, pour in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
-    ]
-    if len(r.paints) > 1:
-        rows.append(pour_text(measured))
     head = say(
-        "Mix {number}, {volume}. {closeness}, off by {off:.1f}.",
+        "Mix {number}, {volume}. {closeness}.",
         number=number,
         volume=millilitres(sum(pour.ml for pour in measured.amounts)),
         closeness=closeness_line(measured),
-        off=r.delta_e,
     )
-    return "\n".join([head, *rows, cost_line(measured), known_line(r.paints), BRUSH_FIRST])
+    told = [head, *mix_rows(measured), cost_line(measured), known_line(r.paints), BRUSH_FIRST]
+    return "\n".join(told)
+
+
+def mix_rows(measured: MeasuredRecipe) -> tuple[str, ...]:
+    """Tell what to measure of each paint, and in which order to pour, line by line."""
+    r = measured.recipe
+    counted = in_parts(measured)
+    rows = tuple(
+        (f"{parts_word(count)} " if counted else "")
+        + f"{_name(paint, r.paints)}: {millilitres(pour.ml)}"
+        + ("" if pour.grams is None else f", {amount(pour.grams)} g")
+        for paint, count, pour in zip(r.paints, r.parts.counts, measured.amounts, strict=True)
+    )
+    return (*rows, pour_text(measured)) if len(r.paints) > 1 else rows
+
+
+def _name(paint: Paint, paints: tuple[Paint, ...]) -> str:
+    """Name a paint; with its id where another of them has the same name."""
+    same = sum(one.name == paint.name for one in paints)
+    return paint.name if same < 2 else f"{paint.name} ({paint.id})"
 
 
 def pour_text(measured: MeasuredRecipe) -> str:
@@ -174,19 +186,30 @@ def body_name(axes: tuple[str, str]) -> str:
 def reach_text(found: Reach, *, asked: bool) -> str:
     """Say whether the shelf reaches the wanted colour, and what to buy if that was asked."""
     if found.shortfall is None:
-        off = found.delta_e
-        return say("Inside: this shelf mixes the wanted colour, off by {off:.1f}.", off=off)
+        return say(
+            "Inside: this shelf mixes the wanted colour, {off:.1f} off ({seen}).",
+            off=found.delta_e,
+            seen=closeness(found.delta_e),
+        )
     told = [
         say(
-            "Outside: the nearest mix is {off:.1f} off. It would have to be {towards}.",
+            "Outside: the nearest mix is {off:.1f} off ({seen}). It would have to be {towards}.",
             off=found.delta_e,
+            seen=closeness(found.delta_e),
             towards=_towards(found.shortfall),
         )
     ]
     if asked and not found.one_more:
-        told.append(say("No one paint of the other shelf brings it within 1."))
+        told.append(
+            say("No one paint of the other shelf brings it within 1 ({seen}).", seen=closeness(1))
+        )
     told += [
-        say("With {paint} it comes within {off:.1f}.", paint=m.paint.name, off=m.delta_e)
+        say(
+            "With {paint} it comes within {off:.1f} ({seen}).",
+            paint=m.paint.name,
+            off=m.delta_e,
+            seen=closeness(m.delta_e),
+        )
         for m in found.one_more[:5]
     ]
     return " ".join(told)
@@ -201,7 +224,7 @@ def amount_line(ml: float | None, grams: float | None) -> str:
     """Say how much to measure out exactly, as parts are rounded; what is None is left out."""
     told = [
         "" if ml is None else say("exactly {amount}", amount=millilitres(ml)),
-        "" if grams is None else f"{amount(grams)} g",
+        "" if grams is None else bound(f"{amount(grams)} g"),
     ]
     return "  ·  ".join(text for text in told if text)
 
@@ -237,7 +260,7 @@ def touch_line(recipe: MeasuredRecipe) -> str:
     if recipe.slip < FORGIVING:
         return say("Forgiving to measure")
     if recipe.slip < TOUCHY:
-        return say("A 5 % slip is just seen")
+        return say("A 5 % slip: {seen}", seen=closeness(recipe.slip))
     return say("Touchy: a 5 % slip shows")
 
 
@@ -248,12 +271,20 @@ def light_change_line(recipe: MeasuredRecipe) -> str:
     return say("Look at it under a lamp too")
 
 
-def why_line(found: Recipes, proven_gap: float | None) -> str:
-    """Say why the first is first, and that no other mix would be closer."""
+def why_line(found: Recipes, closer: float | None, most_paints: int) -> str:
+    """Say why the first is first, and that no other mix would be closer.
+
+    Parameters
+    ----------
+    found
+        The mixes that are shown.
+    closer
+        By how much another mix could be closer still, CIEDE2000; None where that is open.
+    most_paints
+        How many paints a mix may have.
+    """
     why = say("Mix 1: {why}", why=first_low(found.why_first))
-    if proven_gap is None:
-        return why
-    return f"{why} {proof_text(proven_gap)}"
+    return why if closer is None else f"{why} {proof_text(closer, most_paints)}"
 
 
 def finish_line(paints: tuple[Paint, ...]) -> str:
@@ -283,9 +314,10 @@ def shortfall_line(shortfall: Shortfall, most_paints: int, *, possible: bool) ->
     else:
         which = say("Nothing on this shelf reaches it")
     return say(
-        "{which}: the nearest found stays {off:.1f} off. It would have to be {towards}.",
+        "{which}: the nearest found stays {off:.1f} off ({seen}). It would have to be {towards}.",
         which=which,
         off=shortfall.delta_e,
+        seen=closeness(shortfall.delta_e),
         towards=_towards(shortfall),
     )
 
@@ -296,14 +328,8 @@ def sample_line(confidence: Confidence) -> str:
         return say("Brush a sample on card and let it dry before you mix the batch.")
     doubt = ceil(confidence.both)
     return say(
-        "Untried, a mix lands about {doubt} from the cloth, as often more as less (1 is just "
-        "seen, {doubt} is {plainness}). So brush a sample, dry it and hold it to the cloth before "
-        "you mix the batch.",
+        "Untried, a mix lands about {doubt} from the cloth ({seen}), as often more as less. So "
+        "brush a sample, dry it and hold it to the cloth before you mix the batch.",
         doubt=doubt,
-        plainness=_plainness(doubt),
+        seen=closeness(doubt),
     )
-
-
-def _plainness(delta_e: float) -> str:
-    """Say how plainly a difference is seen."""
-    return say("plain to see") if delta_e < 8 else say("another colour")

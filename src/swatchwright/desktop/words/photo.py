@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from math import inf
-
 from swatchwright.acts.colours import PhotoColours
 from swatchwright.acts.kept_words import kept_words
+from swatchwright.colour.names import closeness
 from swatchwright.desktop.words import light_line
 from swatchwright.desktop.words.bits import first_up
 from swatchwright.language import figure, mark, say, say_in
@@ -91,15 +90,6 @@ _PLACES: dict[Addition, str] = {
 }
 
 
-_SEEN = (
-    (0.8, say("hardly to be seen")),
-    (1.8, say("just seen side by side")),
-    (3.5, say("clearly seen side by side")),
-    (8.0, say("plain to see")),
-    (inf, say("another colour")),
-)
-
-
 def more_findings(count: int) -> str:
     """Offer to show the other findings."""
     return say("{count} more…", count=count)
@@ -158,11 +148,11 @@ def worth_line(found: PhotoColours, colour: DominantColour | None) -> str:
             "No grey card is marked, so a colour is known {sure} only. Mark one to be surer.",
             sure=sure,
         )
-    seen = next(word for most, word in _SEEN if colour.give_or_take < most)
+    seen = closeness(colour.give_or_take)
     if good:
-        told = mark("A good photo: the wanted colour is known {sure}, {seen}.")
+        told = mark("A good photo: the wanted colour is known {sure} ({seen}).")
     else:
-        told = mark("The wanted colour is known {sure}, {seen}.")
+        told = mark("The wanted colour is known {sure} ({seen}).")
     return say(told, sure=sure, seen=seen)
 
 

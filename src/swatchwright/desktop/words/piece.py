@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from swatchwright.colour.names import colour_name
 from swatchwright.colour.spectrum import Light
@@ -10,7 +10,9 @@ from swatchwright.desktop.words.compare import UNDER
 from swatchwright.desktop.words.finish_parts import layers_on_parts
 from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_in
+from swatchwright.language.letters import plain_letters
 from swatchwright.paint.layers import Layer
+from swatchwright.piece.areas import PartArea
 from swatchwright.piece.common import Kind
 from swatchwright.piece.faces import EDGES
 from swatchwright.piece.names import face_word, part_word, piece_word, zone_named, zone_word
@@ -41,7 +43,7 @@ LEG_NAMES = {
 INSIDE = say("Paint the inside too")
 BY_HAND = say("You changed its parts. Sizing it again builds them anew.")
 FROM_FILE = say("Built from a file of parts.")
-ZONES = say("Colour zones")
+ZONES = say("Its colours")
 BARE = say("left bare")
 NO_MIX = say("no mix yet")
 SEEN_FINISHED_TIP = say("Draw the mixes as they look under what lies over them on the page Finish")
@@ -70,10 +72,13 @@ PART_COLUMNS = (
     say("Length"),
     say("Width"),
     say("Depth"),
-    say("Zone"),
+    say_in("head of a table of parts", "Colour of"),
     say_in("faces of a part", "Painted"),
     "m²",
 )
+PRESS_PART = say("Press a part to see what it is and which colour it gets.")
+TO_ROW = say("In the table")
+TO_ROW_TIP = say("Show the row of this part in the table below, where it can be changed")
 PICK_PART = say("Pick a part to choose which of its faces are painted.")
 ADD_PART = say("Add")
 ADD_WHAT = say("Shape of the part to add")
@@ -164,8 +169,8 @@ def shown_bare(why: MendableError) -> str:
 def no_such_zone(zone: str) -> str:
     """Say that a mix is kept for a zone that the piece does not have."""
     return say(
-        "A mix is kept for {zone}, and no part of this piece is of that zone: nothing is mixed or "
-        "bought for it.",
+        "A mix is kept for {zone}, and no part of this piece gets it: nothing is mixed or bought "
+        "for it.",
         zone=zone_name(zone),
     )
 
@@ -189,6 +194,32 @@ def drawing_told(name: str, size: tuple[float, float], zones: Iterable[str], see
         zones=". ".join(zones),
         seen=seen,
     )
+
+
+def part_told(part: Part, areas: Sequence[PartArea], labs: Mapping[str, Lab]) -> str:
+    """Tell a part: which colour it gets, and how much of it is painted."""
+    name = part_name(part)
+    if not areas:
+        return say("{part}: {colour}", part=name, colour=BARE)
+    if len(areas) > 1:
+        told = [_in_colour(zone_name(row.zone), row, labs) for row in areas]
+        return say("{part}: {colours}", part=name, colours="; ".join(told))
+    zone = zone_name(areas[0].zone)
+    if zone == name:
+        return _in_colour(name, areas[0], labs)
+    return _in_colour(say("{part}, colour of {zone}", part=name, zone=zone), areas[0], labs)
+
+
+def _in_colour(told: str, row: PartArea, labs: Mapping[str, Lab]) -> str:
+    colour = zone_colour(labs.get(row.zone))
+    # The unit is not parted from its number, however long the line before it is.
+    size = area(row.area).replace(" ", "\u00a0")
+    return say("{part}: {colour}, {area}", part=told, colour=colour, area=size)
+
+
+def outlined_told(told: str, drawing: str) -> str:
+    """Tell what is outlined on a drawing, and then the drawing, for a screen reader."""
+    return say("Outlined: {part}. {drawing}", part=told, drawing=drawing)
 
 
 def painted_told(part: Part, faces: Sequence[Face]) -> str:
@@ -230,6 +261,4 @@ def size_range(least: float, most: float) -> str:
 
 def file_name(name: str, suffix: str) -> str:
     """Propose a name for a file."""
-    told = piece_name(name).strip().lower()
-    plain = "".join(letter if letter.isalnum() else "-" for letter in told)
-    return f"{plain.strip('-') or 'piece'}{suffix}"
+    return f"{plain_letters(piece_name(name)) or 'piece'}{suffix}"

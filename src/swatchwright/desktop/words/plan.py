@@ -6,14 +6,17 @@ from collections.abc import Iterable
 from html import escape
 
 from swatchwright.acts.plan import PlannedWork
-from swatchwright.desktop.words.days import at, day_name, lasting
-from swatchwright.language import say, say_count, say_in
+from swatchwright.desktop.words.days import lasting
+from swatchwright.language import listed, say, say_count, say_in
+from swatchwright.language.dates import day_and_month, time_of_day
+from swatchwright.language.letters import plain_letters
 from swatchwright.piece.names import piece_word, side_word, zone_word
 from swatchwright.piece.work.cautions import CAUTIONS, Danger
 from swatchwright.piece.work.order import (
     Age,
     Carrier,
     FinishKind,
+    Laid,
     Lead,
     PlanOrder,
     Primer,
@@ -79,6 +82,7 @@ FINISH_WORDS = {
     FinishKind.OIL: say(FinishKind.OIL.value),
 }
 FINISH_COATS = say("Coats of that")
+BY_PART = say("by part, as below")
 TAKE_OVER = say("Take that over")
 
 WHEN = say("Where and when")
@@ -98,6 +102,9 @@ PRODUCTS = {
     "paint": say("Paint"),
     "wash": say("Wash"),
     "finish": say_in("on top", "Finish"),
+    "varnish": say_in("on top", "Varnish"),
+    "oil": say_in("on top", "Oil"),
+    "wax": say_in("on top", "Wax"),
 }
 
 LIST = say("Step by step")
@@ -115,9 +122,9 @@ def summary(made: PlannedWork) -> str:
     return say(
         "{hours:.1f} hours of work, ready {day}, {time}; use it gently until {gently}",
         hours=made.plan.hands_on / 60,
-        day=day_name(made.plan.ready),
-        time=at(made.plan.ready),
-        gently=day_name(made.plan.gently),
+        day=day_and_month(made.plan.ready),
+        time=time_of_day(made.plan.ready),
+        gently=day_and_month(made.plan.gently),
     )
 
 
@@ -142,10 +149,10 @@ def step_when(step: Step) -> str:
 
 def _hours_of(session: Session, day: str) -> str:
     """Say when it is worked, and on which day if that is another."""
-    begin, end = at(session.start), at(session.end)
+    begin, end = time_of_day(session.start), time_of_day(session.end)
     if session.start[:10] == day:
         return f"{begin}–{end}"
-    return say("{begin}–{end} on {day}", begin=begin, end=end, day=day_name(session.start))
+    return say("{begin}–{end} on {day}", begin=begin, end=end, day=day_and_month(session.start))
 
 
 def step_wait(step: Step) -> str:
@@ -229,9 +236,41 @@ def differs_line(now: PlanOrder, there: PlanOrder) -> str:
         told.append(say_count("{count} coat of paint", "{count} coats of paint", there.coats))
     if now.washes != there.washes:
         told.append(say_count("{count} wash", "{count} washes", there.washes))
-    if (now.finish, now.finish_coats) != (there.finish, there.finish_coats):
+    if there.tops:
+        if _laid_apart(now) != _laid_apart(there):
+            both = listed(FINISH_WORDS[finish] for finish in there.finishes)
+            told.append(say("{finishes} on top, by part", finishes=both))
+    elif now.tops or (now.finish, now.finish_coats) != (there.finish, there.finish_coats):
         told.append(say("{finish} on top", finish=FINISH_WORDS[there.finish]))
     return say("The other pages say: {all}.", all=", ".join(told)) if told else ""
+
+
+def _laid_apart(order: PlanOrder) -> list[tuple[object, ...]]:
+    """Give which finish goes where how often; nothing where there is but one finish."""
+    return [(one.finish, one.zone, one.passes) for one in order.tops]
+
+
+def tops_told(order: PlanOrder) -> str:
+    """Say which clear finish goes on which part, in their turn, each on a line."""
+    return "\n".join(_top_told(one) for one in order.tops if one.faces != ())
+
+
+def _top_told(laid: Laid) -> str:
+    finish = FINISH_WORDS[laid.finish or FinishKind.NONE]
+    if not laid.zone:
+        return say_count(
+            "{finish} on all of it, {count} coat",
+            "{finish} on all of it, {count} coats",
+            laid.passes,
+            finish=finish,
+        )
+    return say_count(
+        "{finish} on the {part}, {count} coat",
+        "{finish} on the {part}, {count} coats",
+        laid.passes,
+        finish=finish,
+        part=zone_word(laid.zone),
+    )
 
 
 def rag_line(minutes: float | None) -> str:
@@ -252,9 +291,7 @@ def time_field(product: str, head: str) -> str:
 
 def file_name(name: str) -> str:
     """Propose a name for the calendar file."""
-    told = piece_word(name).strip().lower()
-    plain = "".join(letter if letter.isalnum() else "-" for letter in told)
-    return f"{plain.strip('-') or 'piece'}.ics"
+    return f"{plain_letters(piece_word(name)) or 'piece'}.ics"
 
 
 def saved(name: str) -> str:

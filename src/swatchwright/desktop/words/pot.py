@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from swatchwright.acts.correct import Correction, room_words
+from swatchwright.colour.names import closeness
 from swatchwright.desktop.words.bits import millilitres
 from swatchwright.language import listed, say
 from swatchwright.mixing.knock_back import WORTH
@@ -36,11 +37,16 @@ def layers_named(over: Sequence[Layer]) -> str:
     return listed(dict.fromkeys(say(layer.kind.value) for layer in over))
 
 
+def already_there(off: float) -> str:
+    """Say that nothing is to be done."""
+    return say("It is there already: {off:.1f} off ({seen}).", off=off, seen=closeness(off))
+
+
 def correction_text(found: Correction) -> str:
     """Say what to add to a pot, and where its room stops it."""
     added = found.additions
     if added.before < WORTH:
-        told = [say("It is there already: {off:.1f} off.", off=added.before)]
+        told = [already_there(added.before)]
     elif not added.steps:
         told = [
             say("Nothing that may be added to this pot, with the room it has, brings it nearer.")
@@ -55,18 +61,20 @@ def _steps(found: Correction) -> list[str]:
     added = found.additions
     told = [
         say(
-            "Add {amount} {paint}: then {off:.1f} off.",
+            "Add {amount} {paint}: then {off:.1f} off ({seen}).",
             amount=millilitres(step.ml),
             paint=step.paint.name,
             off=step.delta_e,
+            seen=closeness(step.delta_e),
         )
         for step in added.steps
     ]
     told.append(
         say(
-            "It is {off:.1f} off now, and {volume} in the end. Add a third of it first, stir, and "
-            "let a sample dry.",
+            "It is {off:.1f} off now ({seen}), and {volume} in the end. Add a third of it first, "
+            "stir, and let a sample dry.",
             off=added.before,
+            seen=closeness(added.before),
             volume=millilitres(added.volume),
         )
     )

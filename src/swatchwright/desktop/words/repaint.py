@@ -168,6 +168,12 @@ def canvas_told(zones: Sequence[str], *, grey: bool) -> str:
     )
 
 
+SEEN_IN = say(
+    "All of it is seen in the light that the photo was taken in: how the colours look in the light "
+    "of the room is on the pages Compare, Finish and Piece."
+)
+
+
 def notes_line(notes: Sequence[str]) -> str:
     """Put notes into one paragraph."""
     return " ".join(notes)

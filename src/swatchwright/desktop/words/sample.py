@@ -10,10 +10,11 @@ from swatchwright.acts.sample_judged import AMOUNTS, LIKE_THE_CLOTH, TOO, How, J
 from swatchwright.acts.sample_rounds import Round, SampleLoop, Stop
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.acts.sample_why import Why
-from swatchwright.colour.difference import ACCEPTED, JUST_SEEN
-from swatchwright.colour.names import closeness, difference_words
+from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.colour.names import closeness, closeness_between, difference_words, off_words
+from swatchwright.desktop.words.bits import SCALE_TIP, first_up
 from swatchwright.desktop.words.keeping import zone_name
-from swatchwright.language import figure, listed, say, say_in
+from swatchwright.language import bound, figure, listed, say, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.sheet.told import date_text
 from swatchwright.shelf.shelf import Shelf
@@ -83,7 +84,7 @@ FIELD_ADDED, FIELD_FRESH = say("after adding"), say("fresh sample")
 NEXT = say("What to do")
 POT = say("Put right a pot of")
 TUB = say("that has room for")
-NO_ADVICE = say("Press “{button}” above, and what to do stands here.", button=KEEP)
+NO_SAMPLE = say("Once a sample is held to the cloth and kept, what to do stands here.")
 RECKONING = say("Reckoning what to do…")
 RECKONING_ANEW = say("Reckoning anew; until then this is what was found before.")
 FAN = say("Choose from a fan by eye…")
@@ -161,6 +162,16 @@ _TOO = {
 """What may be said by eye, by the words in which it is understood and kept."""
 
 
+def no_advice(button: str) -> str:
+    """Say what to do so that it is said what to add.
+
+    `button` is what the button for it says; empty while there is none to press.
+    """
+    if not button:
+        return NO_SAMPLE
+    return say("Press “{button}” above, and what to do stands here.", button=button)
+
+
 def amounts() -> tuple[tuple[str, str], ...]:
     """Give the words for how much, each with the word that is understood."""
     return tuple((_AMOUNTS[word], word) for word in AMOUNTS)
@@ -215,62 +226,57 @@ def sample_head(number: int, *, held: bool) -> str:
 def two_photos(apart: float) -> str:
     """Say that the cloth is another colour here than where it was wanted from."""
     return say(
-        "Here the cloth is {apart:.0f} from the wanted colour, more than both photos leave in "
-        "doubt. The sample is judged against the cloth in this photo. Look at the light of both.",
+        "Here the cloth is {apart:.0f} from the wanted colour ({seen}), more than both photos "
+        "leave in doubt. The sample is judged against the cloth in this photo. Look at the light "
+        "of both.",
         apart=apart,
+        seen=closeness(round(apart)),
     )
 
 
 def difference(judged: Judged) -> str:
     """Say in words how the sample differs: in her own by eye, else in all ways that can be seen."""
     if judged.how is How.EYE and judged.said:
-        return _begun(eye_told(judged.said))
+        return first_up(eye_told(judged.said))
     told = difference_words(judged.cloth, judged.sample, seen=JUST_SEEN)
     if not told:
-        return _begun(closeness(judged.delta_e))
-    return _begun(say("{ways} than the cloth", ways=listed(told)))
+        return first_up(closeness(judged.delta_e))
+    return first_up(say("{ways} than the cloth", ways=listed(told)))
 
 
 def nearness(judged: Judged) -> str:
-    """Say in words how near it is; empty where the difference, or she herself, says it."""
-    if judged.how is How.EYE and judged.said:
-        return ""
-    if not difference_words(judged.cloth, judged.sample):
-        return ""
-    return f"{_begun(closeness(judged.delta_e))}."
+    """Say how near it is: in a figure with its word, by eye at the most in the word alone.
 
-
-def _begun(told: str) -> str:
-    """Begin a sentence with a text."""
-    return told[:1].upper() + told[1:]
+    Empty where the difference, or she herself, says it.
+    """
+    if judged.how not in {How.EYE, How.PICK}:
+        return say(
+            "{off:.1f} ± {doubt:.1f} off: {seen}",
+            off=judged.delta_e,
+            doubt=judged.give_or_take,
+            seen=closeness(judged.delta_e),
+        )
+    if judged.said or not difference_words(judged.cloth, judged.sample):
+        return ""
+    return f"{first_up(closeness(judged.delta_e))}."
 
 
 def figures(judged: Judged) -> str:
-    """Give the figures behind the words; of a word by eye only about how far off that is."""
+    """Give what is behind the words; of a word by eye only between which words it lies."""
     if judged.how in {How.EYE, How.PICK}:
         low = max(0.0, judged.delta_e - judged.give_or_take)
-        return say(
-            "By eye: somewhere between {low:.0f} and {high:.0f} off (1 is just seen)",
-            low=low,
-            high=judged.delta_e + judged.give_or_take,
-        )
+        high = judged.delta_e + judged.give_or_take
+        return say("By eye: {seen}", seen=closeness_between(round(low), round(high)))
     dL, da, db = judged.vector
     return say(
-        "{off:.1f} ± {doubt:.1f}   L* {dL:+.1f}  a* {da:+.1f}  b* {db:+.1f}",
-        off=judged.delta_e,
-        doubt=judged.give_or_take,
+        "L* {dL:+.1f}  a* {da:+.1f}  b* {db:+.1f}",
         dL=dL,
         da=da,
         db=db,
     )
 
 
-FIGURES_TIP = say(
-    "<p>How far apart they are: {seen} is just seen side by side, {accepted} is accepted by most, "
-    "4 is plain. After the ± stands how far off that usually is.</p>",
-    seen=JUST_SEEN,
-    accepted=ACCEPTED,
-)
+FIGURES_TIP = SCALE_TIP + say("<p>After the ± stands how far off that usually is.</p>")
 
 
 def field_name(judged: Judged) -> str:
@@ -294,9 +300,10 @@ def done_lines(advice: Advice) -> tuple[str, str]:
             "cloth tells smaller differences than an eye remembers."
         )
     return DONE_UNSEEN, say(
-        "It is {off:.1f} off, give or take {doubt:.1f}. At {seen:.1f} half of all people see a "
-        "difference side by side, below that fewer.",
+        "It is {off:.1f} off ({word}), give or take {doubt:.1f}. At {seen:.1f} half of all people "
+        "see a difference side by side, below that fewer.",
         off=one.delta_e,
+        word=closeness(one.delta_e),
         doubt=one.give_or_take,
         seen=JUST_SEEN,
     )
@@ -327,10 +334,12 @@ def why_lines(advice: Advice) -> tuple[str, ...]:
             share=added / held,
         ),
         Why.LITTLE: say(
-            "Adding would help little: this sample is {now:.1f} off, and the pot would still be "
-            "about {then:.1f} off.",
+            "Adding would help little: this sample is {now:.1f} off ({seen}), and the pot would "
+            "still be about {then:.1f} off ({then_seen}).",
             now=advice.last.delta_e,
+            seen=closeness(advice.last.delta_e),
             then=advice.after.usual,
+            then_seen=closeness(advice.after.usual),
         ),
         Why.NEARER: say("What is in the pot stands in the way: a fresh mix can come nearer."),
     }
@@ -340,19 +349,21 @@ def why_lines(advice: Advice) -> tuple[str, ...]:
 def fields_name(word: str, usual: float) -> str:
     """Tell cloth, sample and what may be expected to a screen reader."""
     return say(
-        "cloth beside the sample as it is and {then}: about {off:.1f} from the cloth",
+        "cloth beside the sample as it is and {then}: about {off:.1f} from the cloth ({seen})",
         then=word,
         off=usual,
+        seen=closeness(usual),
     )
 
 
 def pot_after(advice: Advice) -> str:
     """Say what the pot is then."""
     return say(
-        "The pot then holds {amount} and should be within about {off:.1f} of the cloth. Add a "
-        "third first, stir, and let a sample dry.",
+        "The pot then holds {amount} and should be within about {off:.1f} of the cloth ({seen}). "
+        "Add a third first, stir, and let a sample dry.",
         amount=millilitres(advice.additions.volume),
         off=advice.after.usual,
+        seen=closeness(advice.after.usual),
     )
 
 
@@ -365,14 +376,6 @@ def fresh_lines(advice: Advice) -> tuple[str, ...]:
     return tuple(f"{millilitres(ml)}  {names[id_]}" for id_, ml in amounts_.items())
 
 
-def fresh_after(advice: Advice) -> str:
-    """Say how near a fresh sample should come, and in which order to pour."""
-    return say(
-        "In this order, the last in thirds. It should be within about {off:.1f} of the cloth.",
-        off=advice.fresh.outlook.usual,
-    )
-
-
 def wider_line(advice: Advice, shelf: Shelf) -> str:
     """Say what one paint more than was asked for would bring; empty where it brings little."""
     if advice.wider is None:
@@ -380,11 +383,12 @@ def wider_line(advice: Advice, shelf: Shelf) -> str:
     told = {
         "off": advice.fresh.outlook.usual,
         "then": advice.wider.outlook.usual,
+        "seen": closeness(advice.wider.outlook.usual),
         "mix": beside_line(advice.wider, shelf),
     }
     if len(advice.wider.mixed) > 3:
-        return say("A fourth paint brings it from {off:.1f} to {then:.1f}: {mix}.", **told)
-    return say("A third paint brings it from {off:.1f} to {then:.1f}: {mix}.", **told)
+        return say("A fourth paint brings it from {off:.1f} to {then:.1f} ({seen}): {mix}.", **told)
+    return say("A third paint brings it from {off:.1f} to {then:.1f} ({seen}): {mix}.", **told)
 
 
 def beside_line(mix: NextMix, shelf: Shelf) -> str:
@@ -406,35 +410,22 @@ def round_line(number: int, one: Round, shelf: Shelf) -> str:
         how = say("by eye, “{said}”", said=eye_told(one.said))
     if one.how in {How.EYE, How.PICK}:
         return say(
-            "{number}.  about {off:.0f}, {how}, {day}: {mix}",
+            "{number}.  {seen}, {how}, {day}: {mix}",
             number=number,
-            off=one.delta_e,
+            seen=closeness(round(one.delta_e)),
             how=how,
             day=date_text(one.day),
             mix=of,
         )
     return say(
-        "{number}.  {off:.1f} ± {doubt:.1f}, {how}, {day}: {mix}",
+        "{number}.  {off:.1f} ± {doubt:.1f} off ({seen}), {how}, {day}: {mix}",
         number=number,
         off=one.delta_e,
+        seen=closeness(one.delta_e),
         doubt=one.give_or_take,
         how=how,
         day=date_text(one.day),
         mix=of,
-    )
-
-
-def leave_line(advice: Advice) -> str:
-    """Say why a sample is better left as it is, by the figures that are told."""
-    ways = [advice.fresh.outlook.usual]
-    if advice.additions.steps:
-        ways.append(advice.after.usual)
-    return say(
-        "It is about {now:.1f} off, which most people would accept. By what is not known of paints "
-        "and cloth, what follows would be within about {then:.1f}: more likely worse than better. "
-        "Stripes brushed beside it in the same photo tell more.",
-        now=advice.last.delta_e,
-        then=min(ways),
     )
 
 
@@ -475,13 +466,13 @@ def is_mix_added(zone: str, taken: Taken, shelf: Shelf) -> str:
 
 def home_name(loop: SampleLoop) -> str:
     """Tell the picture of the distances to a screen reader."""
-    told = ", ".join(figure(one.delta_e, ".1f") for one in loop.rounds)
+    told = "; ".join(off_words(one.delta_e) for one in loop.rounds)
     return f"{HOME_NAME}: {told}" if told else HOME_NAME
 
 
 def millilitres(ml: float) -> str:
     """Say a volume."""
-    return f"{figure(ml, '.1f' if ml < 100 else '.0f')} ml"
+    return bound(f"{figure(ml, '.1f' if ml < 100 else '.0f')} ml")
 
 
 def kept_name(zone: str, names: list[str]) -> str:

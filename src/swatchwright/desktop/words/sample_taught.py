@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from swatchwright.acts.sample_learnt import Taught
 from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.colour.names import closeness
 from swatchwright.language import listed, say
 
 TEACH_KNOWN = say(
@@ -23,19 +24,21 @@ def teach_line(*, known: bool, would: Taught | None, by_eye: bool = False) -> st
         "paints": listed([say("“{name}”", name=name) for name in would.paints]),
         "number": would.sample,
         "after": would.after,
+        "seen": closeness(would.after),
     }
     if would.before < JUST_SEEN / 2:
         told = say(
             "Teaching changes {paints}, for all mixes: that of sample {number} is then taken to be "
-            "within {after:.1f}, now for just what the shelf says.",
+            "within {after:.1f} ({seen}), now for just what the shelf says.",
             **then,
         )
     else:
         told = say(
             "Teaching changes {paints}, for all mixes: that of sample {number} is then taken to be "
-            "within {after:.1f}, now {before:.1f}.",
+            "within {after:.1f} ({seen}), now {before:.1f} ({before_seen}).",
             **then,
             before=would.before,
+            before_seen=closeness(would.before),
         )
     return f"{told} {TEACH_VAGUE}" if by_eye else told
 
@@ -48,22 +51,31 @@ def taught_lines(taught: Taught) -> tuple[str, ...]:
         "✓ Taught: {paints}. All mixes on the page Colour are found anew with what they learnt.",
         paints=listed([say("“{name}”", name=name) for name in taught.paints]),
     )
-    then = {"number": taught.sample, "before": taught.before, "after": taught.after}
+    then = {
+        "number": taught.sample,
+        "before": taught.before,
+        "before_seen": closeness(taught.before),
+        "after": taught.after,
+        "seen": closeness(taught.after),
+    }
     if taught.before < JUST_SEEN / 2 and taught.after > taught.before:
         surer = say(
             "They were taken for just what the shelf says. The samples came out otherwise than "
-            "thought, so the mix of sample {number} is now taken to be within {after:.1f}.",
+            "thought, so the mix of sample {number} is now taken to be within {after:.1f} "
+            "({seen}).",
             **then,
         )
     elif round(taught.after, 1) > round(taught.before, 1):
         surer = say(
-            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}: "
-            "the samples came out otherwise than thought, so less is known than was thought.",
+            "The mix of sample {number} is now known to within {after:.1f} ({seen}), before "
+            "{before:.1f} ({before_seen}): the samples came out otherwise than thought, so less is "
+            "known than was thought.",
             **then,
         )
     else:
         surer = say(
-            "The mix of sample {number} is now known to within {after:.1f}, before {before:.1f}.",
+            "The mix of sample {number} is now known to within {after:.1f} ({seen}), before "
+            "{before:.1f} ({before_seen}).",
             **then,
         )
     return told, surer

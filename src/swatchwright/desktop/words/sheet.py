@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -11,9 +9,11 @@ from swatchwright.acts.sheet import CodeRecipe, LabelSize, Paper, SheetContent
 from swatchwright.acts.sheet_form import SheetForm
 from swatchwright.acts.sheet_on_shelf import OnShelf
 from swatchwright.colour.difference import JUST_SEEN
+from swatchwright.colour.names import closeness
 from swatchwright.desktop.words.keeping import zone_item
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say, say_count, say_in
+from swatchwright.language.letters import plain_letters
 from swatchwright.measures.kitchen import Country
 from swatchwright.sheet.content import Zone
 
@@ -38,8 +38,8 @@ PAPER = say("Paper")
 PAPERS = {Paper.A4: "A4", Paper.LETTER: "Letter"}
 SIZE = say("Size")
 HOW_MANY = say("How many")
-ONE, PAGE_FULL = say("one of each zone"), say("a page full")
-ZONE = say("Zone")
+ONE, PAGE_FULL = say("one of each"), say("a page full")
+ZONE = say("The mix for")
 ALL_ZONES = say_in("of zones", "all")
 VOLUME = say("To mix")
 VOLUME_OF_JOB, VOLUME_OF_BENCH = say("as the job has it"), say("as on the bench")
@@ -97,7 +97,7 @@ NO_CODE = say("The recipe is too long for a code.")
 
 def copy_of(zone: str) -> str:
     """Name the zone whose code is copied."""
-    return say("Code of the zone “{zone}”", zone=zone)
+    return say("Code of the mix for “{zone}”", zone=zone)
 
 
 def size_item(size: LabelSize) -> str:
@@ -128,18 +128,11 @@ def zone_choice(zone: str) -> str:
 
 def file_name(title: str, client: str, form: SheetForm) -> str:
     """Propose a name for the file: piece and client, in letters that every system takes."""
-    told = [text for text in (_plain(title), _plain(client)) if text]
+    told = [text for text in (plain_letters(title), plain_letters(client)) if text]
     name = "-".join(told) or say_in("in the name of a file", "recipe")
     if form.as_label:
         return say("{name}-label.pdf", name=name)
     return say("{name}-sheet.pdf", name=name)
-
-
-def _plain(text: str) -> str:
-    """Give a text in small plain letters, with a dash for all others."""
-    letters = unicodedata.normalize("NFKD", text.casefold())
-    bare = "".join(letter for letter in letters if not unicodedata.combining(letter))
-    return "-".join(re.findall(r"[a-z0-9]+", bare))[:40].strip("-")
 
 
 def with_ending(name: str, chosen: str) -> Path:
@@ -266,7 +259,8 @@ def shelf_line(found: OnShelf) -> str:
     if found.apart < JUST_SEEN:
         return SAME_ON_SHELF
     return say(
-        "With the paints of your shelf it dries {apart:.1f} from what it was (1 is just seen side "
-        "by side, 4 is plain). Brush a sample first.",
+        "With the paints of your shelf it dries {apart:.1f} from what it was ({seen}). Brush a "
+        "sample first.",
         apart=found.apart,
+        seen=closeness(found.apart),
     )

@@ -6,8 +6,10 @@ from collections.abc import Mapping, Sequence
 
 from swatchwright.acts.known import Grade, Hiding
 from swatchwright.acts.shelf_view import PaintLine, WholeLook
+from swatchwright.colour.names import closeness
+from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.errors import MendableError
-from swatchwright.language import figure, say, say_count, say_in
+from swatchwright.language import bound, figure, say, say_count, say_in
 from swatchwright.language.money import priced
 from swatchwright.paint.fit.drying import Drying
 from swatchwright.paint.paints import HowKnown, Paint
@@ -48,9 +50,10 @@ COLUMN_TIPS = (
     "",
     say("The finish family"),
     say(
-        "<p>Where it is known from, how well, and how far a mix with it is usually off: 1 is just "
-        "seen, up to 4 is good, 10 is another colour</p>"
-    ),
+        "<p>Where it is known from, how well, and how far a mix with it is usually off: up to 4 is "
+        "good.</p>"
+    )
+    + SCALE_TIP,
     say("What is left of it"),
     say("Sizes it is sold in"),
     say("Price of a litre in the cheapest tin"),
@@ -95,9 +98,10 @@ NEAR_GUESS = say("guessed, but near")
 """Of a paint whose mixes come near though little of it was read: no guess is called well known."""
 
 DOUBT_TIP = say(
-    "<p>How far a mix with it is usually off, in CIEDE2000: the shorter the better. 1 is just "
-    "seen, up to 4 is as good as mixing gets, 10 is another colour.</p>"
+    "<p>How far a mix with it is usually off: the shorter the better. Up to 4 is as good as "
+    "mixing gets.</p>"
 )
+DOUBT_TIP += SCALE_TIP
 
 TO_KNOW_BETTER = say(
     "To know it better, brush more cards of it: “Get to know your paints” says which help most."
@@ -156,7 +160,16 @@ def price_cell(price: float | None) -> str:
 
 def rounded(off: float) -> str:
     """Round a doubt to what is known of it."""
-    return figure(off, ".0f") if off >= 3 else figure(round(2 * off) / 2, "g")
+    return figure(_to_known(off), "g")
+
+
+def seen_word(off: float) -> str:
+    """Say of a doubt, rounded so, how plainly it is seen."""
+    return closeness(_to_known(off))
+
+
+def _to_known(off: float) -> float:
+    return float(round(off)) if off >= 3 else round(2 * off) / 2
 
 
 def left_cell(ml: float | None) -> str:
@@ -166,7 +179,7 @@ def left_cell(ml: float | None) -> str:
 
 def millilitres(ml: float) -> str:
     """Say a volume."""
-    return f"{figure(ml / 1000, '.2g')} l" if ml >= 1000 else f"{ml:.0f} ml"
+    return bound(f"{figure(ml / 1000, '.2g')} l" if ml >= 1000 else f"{ml:.0f} ml")
 
 
 def tins_cell(paint: Paint) -> str:
@@ -186,15 +199,17 @@ def known_line(whole: WholeLook) -> str:
         return say("Known by: {how}.", how=how)
     if is_near_guess(whole.look.paint, known.grade):
         return say(
-            "Known by: {how}, but its mixes come near: off by about {off}.",
+            "Known by: {how}, but its mixes come near: off by about {off} ({seen}).",
             how=how,
             off=rounded(known.off),
+            seen=seen_word(known.off),
         )
     return say(
-        "Known by: {how}; {known}. Mixes with it are off by about {off}.",
+        "Known by: {how}; {known}. Mixes with it are off by about {off} ({seen}).",
         how=how,
         known=known.words,
         off=rounded(known.off),
+        seen=seen_word(known.off),
     )
 
 
@@ -303,10 +318,12 @@ def mix_words(mix: Sequence[tuple[str, float]], names: Mapping[str, str]) -> str
 def drying_line(drying: Drying) -> str:
     """Say what was learnt of how a paint dries."""
     told = say(
-        "By its kind the wet colour would be {before:.1f} off what you read; as this paint dries "
-        "it is {after:.1f}.",
+        "By its kind the wet colour would be {before:.1f} off what you read ({seen}); as this "
+        "paint dries it is {after:.1f} ({then_seen}).",
         before=drying.off_before,
+        seen=closeness(drying.off_before),
         after=drying.off_after,
+        then_seen=closeness(drying.off_after),
     )
     if drying.off_after > drying.off_before - 0.2:
         return " ".join([told, say("It dries as its kind does; nothing new to keep.")])

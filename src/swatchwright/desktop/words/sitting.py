@@ -18,6 +18,7 @@ from swatchwright.desktop.words.shelf import (
     is_near_guess,
     mix_words,
     rounded,
+    seen_word,
 )
 from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.paint.family import Family
@@ -298,7 +299,9 @@ def doubt_told(fit: PaintFit, before: float | None, after: float | None) -> str:
 
 def _off_by(off: float, *, guessed: bool = False) -> str:
     known = _grade_word(off, guessed=guessed)
-    return say("off by about {off}, {known}", off=rounded(off), known=known)
+    return say(
+        "off by about {off} ({seen}), {known}", off=rounded(off), seen=seen_word(off), known=known
+    )
 
 
 def hiding_line(found: FittedShelf) -> str:

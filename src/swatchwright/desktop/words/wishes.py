@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from swatchwright.errors import MendableError
 from swatchwright.language import figure, say, say_count, say_in
 from swatchwright.language.money import priced
 from swatchwright.mixing.wishes import Wishes
@@ -23,6 +24,16 @@ MUST = say("in every mix")
 MOST = say("at most")
 OPENED = say("this tin is open: use it first")
 OWNED = say("I have it")
+TO_SHELF = say("To the page Shelf")
+NO_PAINT_USED = say(
+    "No mix is possible: no paint of the shelf is in use. Tick on the page Shelf those that may "
+    "be mixed."
+)
+
+
+def none_possible(why: MendableError) -> str:
+    """Say why there are no mixes, and what brings them."""
+    return say("No mix is possible. {why} {mend}", why=why.what, mend=why.mend)
 
 
 def percent(share: float | None) -> str:

@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from swatchwright.colour.difference import delta_e_2000
+from swatchwright.colour.names import closeness
 from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.family import FAMILIES, Family, Finish
@@ -163,8 +164,10 @@ def _checked(wet: ArrayLike, dry: ArrayLike, paint: Paint) -> tuple[Floats, Floa
     if apart > _ANOTHER_PAINT:
         raise MendableError(
             say(
-                "The dry stroke is {apart:.0f} CIEDE2000 from the colour of {paint} on the shelf.",
+                "The dry stroke is {apart:.0f} CIEDE2000 from the colour of {paint} on the shelf: "
+                "{seen}.",
                 apart=apart,
+                seen=closeness(round(apart)),
                 paint=paint.id,
             ),
             say(

@@ -7,6 +7,7 @@ from math import isfinite
 
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
+from swatchwright.piece.work.apart import coats_on_part
 from swatchwright.piece.work.order import FinishKind, Lead, PaintTimes, PlanOrder, Primer, Week
 from swatchwright.piece.work.times import checked_room
 
@@ -47,6 +48,9 @@ def checked_plan_order(order: PlanOrder) -> PlanOrder:
     _check_times(order.paint_times, mark("The times of the paint cannot be."))
     _check_times(order.wash_times, mark("The times of the wash cannot be."))
     _check_times(order.finish_times, mark("The times of the finish cannot be."))
+    _check_times(order.wax_times, mark("The times of the wax cannot be."))
+    _check_times(order.oil_times, mark("The times of the oil cannot be."))
+    _check_times(order.varnish_times, mark("The times of the varnish cannot be."))
     checked_room(order.room)
     _check_week(order.week)
     return order
@@ -88,6 +92,7 @@ def _check_lead(order: PlanOrder) -> None:
 
 def _check_coats(order: PlanOrder) -> None:
     finish = order.finish_coats if order.finish is not FinishKind.NONE else 0
+    finish = max(finish, coats_on_part(order.tops))
     for trouble, coats, least in (
         (mark("{coats} coats of paint were asked for."), order.coats, 0),
         (mark("{coats} coats of primer were asked for."), order.primer_coats, 0),

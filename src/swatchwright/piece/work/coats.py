@@ -13,17 +13,19 @@ from itertools import pairwise
 
 from swatchwright.language import mark, say, say_in
 from swatchwright.piece.names import side_word
+from swatchwright.piece.work.apart import until_turned, waiting_apart
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import (
     PlanOrder,
     Primer,
     Which,
 )
-from swatchwright.piece.work.over import clear, stirred, washes
+from swatchwright.piece.work.over import apart, clear, stirred, washes
 from swatchwright.piece.work.pace import Stance, minutes_for, wet
+from swatchwright.piece.work.pots import coat_how, coat_title
 from swatchwright.piece.work.prepare import put_back
 from swatchwright.piece.work.stirring import mixing
-from swatchwright.piece.work.task import StepKind, Task
+from swatchwright.piece.work.task import Hold, StepKind, Task
 from swatchwright.piece.work.times import Wait
 from swatchwright.piece.work.waits import SLICK, last_wait, usual_primer, wait_after
 
@@ -53,14 +55,25 @@ def coating(order: PlanOrder) -> Iterator[Task]:
     """
     rests_on = Which.BACK if order.flat else Which.UNDERSIDE
     laid = _laid_standing(order)
+    held: tuple[Hold, ...] = ()
     for i, (stance, tasks) in enumerate(laid):
         if stance.rests_on is not rests_on:
             rests_on = stance.rests_on
-            yield _turned(rests_on)
-        for task, following in pairwise([*tasks, None]):
-            assert task is not None  # noqa: S101 - only the last is None
-            last = following is None and i + 1 < len(laid)
-            yield replace(task, wait=wait_after(order, task, following, turned_next=last))
+            yield replace(_turned(rests_on), holds=held)
+        last = i + 1 < len(laid)
+        if order.tops:
+            held = tuple(until_turned(order, tasks))
+            yield from waiting_apart(order, tasks, turned_next=last)
+        else:
+            yield from _waiting(order, tasks, turned_next=last)
+
+
+def _waiting(order: PlanOrder, tasks: Sequence[Task], *, turned_next: bool) -> Iterator[Task]:
+    """Give tasks with their waits, each before the next."""
+    for task, following in pairwise([*tasks, None]):
+        assert task is not None  # noqa: S101 - only the last is None
+        last = following is None and turned_next
+        yield replace(task, wait=wait_after(order, task, following, turned_next=last))
 
 
 def _laid_standing(order: PlanOrder) -> list[tuple[Stance, list[Task]]]:
@@ -110,8 +123,11 @@ def _layers(
             yield from mixing(order, stance.rests_on)
         yield from _paint(order, stance)
     yield from stirred(order, stance, before)
-    yield from washes(order, stance)
     # Paint does not hold on wax or oil, and hands carry them: none before all is painted.
+    if order.tops:
+        yield from apart(order, stance, slick=not to_be_turned)
+        return
+    yield from washes(order, stance)
     if not (to_be_turned and order.finish in SLICK):
         yield from clear(order, stance)
 
@@ -137,9 +153,10 @@ def _paint(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     for n in range(1, order.coats + 1):
         if n > 1:
             yield _denib(order, stance)
-        title = say("Paint, coat {n}", n=n)
+        title = coat_title(order, n, stance.faces)
         how = say("Stir, strain, and lay off along the grain; stop at an edge, never in a face.")
-        yield wet(StepKind.COAT, title, how, order, stance, Danger.MIXING)
+        told = coat_how(order, how, stance.faces)
+        yield wet(StepKind.COAT, title, told, order, stance, Danger.MIXING)
 
 
 def _denib(order: PlanOrder, stance: Stance) -> Task:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from swatchwright.language import mark, mark_in
+from swatchwright.values import Lab
 
 __all__ = [
     "Age",
@@ -16,6 +17,7 @@ __all__ = [
     "Loose",
     "PaintTimes",
     "PlanOrder",
+    "Pot",
     "Primer",
     "Room",
     "Surface",
@@ -157,7 +159,7 @@ class Week:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A wash or a glaze: what it is stirred of, and how it is laid.
+    """A wash, a glaze or a clear finish: what it is stirred of, and how it is laid.
 
     Parameters
     ----------
@@ -182,6 +184,8 @@ class Laid:
         m2 of it; None where that is not known.
     ml
         Of it as it is laid, for one pass; None where that is not known.
+    finish
+        Of a clear finish where there are several, which one it is; else None.
     """
 
     paints: tuple[tuple[str, float], ...]
@@ -193,6 +197,27 @@ class Laid:
     zone: str = ""
     faces: tuple[Which, ...] | None = None
     area: float | None = None
+    ml: float | None = None
+    finish: FinishKind | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pot:
+    """One of several colours of a piece, mixed whole in one pot.
+
+    Parameters
+    ----------
+    on
+        The parts that it goes on, as “body”, each with the sides from where it is seen, None where
+        these are not known; an empty part is all that has no colour of its own.
+    dry
+        Its colour; None for parts that have no mix yet.
+    ml
+        How much of it is mixed at once; None where that is not known.
+    """
+
+    on: tuple[tuple[str, tuple[Which, ...] | None], ...]
+    dry: Lab | None = None
     ml: float | None = None
 
 
@@ -219,7 +244,7 @@ class PlanOrder:
     coats, washes
         Of paint, 0 for a piece that is painted already in this job; of wash.
     finish, finish_coats
-        What goes on top.
+        What goes on top; of several finishes the one that is told last.
     stain_block
         Whether knots or stains are sealed first.
     repairs
@@ -245,7 +270,12 @@ class PlanOrder:
     own
         What was set by hand and follows nothing else; None where that is not told.
     topped
-        On which parts the coats of the finish go, in their turn; empty where each is on all.
+        On which parts the coats of the finish go, in their turn; empty where each is on all. Where
+        there are several finishes, which one goes where.
+    wax_times, oil_times, varnish_times
+        What the tins say where there are several finishes; None for common practice.
+    pots
+        The colours of the paint where there are several; empty where it is one.
     """
 
     name: str
@@ -278,6 +308,34 @@ class PlanOrder:
     seat: bool = False
     own: tuple[str, ...] | None = None
     topped: tuple[Laid, ...] = ()
+    wax_times: PaintTimes | None = None
+    oil_times: PaintTimes | None = None
+    varnish_times: PaintTimes | None = None
+    pots: tuple[Pot, ...] = ()
+
+    @property
+    def tops(self) -> tuple[Laid, ...]:
+        """Which clear finish goes where, in their turn; none where there is but one finish."""
+        if self.finish is FinishKind.NONE:
+            return ()
+        return tuple(one for one in self.topped if one.finish not in {None, FinishKind.NONE})
+
+    @property
+    def finishes(self) -> tuple[FinishKind, ...]:
+        """The clear finishes that go on, each once, in their turn."""
+        if self.finish is FinishKind.NONE:
+            return ()
+        there = (one.finish for one in self.tops if one.faces != () and one.passes)
+        return tuple(dict.fromkeys(kind for kind in there if kind)) or (self.finish,)
+
+    def tin_of(self, finish: FinishKind) -> PaintTimes | None:
+        """Give what the tin of a clear finish says; None where it is not asked."""
+        own = {
+            FinishKind.WAX: self.wax_times,
+            FinishKind.OIL: self.oil_times,
+            FinishKind.VARNISH: self.varnish_times,
+        }.get(finish)
+        return self.finish_times if own is None and finish is self.finish else own
 
     @property
     def painted(self) -> bool:

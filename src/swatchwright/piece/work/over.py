@@ -8,6 +8,7 @@ from dataclasses import replace
 from swatchwright.language import listed, mark, say, say_in
 from swatchwright.paint.wiped import share_left
 from swatchwright.piece.names import zone_word
+from swatchwright.piece.work.apart import apart_rounds
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import FinishKind, Laid, PlanOrder
 from swatchwright.piece.work.pace import PACE, Stance, minutes_for, wet
@@ -15,8 +16,9 @@ from swatchwright.piece.work.rounds import Pass, passes_in, rounds
 from swatchwright.piece.work.stirring import stuff_of, wash_mixing
 from swatchwright.piece.work.task import StepKind, Task
 from swatchwright.piece.work.times import Wait
+from swatchwright.piece.work.waits import SLICK
 
-__all__ = ["clear", "stirred", "washes"]
+__all__ = ["apart", "clear", "stirred", "washes"]
 
 
 def stirred(order: PlanOrder, stance: Stance, before: Sequence[Stance]) -> Iterator[Task]:
@@ -39,16 +41,14 @@ def washes(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     """Give the washes and glazes, round by round."""
     for here in _rounds_seen(order.laid, order.washes, stance):
         for one in here:
-            how, ml = _wash_how(one.laid), _amounts(order, one, stance)
-            task = wet(
-                StepKind.WASH,
-                _wash_title(one),
-                f"{how} {ml}" if ml else how,
-                order,
-                stance,
-                Danger.MIXING,
-            )
-            yield replace(_on_parts(order, task, one, stance), beside=one is not here[-1])
+            yield replace(_washed(order, one, stance), beside=one is not here[-1])
+
+
+def _washed(order: PlanOrder, one: Pass, stance: Stance) -> Task:
+    how, ml = _wash_how(one.laid), _amounts(order, one, stance)
+    told = f"{how} {ml}" if ml else how
+    task = wet(StepKind.WASH, _wash_title(one), told, order, stance, Danger.MIXING)
+    return _on_parts(order, task, one, stance)
 
 
 def _rounds_seen(laid: Sequence[Laid], count: int, stance: Stance) -> Iterator[tuple[Pass, ...]]:
@@ -79,17 +79,24 @@ def _wash_how(laid: Laid | None) -> str:
     return _wiped_back(laid)
 
 
+_TAKES = {
+    False: (mark("Thinned it takes about {ml:.0f} ml."), mark("Thinned it takes about {amounts}.")),
+    True: (mark("It takes about {ml:.0f} ml."), mark("It takes about {amounts}.")),
+}
+
+
 def _amounts(order: PlanOrder, one: Pass, stance: Stance) -> str:
     """Say how much of it goes on, part by part; empty where that is not known."""
     told = []
+    on_all, on_parts = _TAKES[one.finish is not None]
     for laid in one.on:
         if laid is None or laid.ml is None:
             return ""
         ml = 5 * max(1, round(laid.ml * _share(order, laid, stance) / 5))
         if not laid.zone:
-            return say("Thinned it takes about {ml:.0f} ml.", ml=ml)
+            return say(on_all, ml=ml)
         told.append(say("{ml:.0f} ml on the {part}", ml=ml, part=zone_word(laid.zone)))
-    return say("Thinned it takes about {amounts}.", amounts=listed(told))
+    return say(on_parts, amounts=listed(told))
 
 
 def _share(order: PlanOrder, laid: Laid | None, stance: Stance) -> float:
@@ -148,21 +155,51 @@ def clear(order: PlanOrder, stance: Stance) -> Iterator[Task]:
     """Give the coats of the clear finish, each buffed where it is wax."""
     if order.finish is FinishKind.NONE:
         return
-    dangers, how = _CLEAR_DANGERS[order.finish], say(_CLEAR_HOW[order.finish])
     for here in _rounds_seen(order.topped, order.finish_coats, stance):
         for one in here:
-            task = wet(StepKind.CLEAR, _clear_title(order, one), how, order, stance, *dangers)
-            task = _on_parts(order, task, one, stance)
-            more = one is not here[-1]
-            if order.finish is not FinishKind.WAX:
-                yield replace(task, beside=more)
+            *first, last = _cleared(order, order.finish, one, stance)
+            yield from first
+            yield replace(last, beside=one is not here[-1])
+
+
+def apart(order: PlanOrder, stance: Stance, *, slick: bool) -> Iterator[Task]:
+    """Give washes and coats of several clear finishes, round by round.
+
+    Parameters
+    ----------
+    order
+        What is planned.
+    stance
+        How the piece stands.
+    slick
+        Whether oil and wax may be laid now.
+    """
+    for level in apart_rounds(order):
+        for one in level:
+            here = one.standing(stance.faces)
+            if here is None or (here.finish in SLICK and not slick):
                 continue
-            yield replace(task, with_next=True)
-            yield replace(_buffed(order, task), beside=more)
+            if here.finish is None:
+                yield _washed(order, here, stance)
+            else:
+                yield from _cleared(order, here.finish, here, stance)
 
 
-def _clear_title(order: PlanOrder, one: Pass) -> str:
-    title = say(_CLEAR_TITLES[order.finish], n=one.number)
+def _cleared(order: PlanOrder, finish: FinishKind, one: Pass, stance: Stance) -> Iterator[Task]:
+    """Give a coat of a clear finish, and of wax the buffing."""
+    how, ml = say(_CLEAR_HOW[finish]), _amounts(order, one, stance) if one.finish else ""
+    told, dangers = f"{how} {ml}" if ml else how, _CLEAR_DANGERS[finish]
+    task = wet(StepKind.CLEAR, _clear_title(finish, one), told, order, stance, *dangers)
+    task = replace(_on_parts(order, task, one, stance), finish=finish)
+    if finish is not FinishKind.WAX:
+        yield task
+        return
+    yield replace(task, with_next=True)
+    yield _buffed(order, task)
+
+
+def _clear_title(finish: FinishKind, one: Pass) -> str:
+    title = say(_CLEAR_TITLES[finish], n=one.number)
     if not one.zones:
         return title
     return say("{coat} on the {parts}", coat=title, parts=_parts_said(one.zones))
@@ -179,4 +216,5 @@ def _buffed(order: PlanOrder, waxed: Task) -> Task:
         waxed.rests_on,
         cautions=(Danger.RAGS,),
         parts=waxed.parts,
+        finish=waxed.finish,
     )

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from swatchwright.language import say
-from swatchwright.piece.names import side_word, zone_word
+from swatchwright.piece.names import zone_word
 from swatchwright.piece.work.cautions import CAUTIONS, Caution, Danger
 from swatchwright.piece.work.check import checked_plan_order
-from swatchwright.piece.work.coats import SLICK, coating, finishing, stances
-from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Room, Which
+from swatchwright.piece.work.coats import coating, finishing
+from swatchwright.piece.work.order import Lead, PlanOrder, Room, Which
+from swatchwright.piece.work.pairs import edges_told, left_bare, weak_told
 from swatchwright.piece.work.prepare import preparation
-from swatchwright.piece.work.rounds import rounds, zones_left_out
-from swatchwright.piece.work.schedule import Session, dated
+from swatchwright.piece.work.rounds import zones_left_out
+from swatchwright.piece.work.schedule import Session, Times, dated, held_back
 from swatchwright.piece.work.stirring import sampled
-from swatchwright.piece.work.task import StepKind, Task
+from swatchwright.piece.work.task import StepKind, Task, meet
 from swatchwright.piece.work.times import Source, Until, Wait, dew_point, drawn_out, wait_factor
 
 __all__ = ["Plan", "Step", "plan_of"]
@@ -96,7 +98,8 @@ class Plan:
     notes
         What was assumed, in plain words.
     weak
-        Where what goes on top is weak for how the piece is used, in plain words; or empty.
+        Where what goes on top is weak for how the piece is used, or does not hold on what lies
+        below it, in plain words; or empty.
     painted
         Whether the piece is painted already in this job, and it begins with what goes over that.
     """
@@ -126,6 +129,7 @@ def plan_of(order: PlanOrder) -> Plan:
     factor = wait_factor(order.room)
     tasks = [_drawn(task, factor) for task in _tasks(order)]
     times = dated(tasks, order.start, order.week)
+    tasks = list(_held(tasks, times))
     steps = tuple(
         _step(number, task, sessions, start, end)
         for number, (task, (sessions, start, end)) in enumerate(zip(tasks, times, strict=True), 1)
@@ -140,7 +144,7 @@ def plan_of(order: PlanOrder) -> Plan:
         factor,
         tuple(CAUTIONS[danger] for danger in named),
         _notes(order, factor, tasks),
-        _weak(order),
+        weak_told(order),
         order.painted,
     )
 
@@ -154,7 +158,20 @@ def _tasks(order: PlanOrder) -> list[Task]:
 
 
 def _drawn(task: Task, factor: float) -> Task:
-    return replace(task, wait=drawn_out(task.wait, factor))
+    holds = tuple(replace(hold, wait=drawn_out(hold.wait, factor)) for hold in task.holds)
+    return replace(task, wait=drawn_out(task.wait, factor), holds=holds)
+
+
+def _held(tasks: Sequence[Task], times: Sequence[Times]) -> Iterator[Task]:
+    """Let a step wait as long as what follows waits for what was laid before on its parts."""
+    ends = [datetime.fromisoformat(end) for _, _, end in times]
+    for n, task in enumerate(tasks):
+        held = held_back(tasks[n + 1], ends[: n + 1]) if n + 1 < len(tasks) else None
+        if held is None or held.minutes <= task.wait.minutes:
+            yield task
+            continue
+        told = "" if meet(task, tasks[n + 1]) else say("The wait is for what lies there already.")
+        yield replace(task, how=f"{task.how} {told}" if told else task.how, wait=held)
 
 
 def _step(number: int, task: Task, sessions: tuple[Session, ...], start: str, end: str) -> Step:
@@ -188,21 +205,6 @@ def _later(moment: str, minutes: float) -> str:
     return later.isoformat(timespec="minutes")
 
 
-def _weak(order: PlanOrder) -> str:
-    """Say where wax or oil is weak for how the piece is used; common practice, no source."""
-    if order.finish not in SLICK or not (order.seat or order.uses):
-        return ""
-    if order.finish is FinishKind.WAX:
-        return say(
-            "Wax is weak where it is sat on, where children are and where food is: a varnish meant "
-            "for that lasts better, and its label decides."
-        )
-    return say(
-        "Oil is weak where it is sat on, where children are and where food is: a varnish meant "
-        "for that lasts better, and its label decides."
-    )
-
-
 def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...]:
     notes = []
     if any(task.wait.minutes and task.wait.source is Source.PRACTICE for task in tasks):
@@ -232,7 +234,8 @@ def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...
         notes.append(
             say("It is treated as lead: nothing old is sanded dry. Local rules come first.")
         )
-    notes += _left_bare(order)
+    notes += edges_told(order)
+    notes += left_bare(order)
     notes += [
         say(
             "What was to go on the {part} is left out: the piece has no such part. Look at the "
@@ -243,30 +246,6 @@ def _notes(order: PlanOrder, factor: float, tasks: list[Task]) -> tuple[str, ...
     ]
     notes.append(say("It goes on hardening for weeks after it is ready (common practice)."))
     return tuple(notes)
-
-
-def _left_bare(order: PlanOrder) -> list[str]:
-    """Say where no wax or oil goes, as it is laid only when the piece stands for the last time."""
-    stood = stances(order)
-    first = stood[0].faces
-    waxed = [one for level in rounds(order.topped, order.finish_coats) for one in level]
-    if (
-        len(stood) < 2
-        or order.finish not in SLICK
-        or not any(one.seen_from(first) for one in waxed)
-    ):
-        return []
-    side, finish = side_word(first[0].value), say(order.finish.value)
-    if order.painted and not order.washes:
-        return [say("Its {side} is left without {finish}.", side=side, finish=finish)]
-    return [
-        say(
-            "Its {side} is left without {finish}: hands would carry it to where paint is "
-            "still to hold.",
-            side=side,
-            finish=finish,
-        )
-    ]
 
 
 def _sweats(room: Room) -> bool:

@@ -95,8 +95,11 @@ def _task(
 
 def _paint_seen(order: PlanOrder, rests_on: Which) -> Task:
     """Give the look at paint that is on already, before anything is laid over it."""
-    following = StepKind.WASH if order.washes else StepKind.CLEAR
-    dry = drawn_out(wait_of_coat(order, following), wait_factor(order.room))
+    following = [StepKind.WASH] if order.washes else [StepKind.CLEAR]
+    # With several finishes some go on parts that get no wash.
+    following += [StepKind.CLEAR] if order.tops else []
+    waits = [wait_of_coat(order, kind) for kind in following]
+    dry = drawn_out(max(waits, key=lambda wait: wait.minutes), wait_factor(order.room))
     told = [
         say(
             "The last coat has dried for {hours:g} hours at the least, and as long as its label "

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from swatchwright.piece.work.order import Laid, Which
+from swatchwright.piece.work.order import FinishKind, Laid, Which
 
-__all__ = ["Pass", "passes_in", "rounds", "zones_left_out"]
+__all__ = ["Pass", "alike", "passes_in", "rounds", "zones_left_out"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,11 @@ class Pass:
     def zones(self) -> tuple[str, ...]:
         """The parts that it goes on; none for all of the piece."""
         return tuple(laid.zone for laid in self.on if laid is not None and laid.zone)
+
+    @property
+    def finish(self) -> FinishKind | None:
+        """Which clear finish it is of, where there are several; else None."""
+        return None if self.laid is None else self.laid.finish
 
     def standing(self, faces: Sequence[Which]) -> Pass | None:
         """Give what of it is laid on some faces; None where that is nothing."""
@@ -75,7 +80,7 @@ def rounds(laid: Sequence[Laid], count: int) -> tuple[tuple[Pass, ...], ...]:
         numbers.update({zone: numbers[zone] + 1 for zone in here})
         levels += [[] for _ in range(level - len(levels))]
         levels[level - 1].append((max(numbers[zone] for zone in here), one))
-    return tuple(tuple(_alike(level)) for level in levels)
+    return tuple(tuple(alike(level)) for level in levels)
 
 
 def passes_in(laid: Sequence[Laid], count: int) -> tuple[Laid | None, ...]:
@@ -103,7 +108,7 @@ def zones_left_out(laid: Sequence[Laid]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.zone for one in laid if one.faces == () and one.passes))
 
 
-def _alike(level: Sequence[tuple[int, Laid | None]]) -> list[Pass]:
+def alike(level: Sequence[tuple[int, Laid | None]]) -> list[Pass]:
     """Put together what is the same stuff, laid likewise and as often before."""
     found: dict[tuple[int, Laid | None], list[Laid | None]] = {}
     for number, one in level:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 from math import ceil
 
@@ -12,8 +12,9 @@ from swatchwright.language import say
 from swatchwright.piece.work.check import first_day
 from swatchwright.piece.work.order import Week
 from swatchwright.piece.work.task import WET, StepKind, Task
+from swatchwright.piece.work.times import Wait
 
-__all__ = ["Session", "dated"]
+__all__ = ["Session", "dated", "held_back"]
 
 _STEP = 5
 
@@ -44,14 +45,39 @@ def dated(tasks: Sequence[Task], start: str, week: Week) -> list[Times]:
     """
     now = datetime.combine(first_day(start), time())
     made: list[Times] = []
+    ends: list[datetime] = []
     for i, task in enumerate(tasks):
+        if (held := held_back(task, ends)) is not None:
+            now = max(now, ends[-1] + timedelta(minutes=held.minutes))
         following = tasks[i + 1] if task.with_next and i + 1 < len(tasks) else None
         sessions = list(_sessions(task, following, now, week))
         begin, end = (sessions[0][0], sessions[-1][1]) if sessions else (now, now)
         told = tuple(Session(_text(a), _text(b)) for a, b in sessions)
         made.append((told, _text(begin), _text(end)))
+        ends.append(end)
         now = end + timedelta(minutes=task.wait.minutes)
     return made
+
+
+def held_back(task: Task, ends: Sequence[datetime]) -> Wait | None:
+    """Give how long a task waits after the one before it for what was laid on its parts earlier.
+
+    Parameters
+    ----------
+    task
+        The next one.
+    ends
+        When those before it were over, all of them.
+    """
+    left = (
+        replace(
+            hold.wait,
+            minutes=hold.wait.minutes - (ends[-1] - ends[-hold.back]) / timedelta(minutes=1),
+        )
+        for hold in task.holds
+    )
+    longest = max(left, key=lambda wait: wait.minutes, default=None)
+    return None if longest is None or longest.minutes <= 0 else longest
 
 
 def _text(moment: datetime) -> str:

@@ -8,6 +8,7 @@ from swatchwright.language import listed, mark, say, say_in
 from swatchwright.piece.names import zone_word
 from swatchwright.piece.work.cautions import Danger
 from swatchwright.piece.work.order import Laid, PlanOrder, Which
+from swatchwright.piece.work.pots import mix_how, mix_title
 from swatchwright.piece.work.task import StepKind, Task
 from swatchwright.piece.work.times import Until, Wait, paint_times, wait_factor
 
@@ -64,8 +65,8 @@ def mixing(order: PlanOrder, rests_on: Which) -> Iterator[Task]:
     )
     yield Task(
         StepKind.MIX,
-        say("Mix the whole batch"),
-        how,
+        mix_title(order.pots) if order.pots else say("Mix the whole batch"),
+        mix_how(order.pots) if order.pots else how,
         _MIX if order.area < _LARGE else 2 * _MIX,
         _NOW,
         rests_on,

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from swatchwright.piece.work.cautions import Danger
-from swatchwright.piece.work.order import Which
+from swatchwright.piece.work.order import FinishKind, Which
 from swatchwright.piece.work.times import Wait
 
-__all__ = ["DRY_SANDING", "WET", "StepKind", "Task"]
+__all__ = ["DRY_SANDING", "WET", "Hold", "StepKind", "Task", "meet"]
 
 
 class StepKind(StrEnum):
@@ -54,6 +54,14 @@ WET = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
+class Hold:
+    """A wait for an earlier task that is not the one before: how many before, and how long."""
+
+    back: int
+    wait: Wait
+
+
+@dataclass(frozen=True, slots=True)
 class Task:
     """One thing to do.
 
@@ -77,6 +85,10 @@ class Task:
         The parts of the piece that it goes on; none for all of it.
     beside
         Whether what follows goes on other parts, and so need not wait for it.
+    finish
+        Which clear finish it is of.
+    holds
+        What was laid on other parts before, and has to be so dry for it.
     """
 
     kind: StepKind
@@ -90,3 +102,10 @@ class Task:
     with_next: bool = False
     parts: tuple[str, ...] = ()
     beside: bool = False
+    finish: FinishKind = FinishKind.NONE
+    holds: tuple[Hold, ...] = ()
+
+
+def meet(one: Task, other: Task) -> bool:
+    """Tell whether two tasks go on a part in common; what names no part goes on all."""
+    return not one.parts or not other.parts or not {*one.parts}.isdisjoint(other.parts)

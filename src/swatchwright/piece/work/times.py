@@ -71,6 +71,7 @@ class Until(StrEnum):
     TURN = mark("until it can be set down on")
     BUFF = mark("until it can be buffed")
     USE = mark("until it may be used")
+    DUST = mark("until dust no longer sticks to it")
 
 
 @dataclass(frozen=True, slots=True)

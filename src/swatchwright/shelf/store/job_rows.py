@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-import re
 import sqlite3
 import unicodedata
 from dataclasses import replace
 from difflib import get_close_matches
-from typing import Any
+from typing import Any, TypeVar
 
 import msgspec
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.language.letters import plain_letters
 from swatchwright.shelf.decoding import decoded
+from swatchwright.shelf.demo_names import name_in_use
 from swatchwright.shelf.job_limits import check_document, check_job
 from swatchwright.shelf.jobs import (
     KNOWN_PARTS,
@@ -21,6 +22,8 @@ from swatchwright.shelf.jobs import (
     Job,
     JobLine,
     KeptPhoto,
+    Poured,
+    RecipePaint,
     Status,
 )
 from swatchwright.shelf.store.store import Edit
@@ -37,6 +40,8 @@ __all__ = [
     "write_document",
     "write_job",
 ]
+
+_P = TypeVar("_P", RecipePaint, Poured)
 
 _HEADER = ("title", "client", "brief", "room_light", "status", "created", "changed")
 _SELECT = f"SELECT id, {', '.join(_HEADER)} FROM jobs"  # noqa: S608 - our own names
@@ -63,7 +68,7 @@ def read_job(connection: sqlite3.Connection, id_: str) -> Job:
     parts = "SELECT part, layout, document FROM parts WHERE job = ? ORDER BY part"
     for part, layout, text in connection.execute(parts, (id_,)):
         if part in KNOWN_PARTS:
-            known[part] = Document(layout, text).read(KNOWN_PARTS[part])
+            known[part] = _named(part, Document(layout, text).read(KNOWN_PARTS[part]))
         else:
             documents.append((part, Document(layout, text)))
     photos = connection.execute("SELECT facts FROM photos WHERE job = ? ORDER BY row", (id_,))
@@ -74,6 +79,19 @@ def read_job(connection: sqlite3.Connection, id_: str) -> Job:
         documents=tuple(documents),
         **known,
     )
+
+
+def _named(part: str, kept: Any) -> Any:  # noqa: ANN401 - what is kept of a job's known parts
+    """Name invented paints in the language in use."""
+    if part == "recipes":
+        return tuple(replace(recipe, paints=_paints_named(recipe.paints)) for recipe in kept)
+    if part == "batches":
+        return tuple(replace(batch, poured=_paints_named(batch.poured)) for batch in kept)
+    return kept
+
+
+def _paints_named(paints: tuple[_P, ...]) -> tuple[_P, ...]:
+    return tuple(replace(p, name=name_in_use(p.paint, p.name)) for p in paints)
 
 
 def read_lines(connection: sqlite3.Connection, ids: tuple[str, ...] = ()) -> tuple[JobLine, ...]:
@@ -135,8 +153,7 @@ def _no_job(connection: sqlite3.Connection, id_: str) -> MendableError:
 
 def free_id(connection: sqlite3.Connection, title: str) -> str:
     """Make an id from a title, one that no job has: “Blanket box” gives blanket-box."""
-    words = re.findall(r"[a-z0-9]+", searchable(title))
-    base = "-".join(words)[:40].strip("-") or "job"
+    base = plain_letters(title) or "job"
     count, found = 2, base
     while connection.execute("SELECT 1 FROM jobs WHERE id = ?", (found,)).fetchone():
         found = f"{base}-{count}"

@@ -22,6 +22,7 @@ from swatchwright.errors import MendableError
 from swatchwright.language import say
 from swatchwright.paint.paints import Paint
 from swatchwright.shelf.decoding import decoded
+from swatchwright.shelf.demo_names import named_in_use
 from swatchwright.shelf.jobs import Document
 from swatchwright.shelf.store.kept import keep, take
 from swatchwright.shelf.store.store import Edit
@@ -122,8 +123,11 @@ def read_paints(connection: sqlite3.Connection, ids: tuple[str, ...] = ()) -> li
     kind = _facts_type()
     return [
         StockedPaint(
-            _paint(
-                decoded(facts, kind), {"K": _array(K), "S": _array(S), "spread": _spread(spread)}
+            named_in_use(
+                _paint(
+                    decoded(facts, kind),
+                    {"K": _array(K), "S": _array(S), "spread": _spread(spread)},
+                )
             ),
             ml_left,
             _times(times),
@@ -214,7 +218,7 @@ def paint_from_bytes(data: bytes) -> Paint:
     )
     if not (curves and known and all(a is None or np.all(np.isfinite(a)) for a in (K, S, spread))):
         raise _no_paint()
-    return _possible(_paint(facts, arrays))
+    return named_in_use(_possible(_paint(facts, arrays)))
 
 
 def _possible(paint: Paint) -> Paint:

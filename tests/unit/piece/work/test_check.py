@@ -33,7 +33,7 @@ from unit.piece.made import work
         ({"area": float("nan")}, "nan m² are"),
         ({"coats": 0}, "0 coats of paint"),
         ({"coats": 11}, "11 coats of paint"),
-        ({"washes": -1}, "-1 coats of wash"),
+        ({"washes": -1}, "−1 coats of wash"),
         ({"finish": FinishKind.OIL, "finish_coats": 0}, "0 coats of finish"),
         ({"primer": Primer.NONE, "primer_coats": 2}, "no primer"),
         ({"faces": ()}, "is not clear"),
