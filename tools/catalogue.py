@@ -35,7 +35,7 @@ def said() -> Catalog:
     """Gather all that the program says."""
     found = Catalog(project="Swatchwright", fuzzy=False)
     for path in sorted(SOURCE.rglob("*.py")):
-        if path.parent == FOLDER:
+        if path == FOLDER / "__init__.py":
             continue
         place = path.relative_to(SOURCE).as_posix()
         for _, text, _, context in extract_from_file("python", path, keywords=SAYING):

@@ -45,7 +45,7 @@ def content(of: Catalog) -> dict[tuple[object, ...], object]:
 def spoken() -> Iterator[tuple[str, Saying]]:
     """Give each place where the program says something, and what."""
     for path, tree in modules(PACKAGE):
-        if path.parent != catalogue.FOLDER:
+        if path != catalogue.FOLDER / "__init__.py":
             for saying in sayings(tree):
                 yield f"{path.relative_to(PACKAGE)}:{saying.line}", saying
 

@@ -181,7 +181,7 @@ def test_it_asks_what_was_asked_on_finish(mixed: Window, settle: Settle, qtbot: 
     assert (pot.amounts.pot.value(), pot.room.value()) == (300, 330)
     for step in way.additions.steps:
         told = millilitres(step.ml)
-        assert f"Add {told} {step.paint.name}: then {step.delta_e:.1f} off." in pot.told.text()
+        assert f"Add {told} {step.paint.name}: then {step.delta_e:.1f} off (" in pot.told.text()
     assert ("With room for" in pot.told.text()) is (way.roomier is not None)
     assert "with wax on" in pot.told.text()
     pot.close()

@@ -86,7 +86,7 @@ def test_sizes_stand_in_order() -> None:
     [
         ((Tin(0.0),), "tin of 0"),
         ((Tin(float("nan")),), "tin of nan"),
-        ((Tin(125, -1.0),), "price of -1"),
+        ((Tin(125, -1.0),), "price of \N{MINUS SIGN}1"),
         ((Tin(125), Tin(125, 6.0)), "twice"),
         (tuple(Tin(float(n)) for n in range(1, MOST_TINS + 2)), "too many"),
     ],

@@ -69,7 +69,7 @@ def test_a_shelf_of_ones_own(capsys: Captured, tmp_path: Path) -> None:
         (("=1",), "no paint “”"),
         (("white-clen=1",), "white-clean"),
         (("white-clean=0",), "share of white-clean is 0"),
-        (("white-clean=-1",), "share of white-clean is -1"),
+        (("white-clean=-1",), "share of white-clean is \N{MINUS SIGN}1"),
         (("white-clean=nan",), "share of white-clean is nan"),
         (("white-clean=1", "white-clean=1"), "named twice"),
         (("white-clean=1", "--shelf", "no-such-file.csv"), "no-such-file.csv"),

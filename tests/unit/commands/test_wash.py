@@ -169,7 +169,7 @@ def test_a_finish_layer_by_layer(capsys: Captured, tmp_path: Path) -> None:
         (("wash", *MIX, "--wash", "nowhere"), "nowhere"),
         (("wash", *MIX, "--wash", "soft-black", "--left", "300"), "300 %"),
         (("wash", *MIX, "--wash", "soft-black", "--glaze", "--left", "20"), "A glaze is not wiped"),
-        (("wash", *MIX, "--wash", "soft-black", "--water", "-1"), "“water” at -1"),
+        (("wash", *MIX, "--wash", "soft-black", "--water", "-1"), "“water” at \N{MINUS SIGN}1"),
         (("wash", *MIX, "--ask", "nicer"), "nicer"),
         (("wash", *MIX, "--wash", "soft-black", "--layer", "wax"), "Layers over a wash"),
         (("wash", *MIX, "--as", "1,2"), "--as"),

@@ -177,7 +177,7 @@ REFUSED: list[tuple[Wishes, str]] = [
     (Wishes(most_share=tuple((p.id, 0.2) for p in SHELF)), "do not add up"),
     (Wishes(must=frozenset({"paint-1"}), most_share=(("paint-1", 0.01),)), "paint-1 must be in"),
     (Wishes(most_coats=0), "within 0 coats"),
-    (Wishes(most_to_buy=-1), "At most -1"),
+    (Wishes(most_to_buy=-1), "At most \N{MINUS SIGN}1"),
     (Wishes(owned=frozenset(), most_to_buy=0), "needs only 0 to be bought"),
 ]
 

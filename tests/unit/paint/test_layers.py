@@ -41,7 +41,7 @@ def test_a_stack_is_kept_and_read_again() -> None:
     [
         (Layer(LayerKind.WASH), "0 paints"),
         (Layer(LayerKind.VARNISH, WHITE), "1 paints"),
-        (Layer(LayerKind.WASH, WHITE, water=-1), "“water” at -1"),
+        (Layer(LayerKind.WASH, WHITE, water=-1), "“water” at \N{MINUS SIGN}1"),
         (Layer(LayerKind.WASH, WHITE, water=float("nan")), "“water” at nan"),
         (Layer(LayerKind.WASH, WHITE, left=1.5), "“left” at 1.5"),
         (Layer(LayerKind.WASH, WHITE, passes=21), "“passes” at 21"),

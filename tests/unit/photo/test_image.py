@@ -39,7 +39,7 @@ def test_a_part_outside_the_photo_is_refused_with_both_sizes() -> None:
     photo = photo_of(np.zeros((20, 30, 3)))
     with pytest.raises(MendableError, match="30 × 20"):
         photo.linear(Rect(25, 0, 6, 4))
-    with pytest.raises(MendableError, match="-1, 0"):
+    with pytest.raises(MendableError, match="\N{MINUS SIGN}1, 0"):
         require_inside(photo, Rect(-1, 0, 6, 4), "The mark")
 
 

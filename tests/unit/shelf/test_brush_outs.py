@@ -87,7 +87,7 @@ def test_a_new_paint_is_told_in_a_line_of_its_own() -> None:
         ("id,mix,l,a,b\nx,blue,200,0,3", "no surface has"),
         ("id,mix,l,a,b\nx,blue,nan,0,3", "“nan” under l"),
         ("id,mix,r_400,r_700\nx,blue,0.1,0.2", "visible range"),
-        ("id,mix,usually_off\nx,blue,-1", "has -1 under usually_off"),
+        ("id,mix,usually_off\nx,blue,-1", "has \N{MINUS SIGN}1 under usually_off"),
         (
             "id,mix,volume_solids\n1,blue,0.4\n2,blue,0.5",
             "Line 3 of the sheet gives blue another volume solids",

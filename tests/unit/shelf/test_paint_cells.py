@@ -26,7 +26,7 @@ def test_a_finish_of_its_own_is_read() -> None:
     ("cells", "words"),
     [
         ({"glare": "1.2"}, "1.2 under glare"),
-        ({"milk": "-1"}, "-1 under milk"),
+        ({"milk": "-1"}, "\N{MINUS SIGN}1 under milk"),
         ({"wet_scattering": "0"}, "0 under wet_scattering"),
         ({"unit": "per inch"}, "“per inch” under unit"),
     ],

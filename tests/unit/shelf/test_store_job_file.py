@@ -90,7 +90,7 @@ def test_where_a_colour_was_read_goes_along(store: Store, tmp_path: Path) -> Non
 def test_a_job_that_is_there_is_not_replaced(store: Store, sent: Path) -> None:
     """Brought in where it came from it gets an id of its own, and that is said."""
     changes = import_job(store, sent)
-    assert changes.jobs == ("blanket-box-grosse-3",)
+    assert changes.jobs == ("blanket-box-groesse-3",)
     assert "blanket-box" in changes.warnings[0]
     assert job_of(store, "blanket-box").photos[0].path == "/x/p.jpg"
 

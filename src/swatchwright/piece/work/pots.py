@@ -110,7 +110,8 @@ def _with_bare(told: str, pots: Sequence[Pot]) -> str:
     bare = [_parts_said(pot) for pot in pots if pot.dry is None]
     if not bare:
         return told
-    return f"{told} {say('No mix is kept yet for this: {parts}.', parts=listed(bare))}"
+    lacking = say("No mix is kept yet for this: {parts}.", parts=listed(bare))
+    return f"{told} {lacking}"
 
 
 def _standing(pots: Sequence[Pot], seen: Sequence[Which]) -> list[Pot]:

@@ -54,7 +54,11 @@ def test_missing_bands_are_said() -> None:
 
 @pytest.mark.parametrize(
     ("value", "words"),
-    [(1.4, "1.400 at 430 nm"), (-0.2, "-0.200 at 430 nm"), (400.0, "neither 0 to 1 nor")],
+    [
+        (1.4, "1.400 at 430 nm"),
+        (-0.2, "\N{MINUS SIGN}0.200 at 430 nm"),
+        (400.0, "neither 0 to 1 nor"),
+    ],
 )
 def test_values_that_cannot_be_are_refused(value: float, words: str) -> None:
     """A reflectance that no paint has is named with its wavelength."""
