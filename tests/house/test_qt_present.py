@@ -9,7 +9,7 @@ from PySide6 import QtGui, QtWidgets
 if TYPE_CHECKING:
     from conftest import WindowTests
 
-WINDOW_TESTS_AT_LEAST = 900
+WINDOW_TESTS_AT_LEAST = 1000
 """Raise it as tests are added under tests/window; lower it only with the tests themselves."""
 
 
