@@ -28,7 +28,9 @@ if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 # A build repeats exactly what ran before it; HYPOTHESIS_PROFILE=search looks for new trouble.
-hypothesis.settings.register_profile("ci", derandomize=True, deadline=None, print_blob=True)
+hypothesis.settings.register_profile(
+    "ci", max_examples=50, derandomize=True, deadline=None, print_blob=True
+)
 hypothesis.settings.register_profile("search", max_examples=2000, deadline=None)
 hypothesis.settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
 

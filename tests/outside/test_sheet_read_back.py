@@ -61,7 +61,7 @@ def test_all_that_was_said_is_printed() -> None:
     told = pages_text(document_of(content))
     zone = content.zones[0]
     for paint in zone.paints:
-        for text in (paint.name, paint.id, f"{paint.ml:.1f}", paint.spoons):
+        for text in (paint.name, f"{paint.ml:.1f}", paint.spoons):
             assert text in told
         assert f"{paint.grams:.1f}" in told
     sentences = (*zone.pour, *zone.trust, *zone.sample, *zone.check, *content.again)

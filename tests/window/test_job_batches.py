@@ -12,7 +12,13 @@ from PySide6.QtWidgets import QLabel
 from swatchwright.acts.batches import keep_recipes
 from swatchwright.acts.jobs import new_job
 from swatchwright.acts.recipes import recipes_for, typed_colour
-from swatchwright.acts.stock import kept_shelf, set_stock, take_demo_shelf
+from swatchwright.acts.stock import (
+    kept_shelf,
+    put_paints,
+    remove_paints,
+    set_stock,
+    take_demo_shelf,
+)
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.words import brief as words
 from swatchwright.shelf.csv_file import demo_shelf
@@ -110,17 +116,16 @@ class TestBatches:
         assert any("Batch 1" in text and "5000 ml" in text for text in labels)
 
     def test_a_changed_paint_is_said(self, chest: BriefPage, settle: Settle) -> None:
-        """A paint that is no longer on the shelf is told of before anything is mixed.
-
-        While nothing is kept that is the shelf in use: at first the demonstration's.
-        """
+        """A paint that is no longer on the shelf is told of before anything is mixed."""
         row, whole = chest.colours.zones["drawers"], chest.session.shelf
         assert not row.changed.isVisibleTo(row)
-        chest.session.use_shelf(replace(whole, paints=whole.paints[:1]))
+        chest.desk.edit(take_demo_shelf)
+        gone = tuple(paint.id for paint in whole.paints[1:])
+        chest.desk.edit(lambda store: remove_paints(store, gone))
         settle()
         assert row.changed.isVisibleTo(row)
         assert "not on the shelf" in row.changed.text()
-        chest.desk.edit(take_demo_shelf)
+        chest.desk.edit(lambda store: put_paints(store, whole.paints))
         settle()
         assert not row.changed.isVisibleTo(row)
 

@@ -51,12 +51,18 @@ def cards() -> DemoCards:
     return found
 
 
-def begun(page: ShelfPage, qtbot: QtBot, settle: Settle) -> OurSitting:
-    """Press the button that offers the cards, and go on to reading them."""
+def laid(page: ShelfPage, qtbot: QtBot) -> OurSitting:
+    """Press the button that offers the cards, and wait until they lie there."""
     qtbot.mouseClick(page.sitting.ours, LEFT)
+    qtbot.waitUntil(lambda: page.ours.sitting is not None)
+    assert page.ours.sitting is not None
+    return page.ours.sitting
+
+
+def begun(page: ShelfPage, qtbot: QtBot, settle: Settle) -> OurSitting:
+    """Go on to reading our cards."""
+    ours = laid(page, qtbot)
     settle()
-    ours = page.ours.sitting
-    assert ours is not None
     assert ours.about.text() == words.OURS_HINT
     assert ours.about.isVisible()
     for _ in range(2):
@@ -141,9 +147,8 @@ def test_put_away_by_mistake_they_come_back(page: ShelfPage, settle: Settle, qtb
     assert read > 0
     qtbot.mouseClick(ours.leave, LEFT)
     assert not ours.isVisible()
-    qtbot.mouseClick(page.sitting.ours, LEFT)
+    assert laid(page, qtbot) is ours
     settle()
-    assert page.ours.sitting is ours
     assert ours.isVisible()
     assert (read_now(ours.sitting), ours.step) == (read, step)
 
@@ -159,10 +164,8 @@ def test_a_quick_second_press_meets_no_other_button(
 
     where = page.sitting.ours.mapTo(page, page.sitting.ours.rect().center())
     before = places(page.sitting)
-    qtbot.mouseClick(page.sitting.ours, LEFT)
+    ours = laid(page, qtbot)
     settle()
-    ours = page.ours.sitting
-    assert ours is not None
     seen = [before]
     for step in range(4):
         ours.show_step(step)
@@ -182,15 +185,13 @@ def test_it_begins_anew_once_it_was_done(page: ShelfPage, settle: Settle, qtbot:
     qtbot.mouseClick(ours.result.fit, LEFT)
     settle()
     qtbot.mouseClick(ours.leave, LEFT)
-    qtbot.mouseClick(page.sitting.ours, LEFT)
+    again = laid(page, qtbot)
     settle()
-    again = page.ours.sitting
-    assert again is not None
     assert again is not ours
     assert (read_now(again.sitting), again.step) == (0, 0)
 
 
-def test_offered_where_she_may_want_it(page: ShelfPage, settle: Settle, qtbot: QtBot) -> None:
+def test_offered_where_she_may_want_it(page: ShelfPage, qtbot: QtBot) -> None:
     """The button stands where paints are chosen and where there is no photo to read yet."""
     sitting = page.sitting
     seen = []
@@ -202,5 +203,4 @@ def test_offered_where_she_may_want_it(page: ShelfPage, settle: Settle, qtbot: Q
     assert sitting.ours.toolTip()
     sitting.show_step(0)
     qtbot.keyClick(sitting.ours, Qt.Key.Key_Space)
-    settle()
-    assert page.ours.sitting is not None
+    qtbot.waitUntil(lambda: page.ours.sitting is not None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from swatchwright.acts.demo_cards import DemoCards, demo_cards
@@ -53,9 +53,15 @@ class OurCards(QObject):
 
     def _lay(self, cards: DemoCards) -> None:
         sitting, self._left = self._left or self._made(cards), None
-        self.sitting = sitting
-        self._show(sitting)
-        sitting.choose.paints.setFocus()
+
+        def seen() -> None:
+            if self.sitting is None:
+                self.sitting = sitting
+                self._show(sitting)
+                sitting.choose.paints.setFocus()
+
+        # To make it and to show it are steps of their own: each takes its time.
+        QTimer.singleShot(0, self, seen)
 
     def _made(self, cards: DemoCards) -> OurSitting:
         made = OurSitting(self._session, cards)

@@ -22,7 +22,7 @@ MARGIN = 17.0
 """mm at the left, the right and the top."""
 
 _FOOT = Style(6.8, grey=GREY)
-_FOOT_HEIGHT = 22.0
+_FOOT_HEIGHT = 25.0
 _RULE = (0.6, 0.6, 0.6)
 _KEY = mark("{scale} L*, a*, b* and # are for measuring instruments and screens.")
 

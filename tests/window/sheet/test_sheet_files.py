@@ -135,7 +135,7 @@ class TestFiles:
         qtbot.mouseClick(box.bar.save, LEFT)
         assert [Path(name).name for name in asked] == ["blanket-box-harbour-workshop-sheet.pdf"]
         label = SheetForm(as_label=True)
-        assert words.file_name("Écran/poêle", "M. Ö.", label) == "ecran-poele-m-o-label.pdf"
+        assert words.file_name("Écran/poêle", "M. Ö.", label) == "ecran-poele-m-oe-label.pdf"
         assert words.file_name("", "箱", SheetForm()) == "recipe-sheet.pdf"
 
     def test_the_folder_that_is_proposed(
@@ -306,7 +306,7 @@ class TestCode:
         code = empty.code
         code.text.setPlainText("two coats, then wax")
         assert code.trouble.isVisible()
-        assert "Scan the whole code again" in code.trouble.text()
+        assert "Scan the code of a recipe sheet again" in code.trouble.text()
         assert not code.want.isVisible()
         code.text.clear()
         assert not code.trouble.isVisible()

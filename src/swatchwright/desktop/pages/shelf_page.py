@@ -204,9 +204,9 @@ class ShelfPage(Page):
         self._head(heading, hint)
 
     def _show_view(self, view: QWidget) -> None:
-        self.coming.emit(view)
         if self._stack.indexOf(view) < 0:
             self._stack.addWidget(view)
+        self.coming.emit(view)
         self._stack.setCurrentWidget(view)
 
     def _head(self, heading: str, hint: str) -> None:
