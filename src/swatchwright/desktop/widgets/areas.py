@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtGui import QHideEvent, QMouseEvent
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
@@ -45,9 +45,9 @@ class ScrollArea(QScrollArea):
         inside = self.widget()
         if inside is None or self.isHidden() or not self.hasHeightForWidth():
             return -1
-        if not self.isVisible():
-            # Out of view nothing tells that what is in it has changed.
-            return self._high(inside, width)
+        if not self.isVisible() and not self._highs:
+            # Out of view nothing tells that what is in it has changed: known for this step alone.
+            QTimer.singleShot(0, self, self._highs.clear)
         # It is asked several times for each time that what is in it changes.
         if width not in self._highs:
             self._highs[width] = self._high(inside, width)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, QTimer
 from PySide6.QtWidgets import (
     QFrame,
     QScrollArea,
@@ -40,8 +40,9 @@ class PageStack(QStackedWidget):
         page = self.currentWidget()
         if page is None or not page.hasHeightForWidth():
             return -1
-        if not self.isVisible():
-            return page.heightForWidth(width)
+        if not self.isVisible() and not self._highs:
+            # Out of view nothing tells that the page has changed: known for this step alone.
+            QTimer.singleShot(0, self, self._highs.clear)
         # It is asked several times for each time that the page changes.
         if width not in self._highs:
             self._highs[width] = page.heightForWidth(width)
