@@ -13,25 +13,17 @@ from swatchwright.acts.job_bench import keep_mix
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import KEEP_POT, KEEP_POT_FOR_ZONE
 from swatchwright.acts.layering import Parts
-from swatchwright.acts.mix import look_of_mix, own_colours
+from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE
+from swatchwright.acts.poured import poured_recipe
 from swatchwright.acts.recipes import (
     MeasuredRecipe,
     Recipes,
-    amounts_for,
     check_volume,
-    confidence_in,
 )
-from swatchwright.acts.sample_take import parts_told
 from swatchwright.acts.shelf_used import UsedShelf
 from swatchwright.acts.ways_values import Way
-from swatchwright.colour.difference import delta_e_2000
 from swatchwright.mixing.mend import Additions
-from swatchwright.mixing.ranking import ranked
-from swatchwright.mixing.recipe import Recipe
-from swatchwright.mixing.search import coats_that_hide
-from swatchwright.paint.mixture import mix
-from swatchwright.paint.paints import stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows
 from swatchwright.shelf.store.history import Changes
@@ -112,25 +104,8 @@ def recipe_of_pot(
     check_volume(volume)
     shares = sorted(mixed, key=lambda row: -row[1])
     look = look_of_mix(shelf, shares)
-    mixture = mix(stack(look.paints), [tuple(range(len(look.paints)))], [look.shares])
-    recipe = Recipe(
-        paints=look.paints,
-        shares=look.shares,
-        delta_e=float(delta_e_2000(look.dry.triple, wanted.lab.triple)),
-        dry=look.dry,
-        wet=look.wet,
-        parts=parts_told(look.paints, look.shares),
-        coats=coats_that_hide(mixture),
-    )
-    judged = ranked((recipe,), wanted.lab).recipes[0]
-    return MeasuredRecipe(
-        recipe=recipe,
-        amounts=amounts_for(recipe, volume),
-        own_colours=own_colours(look.paints),
-        confidence=confidence_in(wanted, look.paints, look.shares),
-        slip=judged.slip,
-        light_change=judged.light_change,
-        price_per_ml=judged.price,
+    return poured_recipe(
+        look.paints, look.shares, dry=look.dry, wet=look.wet, wanted=wanted, volume=volume
     )
 
 

@@ -12,14 +12,13 @@ from dataclasses import replace
 from swatchwright.acts.job_bench import BenchPhoto, keep_mix
 from swatchwright.acts.jobs import keep_document
 from swatchwright.acts.labels import KEEP_SAMPLE, KEEP_SAMPLE_FOR_ZONE
-from swatchwright.acts.mix import look_of_mix, own_colours
+from swatchwright.acts.mix import look_of_mix
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE
+from swatchwright.acts.poured import poured_recipe
 from swatchwright.acts.recipes import (
     DEFAULT_VOLUME,
     MeasuredRecipe,
     Recipes,
-    amounts_for,
-    confidence_in,
 )
 from swatchwright.acts.sample import Advice, expected_beside
 from swatchwright.acts.sample_known import TaughtPaint, noted
@@ -28,17 +27,10 @@ from swatchwright.acts.sample_mixes import shares_of
 from swatchwright.acts.sample_rounds import SAMPLES_PART, Round, SampleLoop
 from swatchwright.acts.sample_taken import Taken, same_mix
 from swatchwright.acts.shelf_used import UsedShelf
-from swatchwright.colour.difference import delta_e_2000
 from swatchwright.errors import MendableError
 from swatchwright.language import mark, say
 from swatchwright.mixing.learnt import Learnt
-from swatchwright.mixing.parts import whole_parts
-from swatchwright.mixing.ranking import ranked
-from swatchwright.mixing.recipe import Parts, Recipe
 from swatchwright.mixing.remix import outlook
-from swatchwright.mixing.search import coats_that_hide
-from swatchwright.paint.mixture import mix
-from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.jobs import Job, Marks
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.shelf.store import job_rows
@@ -48,7 +40,6 @@ from swatchwright.values import KnownColour, Lab
 
 __all__ = [
     "keep_sample",
-    "parts_told",
     "poured_after",
     "recipe_of_sample",
     "taken_so",
@@ -56,8 +47,6 @@ __all__ = [
 ]
 
 _FROM = mark("the cloth of the samples")
-_MOST_IN_PARTS = 4
-"""Of more paints than that parts are not weighed one against the other: hundredths serve."""
 
 
 def zone_of_samples(job: Job | None, loop: SampleLoop, at: str) -> str:
@@ -144,25 +133,8 @@ def recipe_of_sample(
     dry, wet = _looks(taught, learnt, shares, wanted.lab)
     # As the samples showed them: whoever reckons with the recipe comes near to what was brushed.
     paints = tuple(taught.paint(id_) for id_ in shares)
-    mixture = mix(stack(paints), [tuple(range(len(paints)))], [tuple(shares.values())])
-    recipe = Recipe(
-        paints=paints,
-        shares=tuple(shares.values()),
-        delta_e=float(delta_e_2000(dry.triple, wanted.lab.triple)),
-        dry=dry,
-        wet=wet,
-        parts=parts_told(paints, tuple(shares.values())),
-        coats=coats_that_hide(mixture),
-    )
-    judged = ranked((recipe,), wanted.lab).recipes[0]
-    return MeasuredRecipe(
-        recipe=recipe,
-        amounts=amounts_for(recipe, volume),
-        own_colours=own_colours(paints),
-        confidence=confidence_in(wanted, paints, recipe.shares),
-        slip=judged.slip,
-        light_change=judged.light_change,
-        price_per_ml=judged.price,
+    return poured_recipe(
+        paints, tuple(shares.values()), dry=dry, wet=wet, wanted=wanted, volume=volume
     )
 
 
@@ -173,14 +145,6 @@ def _looks(taught: Shelf, learnt: Learnt, shares: dict[str, float], wanted: Lab)
     rows = zip(computed.wet.triple, dry.triple, computed.dry.triple, strict=True)
     L, a, b = (wet + now - was for wet, now, was in rows)
     return dry, Lab(min(100.0, max(0.0, L)), a, b)
-
-
-def parts_told(paints: tuple[Paint, ...], shares: tuple[float, ...]) -> Parts:
-    """Tell it in whole parts, as near to the mix itself as can be seen."""
-    if len(paints) > _MOST_IN_PARTS:
-        return Parts(tuple(max(1, round(100 * share)) for share in shares), 0.0, 0.0)
-    own = look_of_mix(Shelf("", paints), [(p.id, s) for p, s in zip(paints, shares, strict=True)])
-    return whole_parts(stack(paints), tuple(range(len(paints))), shares, own.dry, 0.0)
 
 
 def keep_sample(
