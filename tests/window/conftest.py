@@ -15,8 +15,10 @@ use_language(os.environ.get("SWATCHWRIGHT_LANGUAGE", ENGLISH))
 
 from swatchwright.acts.samples import SamplePhoto, sample_photos  # noqa: E402
 from swatchwright.desktop.collecting import Collecting  # noqa: E402
+from swatchwright.desktop.pages.brief_page import BriefPage  # noqa: E402
 from swatchwright.desktop.window import Window  # noqa: E402
 from swatchwright.language.money import use_money  # noqa: E402
+from window.scenes import LAID, PLAN  # noqa: E402
 from window.watchdog import HeldUpError  # noqa: E402
 
 if TYPE_CHECKING:
@@ -122,5 +124,20 @@ def cushion() -> SamplePhoto:
 def with_cushion(window: Window, settle: Callable[[], None], cushion: SamplePhoto) -> Window:
     """Give the window with the sample cushion open, marked and mixed."""
     window.open_sample(cushion)
+    settle()
+    return window
+
+
+@pytest.fixture
+def with_job(window: Window, settle: Callable[[], None]) -> Window:
+    """Give the window with the job of the demonstration on the bench, layers and a plan with it."""
+    window.open_sample(sample_photos()[0])
+    settle()
+    brief = window.page("brief")
+    assert isinstance(brief, BriefPage)
+    brief.play()
+    settle()
+    window.desk.keep_part("finish", LAID)
+    window.desk.keep_part("plan", PLAN)
     settle()
     return window

@@ -11,11 +11,8 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtWidgets import QTableView, QWidget
 
-from swatchwright.acts.samples import sample_photos
-from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.piece_page import PiecePage
 from swatchwright.desktop.widgets.columns import Columns
-from window.scenes import LAID, PLAN
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -27,21 +24,6 @@ if TYPE_CHECKING:
     Settle = Callable[[], None]
 
 SIZES = {"1280x720": (1280, 720), "1366x768": (1366, 768)}
-
-
-@pytest.fixture
-def with_job(window: Window, settle: Settle) -> Window:
-    """Give the window with the job of the demonstration, layers and a plan with it."""
-    window.open_sample(sample_photos()[0])
-    settle()
-    brief = window.page("brief")
-    assert isinstance(brief, BriefPage)
-    brief.play()
-    settle()
-    window.desk.keep_part("finish", LAID)
-    window.desk.keep_part("plan", PLAN)
-    settle()
-    return window
 
 
 def not_abreast(page: QWidget) -> list[str]:

@@ -19,9 +19,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QWidget
 
 from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.references import marked_paint
-from swatchwright.acts.samples import sample_photos
 from swatchwright.desktop import letters
-from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.compare_page import ComparePage
 from swatchwright.desktop.pages.finish_page import FinishPage
 from swatchwright.desktop.pages.page import Page
@@ -34,7 +32,6 @@ from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.window import Window
 from swatchwright.values import Rect
 from window.conftest import PATIENCE
-from window.scenes import LAID, PLAN
 from window.walk import is_cut, is_lost, scrolls_sideways
 
 if TYPE_CHECKING:
@@ -217,21 +214,6 @@ def test_compare(
     assert all(room.contains(QRect(b.mapTo(page.bar, QPoint()), b.size())) for b in shown)
     for one, other in pairwise(shown):
         assert not one.geometry().intersects(other.geometry()) or one.parent() != other.parent()
-
-
-@pytest.fixture
-def with_job(window: Window, settle: Settle) -> Window:
-    """Give the window with the job of the demonstration on the bench, layers and a plan with it."""
-    window.open_sample(sample_photos()[0])
-    settle()
-    brief = window.page("brief")
-    assert isinstance(brief, BriefPage)
-    brief.play()
-    settle()
-    window.desk.keep_part("finish", LAID)
-    window.desk.keep_part("plan", PLAN)
-    settle()
-    return window
 
 
 def columns_on(page: QWidget) -> list[Columns]:
