@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
+from swatchwright.desktop.widgets.told_label import told_label
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
 from swatchwright.desktop.words.bits import SCALE_TIP
@@ -68,23 +69,14 @@ class AfreshColumn(QFrame):
         text = QVBoxLayout()
         text.setContentsMargins(12, 2, 12, 0)
         text.setSpacing(5)
-        text.addWidget(_label(words.AFRESH, "strong"))
-        far = _label(near, "quiet")
+        text.addWidget(told_label(words.AFRESH, "strong"))
+        far = told_label(near, "quiet")
         far.setToolTip(SCALE_TIP)
         text.addWidget(far)
-        text.addWidget(_label(words.AFRESH_TOLD))
+        text.addWidget(told_label(words.AFRESH_TOLD))
         self.take = QPushButton(words.FIND_ITS_MIXES)
         self.take.setToolTip(f"<p>{words.FIND_ITS_MIXES_TIP}</p>")
         self.take.clicked.connect(self.taken)
         text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addLayout(text)
         rows.addStretch(1)
-
-
-def _label(text: str, name: str = "") -> QLabel:
-    label = QLabel(text)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return label

@@ -21,6 +21,7 @@ from swatchwright.desktop.widgets.areas import ScrollArea
 from swatchwright.desktop.widgets.even_rows import EvenRows
 from swatchwright.desktop.widgets.finish_afresh import AfreshColumn
 from swatchwright.desktop.widgets.finish_bands import Band, paint_bands
+from swatchwright.desktop.widgets.told_label import told_label
 from swatchwright.desktop.words import finish
 from swatchwright.desktop.words import finish_ways as words
 from swatchwright.desktop.words.bits import SCALE_TIP
@@ -105,11 +106,11 @@ class WayColumn(QFrame):
         text = QVBoxLayout()
         text.setContentsMargins(12, 2, 12, 0)
         text.setSpacing(5)
-        text.addWidget(_label(words.way_head(number, way), "strong"))
-        near = _label(words.way_near(way, found.over), "quiet")
+        text.addWidget(told_label(words.way_head(number, way), "strong"))
+        near = told_label(words.way_near(way, found.over), "quiet")
         near.setToolTip(SCALE_TIP)
         text.addWidget(near)
-        self.told = _label(words.what_to_do(way))
+        self.told = told_label(words.what_to_do(way))
         text.addWidget(self.told)
         told, tip, name = _TAKE[way.kind]
         self.take = QPushButton(told)
@@ -119,7 +120,7 @@ class WayColumn(QFrame):
         text.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         for risk in way.risks:
             if risk.words not in common:
-                line = _label(f"·  {risk.words}", "small")
+                line = told_label(f"·  {risk.words}", "small")
                 line.setToolTip(words.risk_tip(risk.kind))
                 text.addWidget(line)
         rows.addLayout(text)
@@ -213,12 +214,3 @@ class FinishWays(QWidget):
         self.columns, self.from_start = [], None
         self._row.put()
         self.notes.clear()
-
-
-def _label(text: str, name: str = "") -> QLabel:
-    label = QLabel(text)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return label

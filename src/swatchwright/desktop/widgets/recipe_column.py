@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -24,6 +23,7 @@ from swatchwright.desktop import words
 from swatchwright.desktop.letters import follow_letters, grown
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.share_bar import ShareBar
+from swatchwright.desktop.widgets.told_label import told_label
 from swatchwright.desktop.words import keeping
 from swatchwright.desktop.words import taken as taken_words
 from swatchwright.values import Lab
@@ -87,7 +87,7 @@ class RecipeColumn(QFrame):
         names = tuple(paint.name for paint in recipe.paints)
         text.addWidget(ShareBar(recipe.shares, counts, measured.own_colours, names))
         text.addLayout(self._pour_rows(measured))
-        cost = self._cost = _label("", "small")
+        cost = self._cost = told_label("", "small")
         if measured.price is not None:
             cost.setToolTip(f"<p>{keeping.IN_YOUR_MONEY}</p>")
             cost.setAccessibleDescription(keeping.IN_YOUR_MONEY)
@@ -99,7 +99,7 @@ class RecipeColumn(QFrame):
             words.known_line(recipe.paints, prices=measured.price is not None),
         ):
             if line:
-                text.addWidget(_label(line, "small"))
+                text.addWidget(told_label(line, "small"))
         text.addLayout(self._buttons(number))
         rows.addLayout(text)
         rows.addStretch(1)
@@ -107,26 +107,26 @@ class RecipeColumn(QFrame):
 
     def _tell_found(self, measured: MeasuredRecipe, wanted: Lab) -> None:
         """Say how near a mix that was found comes, and which way it differs."""
-        near = _label(f"{self.number}.  {words.closeness_line(measured)}", "strong")
+        near = told_label(f"{self.number}.  {words.closeness_line(measured)}", "strong")
         near.setToolTip(words.figures_tip())
         self._text.addWidget(near)
-        figures = _label(words.figures_line(measured), "quiet")
+        figures = told_label(words.figures_line(measured), "quiet")
         figures.setToolTip(words.figures_tip())
         way = words.way_line(measured, wanted)
         if way:
-            self._text.addWidget(_label(way))
+            self._text.addWidget(told_label(way))
         self._text.addLayout(self._keep_row(figures))
 
     def _tell_taken(self, taken: TakenMix) -> None:
         """Say whose it is, what its sample said of it, and which way it differs."""
-        self._text.addLayout(self._keep_row(_label(taken_words.HEADING, "strong")))
+        self._text.addLayout(self._keep_row(told_label(taken_words.HEADING, "strong")))
         self.keep.setToolTip(taken_words.KEPT_TIP)
-        told = _label(taken_words.line(taken), "quiet")
+        told = told_label(taken_words.line(taken), "quiet")
         told.setToolTip(f"<p>{taken.told}</p>{words.SCALE_TIP}")
         self._text.addWidget(told)
         way = taken_words.way(taken)
         if way:
-            self._text.addWidget(_label(way))
+            self._text.addWidget(told_label(way))
 
     def show_amounts(self, measured: MeasuredRecipe) -> None:
         """Show the same recipe for another volume.
@@ -227,20 +227,11 @@ class RecipeColumn(QFrame):
         recipe = measured.recipe
         counted = words.in_parts(measured)
         for i, (paint, count) in enumerate(zip(recipe.paints, recipe.parts.counts, strict=True)):
-            parts = _label(words.parts_word(count) if counted else "", "strong")
+            parts = told_label(words.parts_word(count) if counted else "", "strong")
             parts.setWordWrap(False)
-            line = _label("", "quiet")
+            line = told_label("", "quiet")
             grid.addWidget(parts, 2 * i, 0, Qt.AlignmentFlag.AlignTop)
-            grid.addWidget(_label(paint.name), 2 * i, 1)
+            grid.addWidget(told_label(paint.name), 2 * i, 1)
             grid.addWidget(line, 2 * i + 1, 0, 1, 2)
             self._amounts.append((None if counted else parts, line))
         return grid
-
-
-def _label(text: str, name: str = "") -> QLabel:
-    label = QLabel(text)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return label
