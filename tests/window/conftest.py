@@ -18,6 +18,7 @@ from swatchwright.desktop.collecting import Collecting  # noqa: E402
 from swatchwright.desktop.pages.brief_page import BriefPage  # noqa: E402
 from swatchwright.desktop.window import Window  # noqa: E402
 from swatchwright.language.money import use_money  # noqa: E402
+from window.known import known_findings  # noqa: E402
 from window.scenes import LAID, PLAN  # noqa: E402
 from window.watchdog import HeldUpError  # noqa: E402
 
@@ -108,9 +109,10 @@ def opened(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Cal
 @pytest.fixture
 def mixed(window: Window, settle: Callable[[], None]) -> Window:
     """Give the window with mixes of two paints for a typed clay red."""
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
+    with known_findings():
+        window.session.set_most_paints(2)
+        window.session.type_colour("46, 34, 24")
+        settle()
     return window
 
 
@@ -123,20 +125,22 @@ def cushion() -> SamplePhoto:
 @pytest.fixture
 def with_cushion(window: Window, settle: Callable[[], None], cushion: SamplePhoto) -> Window:
     """Give the window with the sample cushion open, marked and mixed."""
-    window.open_sample(cushion)
-    settle()
+    with known_findings():
+        window.open_sample(cushion)
+        settle()
     return window
 
 
 @pytest.fixture
 def with_job(window: Window, settle: Callable[[], None]) -> Window:
     """Give the window with the job of the demonstration on the bench, layers and a plan with it."""
-    window.open_sample(sample_photos()[0])
-    settle()
-    brief = window.page("brief")
-    assert isinstance(brief, BriefPage)
-    brief.play()
-    settle()
+    with known_findings():
+        window.open_sample(sample_photos()[0])
+        settle()
+        brief = window.page("brief")
+        assert isinstance(brief, BriefPage)
+        brief.play()
+        settle()
     window.desk.keep_part("finish", LAID)
     window.desk.keep_part("plan", PLAN)
     settle()

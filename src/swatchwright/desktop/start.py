@@ -6,7 +6,9 @@ import gc
 import os
 import subprocess
 import sys
+from contextlib import suppress
 from pathlib import Path
+from typing import NoReturn
 
 __all__ = ["open_window"]
 
@@ -21,7 +23,7 @@ _NO_SCREEN = (
 
 
 def open_window(words: list[str]) -> int:
-    """Open the window, with a photo if one is named, and return when it is closed.
+    """Open the window, with a photo if one is named, until it is closed.
 
     Parameters
     ----------
@@ -30,7 +32,8 @@ def open_window(words: list[str]) -> int:
 
     Returns
     -------
-    The exit code: 0, or 2 with a message if there is no screen or Qt is not complete.
+    The exit code 2, with a message, if there is no screen or Qt is not complete, or 0 after telling
+    how it is used. Where a window was opened, the process ends with it and nothing is returned.
     """
     if words[:1] in (["-h"], ["--help"]) or len(words) > 1:
         print("usage: swatchwright window [PHOTO]")  # noqa: T201 - this is for the terminal
@@ -71,8 +74,21 @@ def open_window(words: list[str]) -> int:
     ended.close()
     if code == AGAIN:
         _start_again()
-        return 0
-    return code
+    return _leave(0 if code == AGAIN else code)
+
+
+def _leave(code: int) -> NoReturn:
+    """End the process here, where all is kept and all work is done.
+
+    Left to end by themselves, Python and Qt take down what is still there in no set order; once in
+    some thousand times that met an object whose other half was gone, and the system told of a
+    fault when nothing was lost.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        # A program without a terminal may have neither.
+        with suppress(AttributeError, OSError, ValueError):
+            stream.flush()
+    os._exit(code)
 
 
 def _start_again() -> None:

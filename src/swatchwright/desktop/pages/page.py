@@ -75,8 +75,16 @@ class Page(QWidget):
         self.wait_for("")
 
     def dressed_parts(self) -> tuple[QWidget, ...]:
-        """Give what of the page is dressed in its style, each in a step of its own."""
+        """Give what of the page is dressed in its style, each in a step of its own.
+
+        A page that names parts names all that it has: nothing is styled but what is in them.
+        """
         return (self,)
+
+    def heads(self) -> tuple[QWidget, ...]:
+        """Give what each page has besides its body, for a page that names its parts."""
+        bars = (self._holder.verticalScrollBar(),) if isinstance(self._holder, ScrollArea) else ()
+        return self.heading, self.hint, self.waiting, *bars
 
     def wait_for(self, text: str) -> None:
         """Say what the page waits for in place of its body, or, of nothing, show the body."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from swatchwright.acts.batches import take_off_mix
 from swatchwright.acts.jobs import Changes, Store
@@ -66,7 +66,7 @@ class PiecePage(Page):
         self.files = PieceFiles(session.workshop, self)
         self.kinds = KindStrip()
         self.sizes = PieceSizes()
-        self.bench = PieceBench(self._menu())
+        self.bench = PieceBench()
         self.card = AmountsCard()
         self.coats = AmountsCoats()
         self.parts = PartsPanel()
@@ -110,25 +110,28 @@ class PiecePage(Page):
         for part in (self.sizes, label(amounts.ON, "heading"), self.coats):
             inner.addWidget(part)
         inner.addStretch(1)
-        rows.addWidget(
+        self._rows = (
             beside(
                 (words.SIZES, settings, 0, 296),
                 ("", self.bench, 1, 0),
                 (amounts.MIX_HEAD, self.card, 0, 290),
                 least=_DRAWN_LEAST,
-            )
+            ),
+            beside((words.PARTS, self.parts, 1, 0), least=_DRAWN_LEAST),
         )
-        rows.addWidget(beside((words.PARTS, self.parts, 1, 0), least=_DRAWN_LEAST))
-        rows.addWidget(self.panel)
+        for row in (*self._rows, self.panel):
+            rows.addWidget(row)
 
-    def _menu(self) -> QMenu:
-        menu = QMenu(self)
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give the sheets, each dressed by itself."""
+        sheets = [sheet for row in self._rows for sheet in row.parts()]
+        return *self.heads(), self.kinds, self.empty, *sheets, self.panel
+
+    def _listen(self) -> None:
+        menu = self.bench.menu
         menu.addAction(words.SAVE_DRAWING, self._ask_drawing)
         menu.addAction(words.SAVE_PIECE, self._ask_save)
         menu.addAction(words.OPEN_PIECE, self.files.ask_open)
-        return menu
-
-    def _listen(self) -> None:
         self.kinds.chosen.connect(self._choose)
         self.files.opened.connect(self._opened)
         self.sizes.sized.connect(self._size)

@@ -118,7 +118,7 @@ class PlanPage(Page):
     def _lay_out(self) -> None:
         rows = QVBoxLayout(self.body)
         rows.setContentsMargins(0, 0, 0, 0)
-        columns = Columns()
+        self._columns = columns = Columns()
         rows.addWidget(columns)
         settings = QWidget()
         settings.setObjectName("bench")
@@ -138,6 +138,10 @@ class PlanPage(Page):
         area = _scrolled(ScrollArea(), settings, words.HINT)
         columns.put(area, wide=_WIDE)
         columns.put(_scrolled(self._right, self._plan_side(), words.LIST), stretch=1)
+
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give the settings and the plan, each dressed by itself."""
+        return *self.heads(), *self._columns.parts()
 
     def _plan_side(self) -> QWidget:
         side = QWidget()

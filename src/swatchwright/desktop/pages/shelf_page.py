@@ -197,7 +197,7 @@ class ShelfPage(Page):
 
     def dressed_parts(self) -> tuple[QWidget, ...]:
         """Give the heads and the view that is shown: the others are dressed when they come."""
-        return self.heading, self.hint, self.waiting, self._stack.currentWidget() or self._paints
+        return *self.heads(), self._stack.currentWidget() or self._paints
 
     def _show(self, view: QWidget, heading: str, hint: str) -> None:
         self._show_view(view)

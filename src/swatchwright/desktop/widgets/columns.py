@@ -134,6 +134,10 @@ class Columns(QWidget):
             self._splitter.setSizes(self._shares)
         self._fit()
 
+    def parts(self) -> tuple[QWidget, ...]:
+        """Give what stands in it, from left to right or from the top down."""
+        return tuple(part.widget for part in self._parts)
+
     def abreast_width(self) -> int:
         """Give the width, in pixels, at which all stand side by side."""
         return self._together([part.needs() for part in self._shown()])

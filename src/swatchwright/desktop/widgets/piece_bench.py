@@ -43,7 +43,7 @@ class PieceBench(QWidget):
     What is outlined on it is told below it, with a button that goes to its row of the table.
     """
 
-    def __init__(self, menu: QMenu, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._found: SizedPiece | None = None
         self._drawings: Drawings = {}
@@ -72,7 +72,8 @@ class PieceBench(QWidget):
         for button in (self.more, self.to_row):
             button.setObjectName("little")
         self.to_row.setToolTip(f"<p>{words.TO_ROW_TIP}</p>")
-        self.more.setMenu(menu)
+        self.menu = QMenu(self.more)
+        self.more.setMenu(self.menu)
         top = BreakingRow(_BESIDE)
         top.put(self.total)
         top.put(*self.views.values(), self.more, pushed=True)
