@@ -37,7 +37,7 @@ wall: setup-checks ## Check that imports point down only and that Qt stays in th
 	.venv/bin/lint-imports
 
 pytest: setup-checks ## Run the tests, those of the window without a screen
-	QT_QPA_PLATFORM=offscreen $(PY) -m pytest -n auto
+	QT_QPA_PLATFORM=offscreen $(PY) -m pytest -n auto --dist loadfile --no-loadscope-reorder
 
 bench: setup-checks ## Measure speed against the baseline in the same run
 	QT_QPA_PLATFORM=offscreen $(PY) -m pytest tests/benchmarks --benchmark-enable --benchmark-only

@@ -9,6 +9,7 @@ import os
 import signal
 import sys
 import time
+from contextlib import closing
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
@@ -16,6 +17,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from hands import drag
+from swatchwright.acts.jobs import open_jobs
+from swatchwright.acts.last_sitting import last_sitting
 from swatchwright.desktop.window import Window
 from window.killed_bench import settle, wait
 from window.shelf_hands import WHITE, to_reading
@@ -28,8 +31,7 @@ if TYPE_CHECKING:
 RESTED, HASTY = "rested", "hasty"
 PAINTS = (WHITE, "clay-red-muted")
 GREY = (20, 20), (180, 180)
-_HASTE = 0.6
-"""Seconds: more than marks take to be written down, fewer than readings take to be kept."""
+_CARDS = 2
 
 
 def box_of(number: int) -> tuple[tuple[int, int], tuple[int, int]]:
@@ -51,12 +53,22 @@ def work(window: Window, what: str, photo: Path) -> None:
     settle(window)
     drag(page.sitting.reading.view, *GREY)
     settle(window)
-    for number in range(2):
+    for number in range(_CARDS):
         drag(page.sitting.reading.view, *box_of(number))
-    end = time.monotonic() + (1.2 if what == RESTED else _HASTE)
-    wait(lambda: time.monotonic() > end)
+    # Killed in haste, marks are written down and what was read by them is hardly kept yet.
+    wait(lambda: are_written(window))
     if what == RESTED:
+        end = time.monotonic() + 1.2
+        wait(lambda: time.monotonic() > end)
         settle(window)
+
+
+def are_written(window: Window) -> bool:
+    """Tell whether the boxes of all cards are in the store, as another process reads it."""
+    job = window.desk.job
+    with closing(open_jobs()) as store:
+        left = last_sitting(store, None if job is None else job.id)
+    return left is not None and len(left.boxes) == _CARDS
 
 
 if __name__ == "__main__":

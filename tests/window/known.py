@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from swatchwright.desktop import bench_work
+from swatchwright.desktop import bench_work, sample_desk
 from swatchwright.desktop.pages import brief_page
 
 if TYPE_CHECKING:
@@ -22,12 +22,15 @@ _FOUND: dict[bytes, Any] = {}
 
 @contextmanager
 def known_findings() -> Iterator[None]:
-    """Have the colours of a photo, mixes and the demonstration at hand once they were found."""
+    """Have the colours of a photo, mixes, advice on a sample and the demonstration at hand."""
     with pytest.MonkeyPatch.context() as patch:
         for module, name in (
             (bench_work, "colours_of"),
             (bench_work, "recipes_for"),
             (brief_page, "demo_findings"),
+            (sample_desk, "advice_on"),
+            (sample_desk, "would_teach"),
+            (sample_desk, "stripes_beside"),
         ):
             patch.setattr(module, name, _once(getattr(module, name)))
         yield

@@ -33,6 +33,7 @@ from swatchwright.desktop.words import compare as words
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.shelf import Shelf
+from window.known import known_findings
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -52,9 +53,10 @@ CLAY = "46, 34, 24"
 @pytest.fixture
 def page(window: Window, settle: Settle) -> ComparePage:
     """Give the page with two-paint mixes for a typed clay red."""
-    window.session.set_most_paints(2)
-    window.session.type_colour(CLAY)
-    settle()
+    with known_findings():
+        window.session.set_most_paints(2)
+        window.session.type_colour(CLAY)
+        settle()
     return shown(window, settle)
 
 

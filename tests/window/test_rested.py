@@ -16,6 +16,7 @@ from PySide6.QtCore import Qt
 
 from house.tree import run
 from swatchwright.acts.jobs import job_of, list_jobs, new_job, open_jobs
+from window.known import known_findings
 from window.set_on_pages import SET, is_kept
 
 if TYPE_CHECKING:
@@ -34,13 +35,14 @@ PATIENCE = 60_000
 @pytest.fixture
 def job(window: Window, settle: Settle, qtbot: QtBot) -> str:
     """Give the id of a job with mixes that is on the bench."""
-    settle()
-    window.session.set_most_paints(2)
-    window.session.type_colour("46, 34, 24")
-    settle()
-    qtbot.mouseClick(window.mix_side.columns()[0].keep, Qt.MouseButton.LeftButton)
-    settle()
-    assert window.desk.job is not None
+    with known_findings():
+        settle()
+        window.session.set_most_paints(2)
+        window.session.type_colour("46, 34, 24")
+        settle()
+        qtbot.mouseClick(window.mix_side.columns()[0].keep, Qt.MouseButton.LeftButton)
+        settle()
+        assert window.desk.job is not None
     return window.desk.job.id
 
 

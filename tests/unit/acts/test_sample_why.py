@@ -29,7 +29,7 @@ def test_a_fresh_sample_is_better_where_adding_takes_much() -> None:
     assert Why.MUCH in advice.why
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=6, deadline=None)
 @given(
     st.lists(st.tuples(*[st.floats(-7, 7)] * 3), min_size=1, max_size=3),
     st.sampled_from([0.4, 1.0, 2.5]),

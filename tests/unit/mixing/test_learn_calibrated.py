@@ -19,7 +19,7 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.values import KnownColour, Lab, isotropic
 
-CASES = 80
+CASES = 50
 CLOTH_READ, SAMPLE_READ = 1.0, 0.7
 CIELAB_TO_USUAL = 1.538
 """Median distance of a colour from its mean by its standard deviation in each of three directions:

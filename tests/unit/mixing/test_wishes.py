@@ -135,7 +135,7 @@ def test_no_allowed_mix_on_a_grid_is_nearer(wishes: Wishes) -> None:
 
 def test_hiding_costs_where_it_must() -> None:
     """On a shelf of thin paints what hides in one coat is further off, and no proof denies it."""
-    thin = tuple(replace(p, spreading_rate=16.0) for p in SHELF[:5])
+    thin = tuple(replace(p, spreading_rate=16.0) for p in SHELF[:4])
     free = find_recipes(WANTED, thin, proven=True)
     tight = find_recipes(WANTED, thin, wishes=Wishes(most_coats=1), proven=True)
     assert tight.closest > free.closest

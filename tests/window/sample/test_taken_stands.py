@@ -19,6 +19,7 @@ from swatchwright.desktop.pages.compare_page import ComparePage
 from swatchwright.desktop.widgets.recipe_column import RecipeColumn
 from swatchwright.desktop.words import keeping as keeping_words
 from swatchwright.desktop.words import taken as words
+from window.known import known_findings
 from window.sample_hands import page_of
 
 if TYPE_CHECKING:
@@ -51,25 +52,27 @@ def sample_it(page: SamplePage, qtbot: QtBot, settle: Settle, said: tuple[str, s
 @pytest.fixture
 def taken(bench: Window, settle: Settle, qtbot: QtBot) -> Window:
     """Give the window on the page Colour, with the second sample's mix taken as it was poured."""
-    page = page_of(bench)
-    sample_it(page, qtbot, settle, ("clearly", "light"))
-    sample_it(page, qtbot, settle, None)
-    qtbot.mouseClick(page.next.takes[False], LEFT)
-    settle()
-    bench.show_page("colour")
-    settle()
+    with known_findings():
+        page = page_of(bench)
+        sample_it(page, qtbot, settle, ("clearly", "light"))
+        sample_it(page, qtbot, settle, None)
+        qtbot.mouseClick(page.next.takes[False], LEFT)
+        settle()
+        bench.show_page("colour")
+        settle()
     return bench
 
 
 @pytest.fixture
 def poured(bench: Window, settle: Settle, qtbot: QtBot) -> Window:
     """Give the window on the page Colour, with the pot taken after what was added to it."""
-    page = page_of(bench)
-    sample_it(page, qtbot, settle, ("clearly", "light"))
-    qtbot.mouseClick(page.next.takes[True], LEFT)
-    settle()
-    bench.show_page("colour")
-    settle()
+    with known_findings():
+        page = page_of(bench)
+        sample_it(page, qtbot, settle, ("clearly", "light"))
+        qtbot.mouseClick(page.next.takes[True], LEFT)
+        settle()
+        bench.show_page("colour")
+        settle()
     return bench
 
 

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QPushButton,
     QStackedWidget,
     QVBoxLayout,
+    QWidget,
 )
 
 from swatchwright.acts.finish import build_up, preview
@@ -90,7 +91,7 @@ class FinishPage(Page):
         rows = QVBoxLayout(self.body)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
-        top = BreakingRow()
+        self._top = top = BreakingRow()
         top.put(QLabel(words.OVER), self.strip, stretches=True)
         top.put(*self.sides, gap=12, pushed=True)
         group = QButtonGroup(self)
@@ -105,6 +106,11 @@ class FinishPage(Page):
         self._side.addWidget(self.reverse)
         rows.addWidget(self._side, 1)
         self.trouble.hide()
+
+    def dressed_parts(self) -> tuple[QWidget, ...]:
+        """Give the row on top and what is below it, each dressed by itself."""
+        reverse = (self.reverse.ask, self.reverse.ways)
+        return *self.heads(), self._top, self.trouble, self.layered, *reverse
 
     def _listen(self) -> None:
         self.session.recipes_changed.connect(self._mixes_changed)
