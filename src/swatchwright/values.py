@@ -61,6 +61,13 @@ class Lab:
         L, a, b = (float(v) for v in coordinates)
         return cls(L, a, b)
 
+    def moved(self, start: Lab, end: Lab) -> Lab:
+        """Give the colour that lies from this one as one lies from another, L* kept to 0-100."""
+        L, a, b = (
+            here + e - s for here, s, e in zip(self.triple, start.triple, end.triple, strict=True)
+        )
+        return Lab(min(100.0, max(0.0, L)), a, b)
+
     @classmethod
     def of_a_surface(cls, L: float, a: float, b: float) -> Lab:
         """Make a colour that somebody typed, refusing what no surface can have.

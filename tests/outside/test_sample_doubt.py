@@ -15,7 +15,7 @@ import pytest
 
 from judge_sample_doubt import Outcome, judge, ratio
 
-JOBS, FIRST = 10, 3000
+JOBS, FIRST = 8, 3000
 
 
 @cache

@@ -29,7 +29,7 @@ FACTS = json.loads((FOLDER / "truth.json").read_text("utf-8"))["brushed"][0]
 INSIDE = 6.251
 """90 % of the chi-squared distribution of three degrees of freedom."""
 
-JOBS, MADE = 12, 32
+JOBS, MADE = 10, 24
 
 
 def cases(stripes: int) -> list[Case]:

@@ -76,10 +76,7 @@ def bare_aim(shelf: Shelf, mixed: Parts, way: Way, aim: Lab) -> Lab:
     aim
         Where the client wants it, with that on.
     """
-    bare = look_of_mix(shelf, mixed).dry
-    rows = zip(aim.triple, bare.triple, way.dry.triple, strict=True)
-    L, a, b = (wanted + now - seen for wanted, now, seen in rows)
-    return Lab(min(100.0, max(0.0, L)), a, b)
+    return aim.moved(way.dry, look_of_mix(shelf, mixed).dry)
 
 
 def recipe_of_pot(

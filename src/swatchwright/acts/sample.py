@@ -255,11 +255,7 @@ def expected_beside(outlook_: Outlook, believed: Lab, cloth: Lab) -> Lab:
     believed, cloth
         The cloth as it is believed to be, and as the photo shows it.
     """
-    L, a, b = (
-        c + e - t
-        for c, e, t in zip(cloth.triple, outlook_.dry.triple, believed.triple, strict=True)
-    )
-    return Lab(min(100.0, max(0.0, L)), a, b)
+    return cloth.moved(believed, outlook_.dry)
 
 
 def dried_in_photos(

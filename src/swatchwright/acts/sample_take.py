@@ -142,9 +142,7 @@ def _looks(taught: Shelf, learnt: Learnt, shares: dict[str, float], wanted: Lab)
     """Give the dry colour to expect beside the cloth, and the wet one that goes with it."""
     dry = expected_beside(outlook(learnt, shares), learnt.cloth, wanted)
     computed = look_of_mix(taught, list(shares.items()))
-    rows = zip(computed.wet.triple, dry.triple, computed.dry.triple, strict=True)
-    L, a, b = (wet + now - was for wet, now, was in rows)
-    return dry, Lab(min(100.0, max(0.0, L)), a, b)
+    return dry, computed.wet.moved(computed.dry, dry)
 
 
 def keep_sample(

@@ -81,13 +81,7 @@ def aim_by_sample(pot: Pot, seen: Lab, wanted: Lab, over: Sequence[Coat] = ()) -
 
     What the sample is off by, the computation is taken to be off by after the additions too.
     """
-    return _moved(pot_colour(pot, over), seen, wanted)
-
-
-def _moved(colour: Lab, start: Lab, end: Lab) -> Lab:
-    """Move a colour by as much as one lies from another."""
-    L, a, b = (c + e - s for c, s, e in zip(colour.triple, start.triple, end.triple, strict=True))
-    return Lab(min(100.0, max(0.0, L)), a, b)
+    return pot_colour(pot, over).moved(seen, wanted)
 
 
 def additions(
@@ -139,7 +133,7 @@ def additions(
     # does to the colour now, then by what it does to the best that was found.
     poured = pot
     for _ in range(_ROUNDS if over else 1):
-        bare = _moved(pot_colour(poured), pot_colour(poured, over), wanted)
+        bare = pot_colour(poured).moved(pot_colour(poured, over), wanted)
         rows = _candidates(pot, may, bare, tub_volume, most)
         scored += [_scored(pot, may, row, wanted, over) for row in rows]
         if scored:

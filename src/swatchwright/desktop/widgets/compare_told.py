@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from swatchwright.acts.compare import Candidate, Compared, State
 from swatchwright.colour.spectrum import Light
+from swatchwright.desktop.widgets.told_label import told_label
 from swatchwright.desktop.words import compare as words
 from swatchwright.desktop.words.bits import SCALE_TIP
 
@@ -88,10 +89,7 @@ def _cell(
 
 
 def _label(text: str, name: str) -> QLabel:
-    label = QLabel(text)
-    label.setObjectName(name)
-    label.setWordWrap(True)
+    label = told_label(text, name)
     # Columns are to be as wide as those of the picture, whatever the words.
     label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     return label

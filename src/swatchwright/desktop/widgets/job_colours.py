@@ -24,6 +24,7 @@ from swatchwright.colour.names import colour_name
 from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
+from swatchwright.desktop.widgets.told_label import told_label
 from swatchwright.desktop.words import brief as words
 from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.desktop.words.keeping import zone_heading
@@ -122,7 +123,7 @@ class ZoneRow(QFrame):
         self.changed.setObjectName("warn")
         self.changed.setWordWrap(True)
         self.changed.hide()
-        self.taught = _label("", "quiet")
+        self.taught = told_label("", "quiet")
         self.taught.hide()
         self.mixes = _button(words.SHOW_MIXES, words.SHOW_MIXES_TIP, words.mixes_name(wanted.zone))
         self.mixes.clicked.connect(self._show_mixes)
@@ -151,13 +152,13 @@ class ZoneRow(QFrame):
         rows = QVBoxLayout()
         rows.setSpacing(4)
         head = QHBoxLayout()
-        head.addWidget(_label(zone_heading(self._wanted.zone, self._besides), "strong"), 1)
+        head.addWidget(told_label(zone_heading(self._wanted.zone, self._besides), "strong"), 1)
         head.addWidget(self.mixes)
         head.addWidget(self.off)
         rows.addLayout(head)
-        rows.addWidget(_label(colour_name(self._wanted.colour.lab), "quiet"))
+        rows.addWidget(told_label(colour_name(self._wanted.colour.lab), "quiet"))
         if self._recipe is None:
-            rows.addWidget(_label(words.NOT_CHOSEN))
+            rows.addWidget(told_label(words.NOT_CHOSEN))
         else:
             rows.addLayout(_parts(self._recipe, self._volume))
             volume = self._volume
@@ -168,12 +169,12 @@ class ZoneRow(QFrame):
                 (self._tried or words.UNTRIED, SCALE_TIP if self._tried else ""),
             ):
                 if told:
-                    line = _label(told, "quiet")
+                    line = told_label(told, "quiet")
                     line.setToolTip(tip)
                     rows.addWidget(line)
             if not self._used:
                 whole = self._wanted.zone == WHOLE_PIECE
-                rows.addWidget(_label(words.NOT_IN_USE if whole else words.NO_SUCH_ZONE))
+                rows.addWidget(told_label(words.NOT_IN_USE if whole else words.NO_SUCH_ZONE))
         rows.addWidget(self.changed)
         rows.addWidget(self.taught)
         rows.addStretch(1)
@@ -218,16 +219,8 @@ def _parts(recipe: KeptRecipe, volume: float) -> QGridLayout:
     grid.setVerticalSpacing(2)
     grid.setColumnStretch(1, 1)
     for row, (parts, name) in enumerate(words.recipe_rows(recipe, volume)):
-        count = _label(parts, "strong")
+        count = told_label(parts, "strong")
         count.setWordWrap(False)
         grid.addWidget(count, row, 0, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(_label(name), row, 1)
+        grid.addWidget(told_label(name), row, 1)
     return grid
-
-
-def _label(text: str, name: str = "") -> QLabel:
-    label = QLabel(text)
-    label.setObjectName(name)
-    label.setWordWrap(True)
-    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return label
