@@ -145,3 +145,22 @@ def test_a_time_is_told_once_it_is_typed(qtbot: QtBot) -> None:
     qtbot.keyClicks(field, "12")
     qtbot.keyClick(field, Qt.Key.Key_Return)
     assert told == [QTime(12, 0)]
+
+
+def test_words_for_no_number_give_way(qtbot: QtBot) -> None:
+    """A click into a field that says which number it is for, and what is typed is its number."""
+    field = NumberField()
+    field.setRange(0, 5000)
+    field.setSpecialValueText("which size")
+    field.resize(160, 30)
+    qtbot.addWidget(field)
+    field.show()
+    qtbot.waitExposed(field)
+    line = field.lineEdit()
+    line.clearFocus()
+    QApplication.processEvents()
+    qtbot.mouseClick(line, Qt.MouseButton.LeftButton, pos=QPoint(40, line.height() // 2))
+    QApplication.processEvents()
+    qtbot.keyClicks(line, "750")
+    qtbot.keyClick(line, Qt.Key.Key_Return)
+    assert field.value() == 750

@@ -77,6 +77,29 @@ def test_the_chosen_neighbour_becomes_the_wanted_colour(
     assert min(r.recipe.delta_e for r in recipes.recipes) < 0.5
 
 
+def test_what_is_only_seen_is_no_sample(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """A neighbour that was not brushed out is wanted, and nothing says that it was tried."""
+    mixed.keeping.keep(1)
+    settle()
+    qtbot.mouseClick(mixed.mix_side.columns()[0].nearby, LEFT)
+    opened = mixed.mix_side.opened
+    assert isinstance(opened, NeighboursWindow)
+    settle()
+    assert not opened.seen.isEnabled()
+    qtbot.mouseClick(opened.fields["lighter"], LEFT)
+    chosen = opened.chosen
+    assert chosen is not None
+    qtbot.mouseClick(opened.seen, LEFT)
+    settle()
+    wanted = mixed.session.wanted
+    assert wanted is not None
+    assert (wanted.lab, wanted.origin) == (chosen.dry, words.PICKED_HERE)
+    mixed.keeping.keep(1)
+    settle()
+    loop = mixed.samples.loop
+    assert loop is None or not loop.rounds
+
+
 @pytest.fixture
 def pot(mixed: Window, settle: Settle, qtbot: QtBot) -> CorrectWindow:
     """Give the window that puts a pot of the first mix right."""

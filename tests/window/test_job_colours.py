@@ -16,6 +16,7 @@ from swatchwright.acts.labels import TAKE_MIX_OFF
 from swatchwright.acts.recipes import recipes_for, typed_colour, with_volume
 from swatchwright.desktop.pages.brief_page import BriefPage
 from swatchwright.desktop.pages.finish_page import FinishPage
+from swatchwright.desktop.words import FROM_MIX
 from swatchwright.desktop.words import brief as words
 from swatchwright.desktop.words import finish as finish_words
 from swatchwright.piece.common import Kind, common_piece
@@ -112,3 +113,35 @@ def test_named_for_a_reader(box: BriefPage) -> None:
         assert row.off.accessibleName() == words.take_off_name(zone)
         assert row.off.focusPolicy() & Qt.FocusPolicy.TabFocus
         assert row.off.toolTip() == words.TAKE_OFF_TIP
+
+
+def test_another_piece_in_a_kept_mix(box: BriefPage, window: Window, settle: Settle) -> None:
+    """A job of its own wants the mix as it dries, with the paints in use; the first stays as it is.
+
+    Of the same paints the mix itself is found again, as it was kept to the figure: nothing is off.
+    """
+    first, row = window.desk.job, box.colours.zones["body"]
+    assert first is not None
+    assert row.recipe is not None
+    dry = row.recipe.dry
+    window.session.set_most_paints(2)
+    QTest.mouseClick(row.another, LEFT)
+    settle()
+    assert window.colour_page.isVisible()
+    job, wanted, recipes = window.desk.job, window.session.wanted, window.session.recipes
+    assert job is not None
+    assert wanted is not None
+    assert recipes is not None
+    assert job.id != first.id
+    assert job.client == first.client
+    assert not job.wanted
+    assert wanted.lab == dry
+    assert recipes.recipes[0].recipe.delta_e < 0.05
+    window.keeping.keep(1)
+    settle()
+    assert window.desk.job is not None
+    assert [one.colour.origin for one in window.desk.job.wanted] == [FROM_MIX]
+    window.desk.open_job(first.id)
+    settle()
+    assert window.desk.job is not None
+    assert window.desk.job.wanted == first.wanted

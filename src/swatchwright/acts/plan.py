@@ -8,14 +8,15 @@ from pathlib import Path
 
 from swatchwright.errors import MendableError
 from swatchwright.language import say
+from swatchwright.piece.names import side_word, zone_word
 from swatchwright.piece.part import Piece
 from swatchwright.piece.work.calendar import calendar_of
 from swatchwright.piece.work.days import Day, days_of
 from swatchwright.piece.work.order import PlanOrder, Which
-from swatchwright.piece.work.plan import Plan, plan_of
+from swatchwright.piece.work.plan import Plan, Step, plan_of
 from swatchwright.piece.work.seen import painted_sides
 
-__all__ = ["PlannedWork", "faces_of", "plan_for", "save_calendar"]
+__all__ = ["PlannedWork", "faces_of", "plan_for", "save_calendar", "titled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,16 @@ def plan_for(order: PlanOrder) -> PlannedWork:
     """
     plan = plan_of(order)
     return PlannedWork(plan, days_of(plan, order.week))
+
+
+def titled(step: Step) -> str:
+    """Tell what a step does, and on which sides.
+
+    Of a part that is called as its only side, as a top, that is not said twice.
+    """
+    sides = ", ".join(side_word(face.value) for face in step.faces)
+    parts = ", ".join(zone_word(part) for part in step.parts)
+    return f"{step.title} ({sides})" if sides and sides != parts else step.title
 
 
 def faces_of(piece: Piece) -> tuple[Which, ...]:

@@ -20,7 +20,7 @@ from swatchwright.acts.piece_job import (
     at_hand,
 )
 from swatchwright.acts.piece_size import outer_size
-from swatchwright.acts.plan import plan_for
+from swatchwright.acts.plan import plan_for, titled
 from swatchwright.acts.plan_job import FINISH_PART, plan_of_job
 from swatchwright.acts.sheet_amounts import Reckoned
 from swatchwright.errors import MendableError
@@ -166,9 +166,16 @@ def _layers(job: Job) -> Stack | None:
 
 
 def plan_lines(plan: Plan) -> tuple[PlanLine, ...]:
-    """Tell the steps of a plan."""
+    """Tell the steps of a plan; of those of one name each tells which sides it goes on."""
+    titles = [step.title for step in plan.steps]
     return tuple(
-        PlanLine(full_day(step.start), _time(step), step.title, _wait(step)) for step in plan.steps
+        PlanLine(
+            full_day(step.start),
+            _time(step),
+            titled(step) if titles.count(step.title) > 1 else step.title,
+            _wait(step),
+        )
+        for step in plan.steps
     )
 
 

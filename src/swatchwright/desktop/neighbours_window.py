@@ -94,10 +94,13 @@ class NeighboursWindow(QDialog):
         self.told.setWordWrap(True)
         self.told.setMinimumHeight(58)
         rows.addWidget(self.told)
-        self.want = QPushButton(words.WANT_THIS)
-        self.want.setEnabled(False)
-        self.want.clicked.connect(self._want)
-        rows.addWidget(self.want)
+        self.want, self.seen = QPushButton(words.WANT_THIS), QPushButton(words.WANT_SEEN)
+        self.seen.setToolTip(f"<p>{words.WANT_SEEN_TIP}</p>")
+        self.want.clicked.connect(lambda: self._want(brushed=True))
+        self.seen.clicked.connect(lambda: self._want(brushed=False))
+        for button in (self.want, self.seen):
+            button.setEnabled(False)
+            rows.addWidget(button)
         self._put("", measured.recipe.dry, words.THIS_MIX, (1, 1))
         self._start()
 
@@ -127,13 +130,17 @@ class NeighboursWindow(QDialog):
         for other, field in self.fields.items():
             field.setChecked(other == word)
         self.chosen = self._found.get(word)
-        self.want.setEnabled(self.chosen is not None)
+        for button in (self.want, self.seen):
+            button.setEnabled(self.chosen is not None)
         self.told.setText(
             words.NEIGHBOURS_PRESS if self.chosen is None else words.neighbour_text(self.chosen)
         )
 
-    def _want(self) -> None:
-        if self.chosen is not None:
+    def _want(self, *, brushed: bool) -> None:
+        if self.chosen is None:
+            return
+        # Only what was brushed out and held up is a sample, from which paints are learnt.
+        if brushed:
             self._session.fan_picked.emit(self.chosen)
-            self._session.want(self.chosen.dry, words.PICKED_BY_EYE)
-            self.close()
+        self._session.want(self.chosen.dry, words.PICKED_BY_EYE if brushed else words.PICKED_HERE)
+        self.close()

@@ -36,7 +36,7 @@ from swatchwright.measures.shares import rounded_amounts
 from swatchwright.paint.layers import Layer, LayerKind, Stack
 from swatchwright.paint.paints import HowKnown, Paint
 from swatchwright.piece.common import Kind, common_piece
-from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Surface
+from swatchwright.piece.work.order import FinishKind, Lead, PlanOrder, Surface, Which
 from swatchwright.sheet.content import PaintLine
 from swatchwright.shelf.csv_file import demo_shelf
 from swatchwright.shelf.shelf import Shelf
@@ -357,6 +357,17 @@ def test_finish_and_plan_are_told(store: Store, box: str) -> None:
     assert content.ready
     assert "lead" in {caution.danger for caution in content.cautions}
     assert content.notes[0].text == "The lid sticks."
+
+
+def test_steps_of_one_name_tell_their_sides(store: Store, box: str) -> None:
+    """Turned over, each coat is laid twice, on other sides: on paper too."""
+    order = PlanOrder(
+        "chair", "2026-12-01", Surface.RAW, faces=(Which.TOP, Which.FRONT, Which.UNDERSIDE)
+    )
+    keep_document(store, box, "plan", order)
+    titles = [line.title for line in content_of(store, box).plan if "coat" in line.title]
+    assert len(set(titles)) == len(titles)
+    assert sum("underside" in title for title in titles) >= 2
 
 
 @pytest.mark.parametrize("part", ["piece", "plan", "finish"])

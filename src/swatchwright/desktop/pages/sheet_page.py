@@ -40,6 +40,7 @@ from swatchwright.desktop.widgets.sheet_choices import SheetChoices
 from swatchwright.desktop.widgets.sheet_code import SheetCode
 from swatchwright.desktop.widgets.sheet_maker import DrawnPages, MadeSheet, SheetMaker
 from swatchwright.desktop.widgets.sheet_side import SheetSide
+from swatchwright.desktop.words import FROM_CODE
 from swatchwright.desktop.words import sheet as words
 from swatchwright.errors import MendableError
 from swatchwright.paint.layers import Stack
@@ -302,7 +303,7 @@ class SheetPage(Page):
         )
 
     def _want(self, lab: Lab) -> None:
-        self.session.want(lab, words.FROM_CODE)
+        self.session.want(lab, FROM_CODE)
 
 
 def _keeping(form: SheetForm) -> Callable[[Store, str], Changes]:

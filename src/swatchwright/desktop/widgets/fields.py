@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtGui import QValidator, QWheelEvent
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QFocusEvent, QValidator, QWheelEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractSpinBox,
@@ -47,6 +47,13 @@ class _Calm:
             super().wheelEvent(event)  # type: ignore[misc]
         else:
             event.ignore()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Have words that stand for no number yet give way to what is typed."""
+        super().focusInEvent(event)  # type: ignore[misc]
+        if isinstance(self, QAbstractSpinBox) and self.text() == self.specialValueText():
+            # Once the press is over, which puts the cursor between the letters.
+            QTimer.singleShot(0, self, self.selectAll)
 
 
 def _settle(field: QAbstractSpinBox) -> None:

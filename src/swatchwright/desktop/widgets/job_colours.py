@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QFrame,
@@ -16,6 +18,7 @@ from PySide6.QtWidgets import (
 from swatchwright.acts.batches import take_off_mix, what_has_changed
 from swatchwright.acts.finish_parts import besides_of
 from swatchwright.acts.job_bench import volume_kept
+from swatchwright.acts.jobs import new_job
 from swatchwright.acts.kept_recipe import Changed
 from swatchwright.acts.mixes_in_use import WHOLE_PIECE, of_no_zone, stood_down
 from swatchwright.acts.sample_known import TaughtPaint
@@ -25,6 +28,7 @@ from swatchwright.desktop.desk import Desk
 from swatchwright.desktop.session import Session
 from swatchwright.desktop.widgets.colour_field import ColourField
 from swatchwright.desktop.widgets.told_label import told_label
+from swatchwright.desktop.words import FROM_MIX, UNTITLED
 from swatchwright.desktop.words import brief as words
 from swatchwright.desktop.words.bits import SCALE_TIP
 from swatchwright.desktop.words.keeping import zone_heading
@@ -84,10 +88,26 @@ class JobColours(QWidget):
             for w in job.wanted
         }
         for row in self.zones.values():
+            row.another.clicked.connect(partial(self._begin_another, job, row.recipe))
             self._rows.addWidget(row)
         self.none.setVisible(not job.wanted)
         self.go.setVisible(not job.wanted)
         self._look()
+
+    def _begin_another(self, job: Job, recipe: KeptRecipe | None, *_: object) -> None:
+        """Begin a job for the same client, whose wanted colour is a kept mix as it dries."""
+        if recipe is None:
+            return
+        session, desk, dry = self._session, self._desk, recipe.dry
+
+        def begun(_: object) -> None:
+            session.want(dry, FROM_MIX)
+            desk.page_wanted.emit("colour")
+
+        client, light = job.client, job.room_light
+        desk.begin(
+            lambda store: new_job(store, title=UNTITLED, client=client, room_light=light), begun
+        )
 
     def _look(self) -> None:
         """Ask whether the paints of the kept mixes are still what they were."""
@@ -117,7 +137,7 @@ class ZoneRow(QFrame):
     ) -> None:
         super().__init__()
         self._tried, self._used, self._besides = tried, used, besides
-        self._desk, self._wanted, self._recipe, self._volume = desk, wanted, recipe, volume
+        self._desk, self._wanted, self.recipe, self._volume = desk, wanted, recipe, volume
         self.field = self._touching()
         self.changed = QLabel()
         self.changed.setObjectName("warn")
@@ -129,6 +149,8 @@ class ZoneRow(QFrame):
         self.mixes.clicked.connect(self._show_mixes)
         self.off = _button(words.TAKE_OFF, words.TAKE_OFF_TIP, words.take_off_name(wanted.zone))
         self.off.clicked.connect(self._take_off)
+        self.another = _button(words.ANOTHER, words.ANOTHER_TIP, words.another_name(wanted.zone))
+        self.another.setVisible(recipe is not None)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(14)
@@ -137,7 +159,7 @@ class ZoneRow(QFrame):
 
     def _touching(self) -> ColourField:
         """Lay the wanted colour and the mix edge to edge; without a mix all is the wanted one."""
-        lab, recipe = self._wanted.colour.lab, self._recipe
+        lab, recipe = self._wanted.colour.lab, self.recipe
         if recipe is None:
             field = ColourField(lab, lab, lab, names=(words.WANTED, "", ""))
         else:
@@ -154,18 +176,19 @@ class ZoneRow(QFrame):
         head = QHBoxLayout()
         head.addWidget(told_label(zone_heading(self._wanted.zone, self._besides), "strong"), 1)
         head.addWidget(self.mixes)
+        head.addWidget(self.another)
         head.addWidget(self.off)
         rows.addLayout(head)
         rows.addWidget(told_label(colour_name(self._wanted.colour.lab), "quiet"))
-        if self._recipe is None:
+        if self.recipe is None:
             rows.addWidget(told_label(words.NOT_CHOSEN))
         else:
-            rows.addLayout(_parts(self._recipe, self._volume))
+            rows.addLayout(_parts(self.recipe, self._volume))
             volume = self._volume
             for told, tip in (
-                (words.measured_for(self._recipe, volume) or words.kept_for(volume), ""),
+                (words.measured_for(self.recipe, volume) or words.kept_for(volume), ""),
                 # What was tried tells more than what was computed before, and may say otherwise.
-                ("" if self._tried else words.recipe_closeness(self._recipe), SCALE_TIP),
+                ("" if self._tried else words.recipe_closeness(self.recipe), SCALE_TIP),
                 (self._tried or words.UNTRIED, SCALE_TIP if self._tried else ""),
             ):
                 if told:
@@ -182,7 +205,7 @@ class ZoneRow(QFrame):
 
     def look(self, in_use: Shelf, taught: tuple[TaughtPaint, ...]) -> None:
         """Say which paints of the mix are no longer what they were on the shelf that is in use."""
-        recipe = self._recipe
+        recipe = self.recipe
         if recipe is not None:
             self._desk.ask(
                 lambda store: what_has_changed(store, recipe, in_use=in_use, taught=taught),

@@ -251,10 +251,16 @@ NEIGHBOURS_HINT = say(
 NEIGHBOURS_PRESS = say("Press a colour to see how to mix 20 ml of it.")
 FINDING_NEIGHBOURS = say("Finding the neighbours…")
 THIS_MIX = say("this mix")
-WANT_THIS = say("This is the one: find its mixes")
+WANT_THIS = say("Brushed out, this is the one: find its mixes")
+WANT_SEEN = say("Only seen here: find its mixes")
+WANT_SEEN_TIP = say("For a colour that you have not brushed out: it counts for no sample.")
 # Where a colour came from is kept with it, and so stays English until it is shown.
 TYPED = mark("typed in")
 PICKED_BY_EYE = mark("chosen by eye from brush-outs")
+PICKED_HERE = mark("chosen on the screen")
+FROM_CODE = mark("read from the code of a recipe")
+FROM_MIX = mark("as the kept mix dries")
+_NOT_OF_THE_PHOTO = {PICKED_BY_EYE, PICKED_HERE, FROM_CODE, FROM_MIX}
 PUT_POT_RIGHT = say("Put a pot right by adding")
 FINDING_ADDITIONS = say("Finding what to add…")
 WHERE_IT_SHOULD_GO = say("where it should go")
@@ -334,7 +340,7 @@ def wanted_line(name: str, wanted: KnownColour) -> str:
     L, a, b = wanted.lab.triple
     if wished := wished_line(name, wanted.origin):
         return wished
-    by_eye = wanted.origin == PICKED_BY_EYE or is_wished(wanted.origin)
+    by_eye = wanted.origin in _NOT_OF_THE_PHOTO or is_wished(wanted.origin)
     typed = wanted.origin == TYPED
     if by_eye or (wanted.covariance is None and not typed):
         return say("Mixes for: {name}, {origin}", name=name, origin=origin_words(wanted.origin))

@@ -119,6 +119,11 @@ TO_COLOUR_PAGE = say("To the Colour page")
 WANTED = say("wanted")
 SHOW_MIXES = say("Its mixes")
 SHOW_MIXES_TIP = say("Show the mixes for this colour on the Colour page")
+ANOTHER = say("Another piece in it")
+ANOTHER_TIP = say(
+    "Begin a job for a piece that is to stand beside this one: its wanted colour is this mix as it "
+    "dries, and the paints in use now are tried for it"
+)
 TAKE_OFF = say_in("of a colour", "Take off")
 TAKE_OFF_TIP = say(
     "Take this colour and its mixes off the job; its batches stay, and Undo brings it back"
@@ -268,6 +273,11 @@ def recipe_closeness(recipe: KeptRecipe) -> str:
 def mixes_name(zone: str) -> str:
     """Say for a screen reader whose mixes a button shows."""
     return say("Its mixes for {zone}", zone=zone_name(zone))
+
+
+def another_name(zone: str) -> str:
+    """Say for a screen reader in whose mix a button begins another piece."""
+    return say("Another piece in the mix for {zone}", zone=zone_name(zone))
 
 
 def take_off_name(zone: str) -> str:

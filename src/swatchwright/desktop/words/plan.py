@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
-from swatchwright.acts.plan import PlannedWork
+from swatchwright.acts.plan import PlannedWork, titled
 from swatchwright.desktop.words.days import lasting
 from swatchwright.language import listed, say, say_count, say_in
 from swatchwright.language.dates import day_and_month, time_of_day
@@ -141,10 +141,7 @@ def factor_line(factor: float) -> str:
 def step_when(step: Step) -> str:
     """Say when a step is worked on, and what it is."""
     times = [_hours_of(session, step.start[:10]) for session in step.sessions]
-    told = f"{', '.join(times)}  {step.title}" if times else step.title
-    # Of a part that is called as its only side, as a top, that is not said twice.
-    named = _sides(step.faces) == ", ".join(zone_word(part) for part in step.parts)
-    return f"{told} ({_sides(step.faces)})" if step.faces and not named else told
+    return f"{', '.join(times)}  {titled(step)}" if times else titled(step)
 
 
 def _hours_of(session: Session, day: str) -> str:

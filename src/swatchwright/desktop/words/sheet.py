@@ -12,7 +12,7 @@ from swatchwright.colour.difference import JUST_SEEN
 from swatchwright.colour.names import closeness
 from swatchwright.desktop.words.keeping import zone_item
 from swatchwright.errors import MendableError
-from swatchwright.language import mark, say, say_count, say_in
+from swatchwright.language import say, say_count, say_in
 from swatchwright.language.letters import plain_letters
 from swatchwright.measures.kitchen import Country
 from swatchwright.sheet.content import Zone
@@ -82,9 +82,6 @@ CODE_FIELD = say("Text of a code")
 WANT = say("Want this colour")
 WANT_TIP = say("Its mixes are then found on the Colour page, with the paints of your shelf")
 WANTED_NOW = say("It is wanted now: its mixes are on the Colour page.")
-FROM_CODE = mark("read from the code of a recipe")
-"""Where a wanted colour comes from, as a job keeps it."""
-
 NO_COLOUR = say("The code holds no colour, only the paints and their parts.")
 CODE_WANTED, CODE_DRY, SHELF_DRY = say("wanted"), say("dry, as it was"), say("dry, of your shelf")
 
