@@ -150,7 +150,6 @@ class ZoneRow(QFrame):
         self.off = _button(words.TAKE_OFF, words.TAKE_OFF_TIP, words.take_off_name(wanted.zone))
         self.off.clicked.connect(self._take_off)
         self.another = _button(words.ANOTHER, words.ANOTHER_TIP, words.another_name(wanted.zone))
-        self.another.setVisible(recipe is not None)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(14)
@@ -177,6 +176,8 @@ class ZoneRow(QFrame):
         head.addWidget(told_label(zone_heading(self._wanted.zone, self._besides), "strong"), 1)
         head.addWidget(self.mixes)
         head.addWidget(self.another)
+        if self.recipe is None:
+            self.another.hide()
         head.addWidget(self.off)
         rows.addLayout(head)
         rows.addWidget(told_label(colour_name(self._wanted.colour.lab), "quiet"))
