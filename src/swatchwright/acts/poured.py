@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from swatchwright.acts.mix import look_of_mix, own_colours
-from swatchwright.acts.recipes import MeasuredRecipe, amounts_for, confidence_in
+from swatchwright.acts.confidence import Confidence, confidence_in
+from swatchwright.acts.mix import look_of_mix
+from swatchwright.acts.recipes import MeasuredRecipe, measured
 from swatchwright.colour.difference import delta_e_2000
 from swatchwright.mixing.parts import whole_parts
 from swatchwright.mixing.ranking import ranked
@@ -14,7 +15,7 @@ from swatchwright.paint.paints import Paint, stack
 from swatchwright.shelf.shelf import Shelf
 from swatchwright.values import KnownColour, Lab
 
-__all__ = ["poured_recipe"]
+__all__ = ["poured_recipe", "recipe_as_told"]
 
 _MOST_IN_PARTS = 4
 """Of more paints than that parts are not weighed one against the other: hundredths serve."""
@@ -42,26 +43,57 @@ def poured_recipe(
     volume
         ml to measure out.
     """
+    return recipe_as_told(
+        paints,
+        shares,
+        dry=dry,
+        wet=wet,
+        wanted=wanted.lab,
+        delta_e=float(delta_e_2000(dry.triple, wanted.lab.triple)),
+        parts=_parts_told(paints, shares),
+        confidence=confidence_in(wanted, paints, shares),
+        volume=volume,
+    )
+
+
+def recipe_as_told(
+    paints: tuple[Paint, ...],
+    shares: tuple[float, ...],
+    *,
+    dry: Lab,
+    wet: Lab,
+    wanted: Lab,
+    delta_e: float,
+    parts: Parts,
+    confidence: Confidence,
+    volume: float,
+) -> MeasuredRecipe:
+    """Make a recipe of which it is already told how far off it is, in which parts, and how surely.
+
+    Parameters
+    ----------
+    paints, shares, dry, wet, volume
+        As of what was poured.
+    wanted
+        The colour that it is for.
+    delta_e
+        CIEDE2000 of `dry` from that.
+    parts
+        Its whole parts.
+    confidence
+        What is not known of it.
+    """
     mixture = mix(stack(paints), [tuple(range(len(paints)))], [shares])
     recipe = Recipe(
         paints=paints,
         shares=shares,
-        delta_e=float(delta_e_2000(dry.triple, wanted.lab.triple)),
+        delta_e=delta_e,
         dry=dry,
         wet=wet,
-        parts=_parts_told(paints, shares),
+        parts=parts,
         coats=coats_that_hide(mixture),
     )
-    judged = ranked((recipe,), wanted.lab).recipes[0]
-    return MeasuredRecipe(
-        recipe=recipe,
-        amounts=amounts_for(recipe, volume),
-        own_colours=own_colours(paints),
-        confidence=confidence_in(wanted, paints, shares),
-        slip=judged.slip,
-        light_change=judged.light_change,
-        price_per_ml=judged.price,
-    )
+    return measured(ranked((recipe,), wanted).recipes[0], confidence, volume)
 
 
 def _parts_told(paints: tuple[Paint, ...], shares: tuple[float, ...]) -> Parts:

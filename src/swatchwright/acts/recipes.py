@@ -36,6 +36,7 @@ __all__ = [
     "colour_by_eye",
     "confidence_in",
     "could_be_closer",
+    "measured",
     "proof_text",
     "read_colour",
     "recipes_for",
@@ -292,11 +293,17 @@ def _tie(doubt: float) -> float:
 
 def _measured(judged: Judged, wanted: KnownColour, volume: float) -> MeasuredRecipe:
     recipe = judged.recipe
+    return measured(judged, confidence_in(wanted, recipe.paints, recipe.shares), volume)
+
+
+def measured(judged: Judged, confidence: Confidence, volume: float) -> MeasuredRecipe:
+    """Give a recipe that was judged with all that is told of one, measured to a volume in ml."""
+    recipe = judged.recipe
     return MeasuredRecipe(
         recipe=recipe,
         amounts=amounts_for(recipe, volume),
         own_colours=own_colours(recipe.paints),
-        confidence=confidence_in(wanted, recipe.paints, recipe.shares),
+        confidence=confidence,
         slip=judged.slip,
         light_change=judged.light_change,
         price_per_ml=judged.price,

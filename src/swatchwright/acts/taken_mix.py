@@ -14,16 +14,13 @@ from math import hypot
 from swatchwright.acts.confidence import Confidence
 from swatchwright.acts.job_bench import zones_of
 from swatchwright.acts.kept_recipe import shelf_of_recipe
-from swatchwright.acts.mix import own_colours
+from swatchwright.acts.poured import recipe_as_told
 from swatchwright.acts.recipes import MeasuredRecipe, amounts_for
 from swatchwright.acts.sample_taken import Taken
 from swatchwright.acts.sample_tried import loop_of, taken_for, tried_line
 from swatchwright.errors import MendableError
-from swatchwright.mixing.ranking import ranked
-from swatchwright.mixing.recipe import Parts, Recipe
-from swatchwright.mixing.search import coats_that_hide
-from swatchwright.paint.mixture import mix
-from swatchwright.paint.paints import Paint, stack
+from swatchwright.mixing.recipe import Parts
+from swatchwright.paint.paints import Paint
 from swatchwright.shelf.jobs import Job, KeptRecipe
 from swatchwright.shelf.store.store import Store
 from swatchwright.values import Lab
@@ -141,23 +138,14 @@ def _measured(
     the cloth is no part of it, as it was held to the cloth itself.
     """
     shares = tuple(paint.share for paint in kept.paints)
-    mixture = mix(stack(paints), [tuple(range(len(paints)))], [shares])
-    recipe = Recipe(
-        paints=paints,
-        shares=shares,
-        delta_e=kept.delta_e,
+    return recipe_as_told(
+        paints,
+        shares,
         dry=kept.dry,
         wet=kept.wet,
+        wanted=kept.wanted,
+        delta_e=kept.delta_e,
         parts=Parts(tuple(paint.parts for paint in kept.paints), kept.delta_e, 0.0),
-        coats=coats_that_hide(mixture),
-    )
-    judged = ranked((recipe,), kept.wanted).recipes[0]
-    return MeasuredRecipe(
-        recipe=recipe,
-        amounts=amounts_for(recipe, volume),
-        own_colours=own_colours(paints),
         confidence=Confidence(0.0, hypot(taken.off, taken.give_or_take)),
-        slip=judged.slip,
-        light_change=judged.light_change,
-        price_per_ml=judged.price,
+        volume=volume,
     )
