@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPolygonF
+from PySide6.QtTest import QTest
 
 from swatchwright.acts.client_wish import Stands
 from swatchwright.acts.ways import WayKind
@@ -39,12 +40,18 @@ LEFT = Qt.MouseButton.LeftButton
 PATIENCE = 60_000
 
 
-def test_neighbours_are_shown_around_the_mix(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
-    """The button of a mix opens its neighbours; a pressed one tells how to mix 20 ml of it."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].nearby, LEFT)
-    opened = mixed.mix_side.opened
+def nearby(window: Window, settle: Settle) -> NeighboursWindow:
+    """Open the neighbours of the first mix by its button, and wait until they are found."""
+    QTest.mouseClick(window.mix_side.columns()[0].nearby, LEFT)
+    opened = window.mix_side.opened
     assert isinstance(opened, NeighboursWindow)
     settle()
+    return opened
+
+
+def test_neighbours_are_shown_around_the_mix(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
+    """The button of a mix opens its neighbours; a pressed one tells how to mix 20 ml of it."""
+    opened = nearby(mixed, settle)
     assert 6 <= len(opened.fields) - 1 <= 8
     assert not opened.want.isEnabled()
     qtbot.mouseClick(opened.fields["darker"], LEFT)
@@ -59,10 +66,7 @@ def test_the_chosen_neighbour_becomes_the_wanted_colour(
     mixed: Window, settle: Settle, qtbot: QtBot
 ) -> None:
     """What was chosen by eye is wanted from then on, and has mixes of its own."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].nearby, LEFT)
-    opened = mixed.mix_side.opened
-    assert isinstance(opened, NeighboursWindow)
-    settle()
+    opened = nearby(mixed, settle)
     qtbot.mouseClick(opened.fields["lighter"], LEFT)
     chosen = opened.chosen
     assert chosen is not None
@@ -81,10 +85,7 @@ def test_what_is_only_seen_is_no_sample(mixed: Window, settle: Settle, qtbot: Qt
     """A neighbour that was not brushed out is wanted, and nothing says that it was tried."""
     mixed.keeping.keep(1)
     settle()
-    qtbot.mouseClick(mixed.mix_side.columns()[0].nearby, LEFT)
-    opened = mixed.mix_side.opened
-    assert isinstance(opened, NeighboursWindow)
-    settle()
+    opened = nearby(mixed, settle)
     assert not opened.seen.isEnabled()
     qtbot.mouseClick(opened.fields["lighter"], LEFT)
     chosen = opened.chosen
@@ -212,10 +213,7 @@ def test_it_asks_what_was_asked_on_finish(mixed: Window, settle: Settle, qtbot: 
 
 def test_the_neighbours_are_as_far_as_they_say(mixed: Window, settle: Settle, qtbot: QtBot) -> None:
     """Each colour that is painted lies about 2 from the middle one."""
-    qtbot.mouseClick(mixed.mix_side.columns()[0].nearby, LEFT)
-    opened = mixed.mix_side.opened
-    assert isinstance(opened, NeighboursWindow)
-    settle()
+    opened = nearby(mixed, settle)
     assert mixed.session.recipes is not None
     middle = mixed.session.recipes.recipes[0].recipe.dry.triple
     for word, field in opened.fields.items():
